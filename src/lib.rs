@@ -1,0 +1,21 @@
+//! Bayrise: will this two-post lift raise this vehicle in this garage, how high, and what stops it?
+//!
+//! The pipeline, in reading order; each room knows only the rooms above it:
+//!
+//! 1. [`units`]: typed quantities; what people type, what a tape shows.
+//! 2. [`diagnostics`]: severity, place in the file, message, cure.
+//! 3. [`bayfile`]: a bay file as written, every fault in it with its place → a valid bay.
+//! 4. [`bay`]: the valid bay.
+//! 5. [`solids`]: the one list of named convex solids, and the vehicle's attitude on the pads.
+//! 6. [`clearance`]: the moving solids against the fixed ones on the whole way up → the study.
+//! 7. [`report`]: finished findings as text and JSON.
+//! 8. [`cli`]: the command line; the only place that reads files, writes and prints.
+
+pub mod bay;
+pub mod bayfile;
+pub mod clearance;
+pub mod cli;
+pub mod diagnostics;
+pub mod report;
+pub mod solids;
+pub mod units;
