@@ -1,0 +1,254 @@
+//! What a solid becomes for the study: a convex body with every uncertainty already added.
+//!
+//! A body is the convex hull of one solid in one or more poses, widened by an axis-aligned box
+//! (the *spread*). The spread holds what moves the solid bodily in `x`, `y` or `z`: parking
+//! repeatability and the ± of measured dimensions. Several poses hold what turns it: yaw and
+//! roll. Everything a body adds makes it larger, so a gap measured between bodies is never larger
+//! than the gap between the solids they stand for.
+
+use glam::DVec3;
+
+use crate::solids::{Pose, Shape, Solid};
+
+/// A convex body in the bay's axes, metres.
+#[derive(Debug, Clone)]
+pub struct Body {
+    cores: Vec<Core>,
+    spread: DVec3,
+    low: DVec3,
+    high: DVec3,
+}
+
+/// One posed shape.
+#[derive(Debug, Clone)]
+enum Core {
+    /// Middle and half axes.
+    Box { middle: DVec3, axes: [DVec3; 3] },
+    /// Middle, unit axis, half length, radius.
+    Cylinder {
+        middle: DVec3,
+        axis: DVec3,
+        half: f64,
+        radius: f64,
+    },
+    /// Corners.
+    Points(Box<[DVec3]>),
+}
+
+impl Core {
+    fn new(shape: &Shape, pose: &Pose) -> Self {
+        match shape {
+            Shape::Box { half } => Self::Box {
+                middle: pose.translation,
+                axes: [
+                    pose.rotation * DVec3::X * half.x,
+                    pose.rotation * DVec3::Y * half.y,
+                    pose.rotation * DVec3::Z * half.z,
+                ],
+            },
+            Shape::Cylinder {
+                radius,
+                half_height,
+            } => Self::Cylinder {
+                middle: pose.translation,
+                axis: pose.rotation * DVec3::Z,
+                half: *half_height,
+                radius: *radius,
+            },
+            Shape::Prism { vertices } => {
+                Self::Points(vertices.iter().map(|&vertex| pose.point(vertex)).collect())
+            }
+        }
+    }
+
+    /// The farthest point along `direction`.
+    fn support(&self, direction: DVec3) -> DVec3 {
+        match self {
+            Self::Box { middle, axes } => axes.iter().fold(*middle, |point, axis| {
+                if axis.dot(direction) >= 0.0 {
+                    point + *axis
+                } else {
+                    point - *axis
+                }
+            }),
+            Self::Cylinder {
+                middle,
+                axis,
+                half,
+                radius,
+            } => {
+                let along = axis.dot(direction);
+                let across = (direction - *axis * along).normalize_or_zero();
+                *middle + *axis * half.copysign(along) + across * *radius
+            }
+            Self::Points(points) => {
+                let mut best = points.first().copied().unwrap_or(DVec3::ZERO);
+                let mut best_dot = best.dot(direction);
+                for &point in points.iter().skip(1) {
+                    let dot = point.dot(direction);
+                    if dot > best_dot {
+                        best_dot = dot;
+                        best = point;
+                    }
+                }
+                best
+            }
+        }
+    }
+}
+
+impl Body {
+    /// The solid as it is, nothing added.
+    #[must_use]
+    pub fn exact(solid: &Solid) -> Self {
+        Self::of(
+            &solid.shape,
+            std::slice::from_ref(&solid.bay_from_solid),
+            DVec3::ZERO,
+        )
+    }
+
+    /// The convex hull of a shape in the given poses, widened by `spread` (never negative) each
+    /// way along each axis.
+    #[must_use]
+    pub fn of(shape: &Shape, poses: &[Pose], spread: DVec3) -> Self {
+        let cores = poses.iter().map(|pose| Core::new(shape, pose)).collect();
+        Self::from_cores(cores, spread)
+    }
+
+    /// The convex hull of several bodies; the widest spread of all is kept.
+    #[must_use]
+    pub fn hull_of(bodies: &[Self]) -> Self {
+        let cores = bodies
+            .iter()
+            .flat_map(|body| body.cores.iter().cloned())
+            .collect();
+        let spread = bodies
+            .iter()
+            .fold(DVec3::ZERO, |spread, body| spread.max(body.spread));
+        Self::from_cores(cores, spread)
+    }
+
+    fn from_cores(cores: Vec<Core>, spread: DVec3) -> Self {
+        let spread = spread.max(DVec3::ZERO);
+        let mut body = Self {
+            cores,
+            spread,
+            low: DVec3::ZERO,
+            high: DVec3::ZERO,
+        };
+        body.high = DVec3::new(
+            body.reach(DVec3::X),
+            body.reach(DVec3::Y),
+            body.reach(DVec3::Z),
+        );
+        body.low = -DVec3::new(
+            body.reach(DVec3::NEG_X),
+            body.reach(DVec3::NEG_Y),
+            body.reach(DVec3::NEG_Z),
+        );
+        body
+    }
+
+    /// The same body with its spread enlarged.
+    #[must_use]
+    pub fn widened(mut self, by: DVec3) -> Self {
+        let by = by.max(DVec3::ZERO);
+        self.spread += by;
+        self.low -= by;
+        self.high += by;
+        self
+    }
+
+    /// The same body moved.
+    #[must_use]
+    pub fn moved(&self, shift: DVec3) -> Self {
+        let mut body = self.clone();
+        for core in &mut body.cores {
+            match core {
+                Core::Box { middle, .. } | Core::Cylinder { middle, .. } => *middle += shift,
+                Core::Points(points) => points.iter_mut().for_each(|point| *point += shift),
+            }
+        }
+        body.low += shift;
+        body.high += shift;
+        body
+    }
+
+    /// What the body sweeps when it is moved by `shift` in a straight line: for a convex body
+    /// exactly the hull of its two ends.
+    #[must_use]
+    pub fn swept(&self, shift: DVec3) -> Self {
+        Self::hull_of(&[self.clone(), self.moved(shift)])
+    }
+
+    /// Lowest corner of the box about the body.
+    #[must_use]
+    pub fn low(&self) -> DVec3 {
+        self.low
+    }
+
+    /// Highest corner of the box about the body.
+    #[must_use]
+    pub fn high(&self) -> DVec3 {
+        self.high
+    }
+
+    /// The farthest point of the body along `direction` (need not be a unit vector).
+    #[must_use]
+    #[inline]
+    pub fn support(&self, direction: DVec3) -> DVec3 {
+        let mut best = match self.cores.first() {
+            Some(core) => core.support(direction),
+            None => DVec3::ZERO,
+        };
+        if self.cores.len() > 1 {
+            let mut best_dot = best.dot(direction);
+            for core in &self.cores[1..] {
+                let point = core.support(direction);
+                let dot = point.dot(direction);
+                if dot > best_dot {
+                    best_dot = dot;
+                    best = point;
+                }
+            }
+        }
+        best + DVec3::new(
+            self.spread.x.copysign(direction.x),
+            self.spread.y.copysign(direction.y),
+            self.spread.z.copysign(direction.z),
+        )
+    }
+
+    /// How far the body reaches along the unit vector `direction`: the offset of its support
+    /// plane from the origin.
+    #[must_use]
+    #[inline]
+    pub fn reach(&self, direction: DVec3) -> f64 {
+        self.support(direction).dot(direction)
+    }
+}
+
+impl parry3d_f64::shape::SupportMap for Body {
+    fn local_support_point(&self, dir: parry3d_f64::math::Vector) -> parry3d_f64::math::Vector {
+        self.support(dir)
+    }
+
+    // The study moves bodies by translation only, so the rotation of `transform` is the identity
+    // and need not be applied.
+    fn support_point(
+        &self,
+        transform: &parry3d_f64::math::Pose,
+        dir: parry3d_f64::math::Vector,
+    ) -> parry3d_f64::math::Vector {
+        self.support(dir) + transform.translation
+    }
+
+    fn support_point_toward(
+        &self,
+        transform: &parry3d_f64::math::Pose,
+        dir: parry3d_f64::math::Vector,
+    ) -> parry3d_f64::math::Vector {
+        self.support(dir) + transform.translation
+    }
+}

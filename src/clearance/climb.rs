@@ -1,0 +1,186 @@
+//! When, on a straight climb, two bodies first come nearer than a margin.
+//!
+//! The distance between two convex bodies, one of them carried along a straight line, is a convex
+//! function of the travel. Along any direction `n` the gap between the support planes is a
+//! straight line in the travel that never lies above it. So each step below ends where that line
+//! meets the margin: everything before is certified clear, and the steps close in on the first
+//! breach from the safe side. Nothing is sampled.
+
+use glam::DVec3;
+
+use super::body::Body;
+use super::gap::{Gap, Separation, Solver};
+
+/// Room over the margin (metres) below which a pair counts as short. It makes the last step of
+/// the search finite, on the safe side.
+const CLOSE_M: f64 = 1e-7;
+
+/// Steps after which the search stops and answers with the travel certified so far.
+const MOST_STEPS: usize = 100;
+
+/// The first travel at which a pair is nearer than its margin.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum First {
+    /// Nowhere in the window.
+    Never,
+    /// From this travel on (or up to it, for [`last_below`]); everything before is certified.
+    At(f64),
+    /// The search could not decide from this travel on.
+    Undecided(f64),
+}
+
+/// A climb: a unit vector and the window of travel, metres.
+#[derive(Debug, Clone, Copy)]
+pub struct Climb {
+    /// Unit vector along which the moving body is carried.
+    pub up: DVec3,
+    /// Travel at which the window starts.
+    pub from: f64,
+    /// Travel at which the window ends.
+    pub to: f64,
+}
+
+/// The first travel in the window at which the distance is below `margin`.
+pub fn first_below(
+    solver: &mut Solver,
+    moving: &Body,
+    fixed: &Body,
+    margin: f64,
+    climb: Climb,
+) -> First {
+    let Climb { up, from, to } = climb;
+    let mut travel = from;
+    for _ in 0..MOST_STEPS {
+        let gap = match solver.gap(moving, up * travel, fixed) {
+            Separation::Meet => return First::At(travel),
+            Separation::Apart(gap) => gap,
+        };
+        let room = gap.lower - margin;
+        if room <= CLOSE_M {
+            // A wide bracket here means that the pair may or may not be short.
+            return if gap.is_decided() || gap.upper <= margin {
+                First::At(travel)
+            } else {
+                First::Undecided(travel)
+            };
+        }
+        let rate = gap.normal.dot(up);
+        // With `rate <= 0` the certified line never falls: clear for the rest of the climb. A rate
+        // so small that the line does not reach the margin before `to` says the same.
+        let next = travel + room / rate;
+        if rate <= 0.0 || next > to {
+            return First::Never;
+        }
+        // A NaN anywhere must not pass for clear.
+        if !next.is_finite() || next < travel {
+            return First::Undecided(travel);
+        }
+        if next <= travel {
+            return First::At(travel);
+        }
+        travel = next;
+    }
+    First::At(travel)
+}
+
+/// The last travel in the window at which the distance is below `margin`: [`first_below`] run
+/// from the top down.
+pub fn last_below(
+    solver: &mut Solver,
+    moving: &Body,
+    fixed: &Body,
+    margin: f64,
+    climb: Climb,
+) -> First {
+    let down = Climb {
+        up: -climb.up,
+        from: -climb.to,
+        to: -climb.from,
+    };
+    match first_below(solver, moving, fixed, margin, down) {
+        First::Never => First::Never,
+        First::At(travel) => First::At(-travel),
+        First::Undecided(travel) => First::Undecided(-travel),
+    }
+}
+
+/// The least gap in the window, and where.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Least {
+    /// The bodies meet at this travel.
+    Meet(f64),
+    /// The least gap, at this travel.
+    Gap(Gap, f64),
+}
+
+impl Least {
+    /// The certified least distance, zero when they meet.
+    #[must_use]
+    pub fn lower(&self) -> f64 {
+        match self {
+            Self::Meet(_) => 0.0,
+            Self::Gap(gap, _) => gap.lower,
+        }
+    }
+}
+
+/// The least gap in the window. The distance is convex in the travel, so it lies at an end unless
+/// the pair closes at the start and opens at the end; then two certified lines from both sides
+/// are intersected until they meet.
+pub fn least_gap(solver: &mut Solver, moving: &Body, fixed: &Body, climb: Climb) -> Least {
+    let Climb { up, from, to } = climb;
+    let mut at = |travel: f64| solver.gap(moving, up * travel, fixed);
+    let mut right = match at(to) {
+        Separation::Meet => return Least::Meet(to),
+        Separation::Apart(gap) => (gap, to),
+    };
+    if right.0.normal.dot(up) >= 0.0 || to <= from {
+        return Least::Gap(right.0, to);
+    }
+    let mut left = match at(from) {
+        Separation::Meet => return Least::Meet(from),
+        Separation::Apart(gap) => (gap, from),
+    };
+    if left.0.normal.dot(up) <= 0.0 {
+        return Least::Gap(left.0, from);
+    }
+    let mut best = if left.0.upper < right.0.upper {
+        left
+    } else {
+        right
+    };
+    let mut floor = f64::NEG_INFINITY;
+    for _ in 0..MOST_STEPS {
+        let (left_rate, right_rate) = (left.0.normal.dot(up), right.0.normal.dot(up));
+        // left.lower - (s - left.s) left_rate = right.lower - (s - right.s) right_rate
+        let travel = ((left.0.lower + left.1 * left_rate) - (right.0.lower + right.1 * right_rate))
+            / (left_rate - right_rate);
+        if !(travel > left.1 && travel < right.1) {
+            break;
+        }
+        floor = left.0.lower - (travel - left.1) * left_rate;
+        if best.0.lower - floor <= CLOSE_M {
+            break;
+        }
+        let gap = match at(travel) {
+            Separation::Meet => return Least::Meet(travel),
+            Separation::Apart(gap) => gap,
+        };
+        if gap.upper < best.0.upper {
+            best = (gap, travel);
+        }
+        let rate = gap.normal.dot(up);
+        if rate > 0.0 {
+            left = (gap, travel);
+        } else if rate < 0.0 {
+            right = (gap, travel);
+        } else {
+            return Least::Gap(gap, travel);
+        }
+    }
+    // What is certified over the whole window is where the two lines cross, if that is lower.
+    if floor.is_finite() {
+        best.0.lower = best.0.lower.min(floor.max(0.0));
+    }
+    Least::Gap(best.0, best.1)
+}

@@ -1,0 +1,201 @@
+//! How far apart two bodies are, with a bound that can be trusted.
+//!
+//! This is the only caller of the geometry library's queries. The library's distance comes from
+//! two witness points, so it can only be too large, never too small. Decisions are taken on the
+//! *certified* gap instead: for any direction, the distance between the two bodies' support
+//! planes is a lower bound on their true distance. The two bounds bracket the truth; where they
+//! differ by more than [`UNDECIDED_M`] after refining, the pair is not shown.
+
+use glam::DVec3;
+use parry3d_f64::math::Pose as ParryPose;
+use parry3d_f64::query::epa::EPA;
+use parry3d_f64::query::gjk::{self, CsoPoint, GJKResult, VoronoiSimplex};
+
+use super::body::Body;
+
+/// Width of the bracket (metres) above which a gap counts as not shown.
+pub const UNDECIDED_M: f64 = 0.05e-3;
+
+/// Rounds of refining spent on a bracket that is too wide.
+const REFINING_ROUNDS: usize = 400;
+
+/// The gap between two bodies that do not meet. Metres, bay axes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Gap {
+    /// Certified: the true distance is never smaller.
+    pub lower: f64,
+    /// Between the two witness points: the true distance is never larger.
+    pub upper: f64,
+    /// Unit vector from the moving to the fixed body along which `lower` was certified.
+    pub normal: DVec3,
+    /// Witness point on the moving body.
+    pub on_moving: DVec3,
+    /// Witness point on the fixed body.
+    pub on_fixed: DVec3,
+}
+
+impl Gap {
+    /// True when the bracket is narrow enough to decide on.
+    #[must_use]
+    pub fn is_decided(&self) -> bool {
+        self.upper - self.lower <= UNDECIDED_M
+    }
+}
+
+/// Two bodies, apart or not.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Separation {
+    /// They do not meet.
+    Apart(Gap),
+    /// They touch or overlap (or could not be told apart from touching).
+    Meet,
+}
+
+/// The scratch space of the distance query; make one and use it for many pairs.
+pub struct Solver {
+    simplex: VoronoiSimplex,
+}
+
+impl Default for Solver {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl Solver {
+    /// Scratch space for any number of queries.
+    #[must_use]
+    pub fn new() -> Self {
+        Self {
+            simplex: VoronoiSimplex::new(),
+        }
+    }
+
+    /// The gap between `moving`, shifted by `shift`, and `fixed`.
+    pub fn gap(&mut self, moving: &Body, shift: DVec3, fixed: &Body) -> Separation {
+        // The library works in the first shape's frame: the fixed body stands at -shift there.
+        let fixed_in_moving = ParryPose::from_translation(-shift);
+        let toward = fixed.low() + fixed.high() - moving.low() - moving.high() - shift * 2.0;
+        let start = if toward.length_squared() > 0.0 {
+            toward
+        } else {
+            DVec3::Z
+        };
+        self.simplex
+            .reset(CsoPoint::from_shapes(&fixed_in_moving, moving, fixed, start));
+        let found = gjk::closest_points(
+            &fixed_in_moving,
+            moving,
+            fixed,
+            f64::MAX,
+            true,
+            &mut self.simplex,
+        );
+        let GJKResult::ClosestPoints(on_moving, on_fixed, direction) = found else {
+            return Separation::Meet;
+        };
+        let between = on_fixed - on_moving;
+        let upper = between.length();
+        if !upper.is_finite() || upper <= 0.0 {
+            return Separation::Meet;
+        }
+        let first = between / upper;
+        let mut normal = first;
+        let mut lower = certified(moving, shift, fixed, first);
+        let other = direction.normalize_or_zero();
+        if other != DVec3::ZERO && lower < upper - 1e-9 {
+            let bound = certified(moving, shift, fixed, other);
+            if bound > lower {
+                lower = bound;
+                normal = other;
+            }
+        }
+        let mut gap = Gap {
+            lower,
+            upper,
+            normal,
+            on_moving: on_moving + shift,
+            on_fixed: on_fixed + shift,
+        };
+        if !gap.is_decided() {
+            refine(&mut gap, moving, shift, fixed);
+        }
+        if gap.lower.is_finite() && gap.lower > 0.0 || !gap.is_decided() {
+            Separation::Apart(gap)
+        } else {
+            Separation::Meet
+        }
+    }
+
+    /// How deep two meeting bodies overlap, metres: the shortest move that parts them. Zero when
+    /// they only touch; none when it could not be worked out. Allocates, so it is kept out of
+    /// inner loops.
+    pub fn depth(&mut self, moving: &Body, shift: DVec3, fixed: &Body) -> Option<f64> {
+        let fixed_in_moving = ParryPose::from_translation(-shift);
+        self.simplex.reset(CsoPoint::from_shapes(
+            &fixed_in_moving,
+            moving,
+            fixed,
+            DVec3::Z,
+        ));
+        match gjk::closest_points(
+            &fixed_in_moving,
+            moving,
+            fixed,
+            f64::MAX,
+            true,
+            &mut self.simplex,
+        ) {
+            GJKResult::Intersection => EPA::new()
+                .closest_points(&fixed_in_moving, moving, fixed, &self.simplex)
+                .map(|(on_moving, on_fixed, _)| (on_moving - on_fixed).length())
+                .filter(|depth| depth.is_finite()),
+            _ => Some(0.0),
+        }
+    }
+}
+
+/// The distance between the support planes along the unit vector `normal` (from moving to fixed):
+/// a lower bound on the true distance; negative when the planes overlap.
+#[inline]
+pub(super) fn certified(moving: &Body, shift: DVec3, fixed: &Body, normal: DVec3) -> f64 {
+    -fixed.reach(-normal) - moving.reach(normal) - shift.dot(normal)
+}
+
+/// Narrows the bracket by stepping the witness difference toward support points (Gilbert's
+/// method): slow but free of the degenerate cases of a simplex.
+fn refine(gap: &mut Gap, moving: &Body, shift: DVec3, fixed: &Body) {
+    let mut on_moving = gap.on_moving;
+    let mut on_fixed = gap.on_fixed;
+    for _ in 0..REFINING_ROUNDS {
+        let between = on_fixed - on_moving;
+        let length = between.length();
+        if length <= 1e-12 {
+            return;
+        }
+        let normal = between / length;
+        let lower = certified(moving, shift, fixed, normal);
+        if lower > gap.lower {
+            gap.lower = lower;
+            gap.normal = normal;
+        }
+        if length < gap.upper {
+            gap.upper = length;
+            gap.on_moving = on_moving;
+            gap.on_fixed = on_fixed;
+        }
+        if gap.is_decided() {
+            return;
+        }
+        let next_moving = moving.support(normal) + shift;
+        let next_fixed = fixed.support(-normal);
+        let step = (next_fixed - next_moving) - between;
+        let denominator = step.length_squared();
+        if denominator <= 0.0 {
+            return;
+        }
+        let share = (-between.dot(step) / denominator).clamp(0.0, 1.0);
+        on_moving = on_moving.lerp(next_moving, share);
+        on_fixed = on_fixed.lerp(next_fixed, share);
+    }
+}

@@ -1,0 +1,511 @@
+//! Everything that moves, cut into the phases of the raise.
+//!
+//! Lift parts climb from travel 0. The vehicle's body stands until the first pad may touch it,
+//! turns until all pads carry (bounded by what the turn sweeps), then climbs. Its wheels stand
+//! until the droop of their axle may be spent, then climb, hanging.
+
+use glam::{DVec2, DVec3};
+
+use super::body::Body;
+use super::uncertainty::{SupportLevers, Uncertainty, corners_on, turning_bulge_m};
+use crate::bay::{Bay, Corner, Side};
+use crate::solids::{ParkingError, Pose, Role, Shape, Solid, arms, attitude, posts, vehicle};
+
+/// One moving solid in one phase of the raise.
+#[derive(Debug, Clone)]
+pub struct Moving {
+    /// The solid with every uncertainty added: as posed at travel 0 when it climbs, as posed when
+    /// it stands.
+    pub body: Body,
+    /// Index into [`Movers::solids`].
+    pub solid: usize,
+    /// What it is.
+    pub role: Role,
+    /// Travel at which this phase starts.
+    pub from: f64,
+    /// Travel at which it ends.
+    pub to: f64,
+    /// False while it stands.
+    pub climbs: bool,
+}
+
+/// The travels at which the phases change, worst case over the uncertainty.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Phases {
+    /// The first pad may touch the vehicle here (not below 0).
+    pub first_touch_m: f64,
+    /// All pads carry from here on.
+    pub carry_m: f64,
+    /// Wheels of the front axle may leave the floor here.
+    pub lift_off_m: [f64; 2],
+    /// All wheels of the axle are off the floor from here on.
+    pub lift_off_last_m: [f64; 2],
+}
+
+/// Everything that moves, and when.
+#[derive(Debug, Clone)]
+pub struct Movers {
+    /// The moving solids, nominal, at travel 0 (vehicle at rest).
+    pub solids: Vec<Solid>,
+    /// The solids' poses at travel 0 extrapolated back from the first attitude on the pads; for
+    /// lift parts the same as in `solids`. With these, `pose + travel` is where a solid is once it
+    /// climbs.
+    pub climbing_solids: Vec<Solid>,
+    /// Their phases.
+    pub moving: Vec<Moving>,
+    /// When the phases change.
+    pub phases: Phases,
+    /// The loosest pad over the checked attitudes.
+    pub loose: Option<(Corner, f64)>,
+    /// Pads that start above their lift points: by how much, metres.
+    pub too_high: Vec<(Corner, f64)>,
+}
+
+/// Why the vehicle could not be set on the pads.
+pub type MoverError = attitude::AttitudeError;
+
+/// Everything that moves in this bay, with the given uncertainty.
+///
+/// # Errors
+/// When the vehicle can't be set on the pads at all (see [`attitude::AttitudeError`]).
+pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError> {
+    let top = bay.lift.travel.m();
+    let contact = attitude::contact(bay, ParkingError::default())?;
+    let attitudes = Attitudes::new(bay, uncertainty)?;
+    let support_m = uncertainty.vehicle_m + uncertainty.lift_m;
+    // One carriage may lead, so a pad may meet its point that much earlier; all carry only when
+    // the lagging side does.
+    let first_touch_m = (contact.first_touch_m - uncertainty.mismatch_m - support_m).max(0.0);
+    let carry_m = (contact.carry_m + support_m).max(first_touch_m).max(0.0);
+    let lift_off_m = attitudes
+        .lift_off_m
+        .map(|m| (m - uncertainty.mismatch_m - support_m).max(first_touch_m));
+    let lift_off_last_m = attitudes.lift_off_last_m.map(|m| m + support_m);
+
+    let mut build = Build {
+        top,
+        solids: Vec::new(),
+        climbing_solids: Vec::new(),
+        moving: Vec::new(),
+    };
+    for carriage in posts::carriages(bay) {
+        let body = Body::of(
+            &carriage.shape,
+            &[carriage.bay_from_solid],
+            uncertainty.moving_lift_spread() + DVec3::Z * uncertainty.mismatch_m,
+        );
+        build.lift_part(carriage, body);
+    }
+    for corner in Corner::ALL {
+        for (solid, body) in arm_bodies(bay, corner, uncertainty) {
+            build.lift_part(solid, body);
+        }
+    }
+    let levers = support_levers(bay);
+    let rest_poses = uncertainty
+        .parking_corners()
+        .into_iter()
+        .map(|error| attitude::at_rest(bay, error))
+        .collect::<Result<Vec<_>, _>>()?;
+    let rest = attitude::at_rest(bay, ParkingError::default())?;
+    let first = attitudes.first_pose();
+    for part in vehicle::parts(bay) {
+        let context = PartContext {
+            uncertainty,
+            attitudes: &attitudes,
+            rest_poses: &rest_poses,
+            levers: levers.as_ref(),
+            contact: &contact,
+            first_touch_m,
+            carry_m,
+            lift_off_m,
+            support_m,
+        };
+        build.vehicle_part(bay, &part, rest, first, &context);
+    }
+    let too_high = Corner::ALL
+        .into_iter()
+        .filter_map(|corner| {
+            let touch = contact.touch_m[corner.index()];
+            (touch < support_m + uncertainty.mismatch_m && touch < 0.0 || touch < 0.0)
+                .then_some((corner, -touch))
+        })
+        .collect();
+    Ok(Movers {
+        solids: build.solids,
+        climbing_solids: build.climbing_solids,
+        moving: build.moving,
+        phases: Phases {
+            first_touch_m,
+            carry_m,
+            lift_off_m,
+            lift_off_last_m,
+        },
+        loose: attitudes.loose,
+        too_high,
+    })
+}
+
+/// The attitudes on the pads, with the roll that out-of-level carriages add.
+struct Attitudes {
+    /// Groups of poses (extrapolated to travel 0); the body turns within a group.
+    groups: Vec<Vec<Pose>>,
+    lift_off_m: [f64; 2],
+    lift_off_last_m: [f64; 2],
+    loose: Option<(Corner, f64)>,
+}
+
+impl Attitudes {
+    fn new(bay: &Bay, uncertainty: &Uncertainty) -> Result<Self, MoverError> {
+        let level = attitude::attitudes(bay, ParkingError::default(), [0.0; 4])?;
+        let mut all = level.clone();
+        let mut groups: Vec<Vec<Pose>> = Vec::new();
+        if uncertainty.mismatch_m > 0.0 {
+            for side in [Side::Left, Side::Right] {
+                let extra = corners_on(side).map(|share| share * uncertainty.mismatch_m);
+                let rolled = attitude::attitudes(bay, ParkingError::default(), extra)?;
+                let same_supports = rolled.len() == level.len()
+                    && level
+                        .iter()
+                        .zip(&rolled)
+                        .all(|(a, b)| a.carries == b.carries);
+                if same_supports {
+                    for (a, b) in level.iter().zip(&rolled) {
+                        groups.push(vec![a.bay_from_vehicle_at_zero, b.bay_from_vehicle_at_zero]);
+                    }
+                } else {
+                    // The supports change on the way: bound it by the hull of all of them.
+                    groups.push(
+                        level
+                            .iter()
+                            .chain(&rolled)
+                            .map(|attitude| attitude.bay_from_vehicle_at_zero)
+                            .collect(),
+                    );
+                }
+                all.extend(rolled);
+            }
+        } else {
+            groups.extend(
+                level
+                    .iter()
+                    .map(|attitude| vec![attitude.bay_from_vehicle_at_zero]),
+            );
+        }
+        let mut lift_off_m = [f64::INFINITY; 2];
+        let mut lift_off_last_m = [f64::NEG_INFINITY; 2];
+        for attitude in &all {
+            for axle in 0..2 {
+                lift_off_m[axle] = lift_off_m[axle].min(attitude.lift_off_m[axle]);
+                lift_off_last_m[axle] =
+                    lift_off_last_m[axle].max(attitude.lift_off_last_m[axle]);
+            }
+        }
+        // The loose gap is judged level: the roll of the carriages comes and goes.
+        let loose = level
+            .iter()
+            .filter_map(|attitude| attitude.loose)
+            .max_by(|a, b| a.1.total_cmp(&b.1));
+        Ok(Self {
+            groups,
+            lift_off_m,
+            lift_off_last_m,
+            loose,
+        })
+    }
+
+    fn first_pose(&self) -> Pose {
+        self.groups
+            .first()
+            .and_then(|group| group.first())
+            .copied()
+            .unwrap_or(Pose::IDENTITY)
+    }
+}
+
+/// What a vehicle part's bodies are made from.
+struct PartContext<'a> {
+    uncertainty: &'a Uncertainty,
+    attitudes: &'a Attitudes,
+    rest_poses: &'a [Pose],
+    levers: Option<&'a SupportLevers>,
+    contact: &'a attitude::Contact,
+    first_touch_m: f64,
+    carry_m: f64,
+    lift_off_m: [f64; 2],
+    support_m: f64,
+    /// Where the turns of yaw and roll are centred, vehicle frame.
+    turning_middle: DVec3,
+}
+
+struct Build {
+    top: f64,
+    solids: Vec<Solid>,
+    climbing_solids: Vec<Solid>,
+    moving: Vec<Moving>,
+}
+
+impl Build {
+    fn lift_part(&mut self, solid: Solid, body: Body) {
+        let role = solid.role;
+        self.climbing_solids.push(solid.clone());
+        self.solids.push(solid);
+        self.push(body, role, 0.0, self.top, true);
+    }
+
+    fn vehicle_part(
+        &mut self,
+        bay: &Bay,
+        part: &vehicle::VehiclePart,
+        rest: Pose,
+        first: Pose,
+        context: &PartContext<'_>,
+    ) {
+        let role = part.solid.role;
+        let from_part = part.solid.bay_from_solid;
+        let posed = |pose: Pose, droop: f64| {
+            pose.after(Pose::at(DVec3::Z * -droop)).after(from_part)
+        };
+        let droop = part.wheel.map_or(0.0, |axle| bay.vehicle.droop[axle].m());
+        self.solids.push(Solid {
+            bay_from_solid: posed(rest, 0.0),
+            ..part.solid.clone()
+        });
+        self.climbing_solids.push(Solid {
+            bay_from_solid: posed(first, droop),
+            ..part.solid.clone()
+        });
+        let shape = &part.solid.shape;
+        let rest_poses: Vec<Pose> = context
+            .rest_poses
+            .iter()
+            .map(|&pose| posed(pose, 0.0))
+            .collect();
+        let reach = part_reach_m(shape, &from_part, context.turning_middle);
+        let parking = context.uncertainty.parking;
+        // The parking box's yaw corners are chords of the turn between them.
+        let yaw_bulge = chord_bulge_m(reach, 2.0 * parking.yaw_rad);
+        let rest_spread =
+            context.uncertainty.standing_vehicle_spread() + DVec3::new(yaw_bulge, yaw_bulge, 0.0);
+        let rest_body = Body::of(shape, &rest_poses, rest_spread);
+
+        let wheel = part.wheel;
+        let stands_until = wheel.map_or(context.first_touch_m, |axle| context.lift_off_m[axle]);
+        if stands_until > 0.0 {
+            self.push(rest_body.clone(), role, 0.0, stands_until, false);
+        }
+
+        let levers = PartLevers::new(part, context);
+        let spread = levers.climbing_spread(context) + DVec3::new(yaw_bulge, yaw_bulge, 0.0);
+        let climbing: Vec<Body> = context
+            .attitudes
+            .groups
+            .iter()
+            .map(|group| {
+                let mut poses = Vec::with_capacity(group.len() * 2);
+                let mut bulge: f64 = 0.0;
+                for pose in group {
+                    bulge = bulge.max(turning_bulge_m(&group[0], pose, reach));
+                    for turned in yawed(*pose, parking.yaw_rad, bay) {
+                        poses.push(posed(turned, droop));
+                    }
+                }
+                let parked = DVec3::new(parking.across_m, parking.along_m, 0.0);
+                Body::of(shape, &poses, spread + parked + DVec3::splat(bulge))
+            })
+            .collect();
+
+        if wheel.is_none() && context.carry_m > context.first_touch_m {
+            let rise = context
+                .contact
+                .touch_m
+                .map(|touch| (context.carry_m - touch + context.uncertainty.mismatch_m).max(0.0));
+            let mut ends = vec![rest_body];
+            ends.extend(
+                climbing
+                    .iter()
+                    .map(|body| body.moved(DVec3::Z * context.carry_m)),
+            );
+            let body = Body::hull_of(&ends).widened(levers.turning_spread(rise));
+            self.push(body, role, context.first_touch_m, context.carry_m, false);
+        }
+        let climbs_from = wheel.map_or(context.carry_m, |axle| context.lift_off_m[axle]);
+        for body in climbing {
+            self.push(body, role, climbs_from, self.top.max(climbs_from), true);
+        }
+    }
+
+    fn push(&mut self, body: Body, role: Role, from: f64, to: f64, climbs: bool) {
+        self.moving.push(Moving {
+            body,
+            solid: self.solids.len() - 1,
+            role,
+            from,
+            to,
+            climbs,
+        });
+    }
+}
+
+/// How errors at the supports move one part: the worst over its corners.
+struct PartLevers {
+    weight: f64,
+    twist_m: f64,
+    tilt: DVec2,
+    above_m: f64,
+    levers: Option<SupportLevers>,
+    corners: Vec<DVec2>,
+}
+
+impl PartLevers {
+    fn new(part: &vehicle::VehiclePart, context: &PartContext<'_>) -> Self {
+        let corners = outline_corners(&part.solid.shape, &part.solid.bay_from_solid);
+        let mut levers = Self {
+            weight: 1.0,
+            twist_m: 0.0,
+            tilt: DVec2::ZERO,
+            above_m: 0.0,
+            levers: context.levers.copied(),
+            corners: corners.iter().map(|corner| corner.truncate()).collect(),
+        };
+        if let Some(supports) = context.levers {
+            let loose = context.uncertainty.loose_pad_m;
+            for corner in &corners {
+                let plan = corner.truncate();
+                levers.weight = levers.weight.max(supports.weight_sum(plan));
+                levers.twist_m = levers.twist_m.max(supports.twist_shift(plan, loose));
+                levers.above_m = levers.above_m.max(corner.z.abs());
+            }
+            levers.tilt = supports.most_tilt(context.support_m, loose);
+        }
+        levers
+    }
+
+    fn climbing_spread(&self, context: &PartContext<'_>) -> DVec3 {
+        let uncertainty = context.uncertainty;
+        let measured = 1.5 * uncertainty.vehicle_m;
+        DVec3::new(
+            measured + self.tilt.x * self.above_m,
+            measured + self.tilt.y * self.above_m,
+            uncertainty.vehicle_m
+                + uncertainty.lift_m
+                + self.weight * context.support_m
+                + self.twist_m,
+        )
+    }
+
+    /// What support heights anywhere between rest and carried can do to the part, each pad's share
+    /// of the turn being `rise`.
+    fn turning_spread(&self, rise: [f64; 4]) -> DVec3 {
+        let Some(levers) = &self.levers else {
+            return DVec3::splat(rise.iter().fold(0.0, |a, &b| a.max(b)));
+        };
+        let up = self
+            .corners
+            .iter()
+            .map(|&corner| levers.most_shift(corner, rise))
+            .fold(0.0, f64::max);
+        let most = rise.iter().fold(0.0_f64, |a, &b| a.max(b));
+        let tilt = levers.most_tilt(most, most);
+        DVec3::new(tilt.x * self.above_m, tilt.y * self.above_m, up)
+    }
+}
+
+/// The lift points' plan places in the vehicle frame, in lift corner order, as levers.
+fn support_levers(bay: &Bay) -> Option<SupportLevers> {
+    let points = Corner::ALL.map(|corner| {
+        let index = vehicle::lift_point_at(corner, bay.parking.facing);
+        vehicle::lift_point_in_vehicle(bay, index).truncate()
+    });
+    SupportLevers::new(points)
+}
+
+/// Corners of the part (of the box about it, for a cylinder), vehicle frame.
+fn outline_corners(shape: &Shape, vehicle_from_solid: &Pose) -> Vec<DVec3> {
+    let corners = match shape {
+        Shape::Cylinder {
+            radius,
+            half_height,
+        } => Shape::Box {
+            half: DVec3::new(*radius, *radius, *half_height),
+        }
+        .corners(),
+        other => other.corners(),
+    };
+    corners
+        .into_iter()
+        .map(|corner| vehicle_from_solid.point(corner))
+        .collect()
+}
+
+/// A radius that bounds every turn of the part: the axes of yaw and roll pass within a metre of
+/// `middle` (the place that is lined up), on any vehicle that fits between two posts.
+fn part_reach_m(shape: &Shape, vehicle_from_solid: &Pose, middle: DVec3) -> f64 {
+    1.0 + outline_corners(shape, vehicle_from_solid)
+        .into_iter()
+        .map(|corner| (corner - middle).length())
+        .fold(0.0, f64::max)
+}
+
+/// How far an arc of `angle` about a radius stands off its chord.
+fn chord_bulge_m(radius_m: f64, angle: f64) -> f64 {
+    radius_m * angle * angle / 8.0
+}
+
+/// The pose turned by ± `yaw_rad` about the vertical through the place that is lined up.
+fn yawed(pose: Pose, yaw_rad: f64, bay: &Bay) -> Vec<Pose> {
+    if yaw_rad <= 0.0 {
+        return vec![pose];
+    }
+    let pivot = attitude::parking_pivot_m(bay);
+    let pivot = DVec3::new(pivot.x, pivot.y, 0.0);
+    [-yaw_rad, yaw_rad]
+        .into_iter()
+        .map(|yaw| {
+            let turn = Pose::new(glam::DQuat::from_rotation_z(yaw), DVec3::ZERO);
+            Pose::at(pivot)
+                .after(turn)
+                .after(Pose::at(-pivot))
+                .after(pose)
+        })
+        .collect()
+}
+
+/// The arm and the pad of one corner over the parking box, resting at either neighbouring tooth.
+fn arm_bodies(bay: &Bay, corner: Corner, uncertainty: &Uncertainty) -> Vec<(Solid, Body)> {
+    let nominal = arms::reach(bay, corner, ParkingError::default());
+    let solids = arms::arm_and_pad(bay, corner, nominal.swing_rad, nominal.reach_m);
+    let places: Vec<_> = uncertainty
+        .parking_corners()
+        .into_iter()
+        .map(|error| arms::reach(bay, corner, error))
+        .collect();
+    let spread = uncertainty.moving_lift_spread() + DVec3::Z * uncertainty.mismatch_m;
+    let exact = *uncertainty == Uncertainty::NONE;
+    solids
+        .into_iter()
+        .enumerate()
+        .map(|(which, solid)| {
+            if exact {
+                let body = Body::exact(&solid);
+                return (solid, body);
+            }
+            let mut bodies = Vec::new();
+            let mut swings: Vec<f64> = Vec::new();
+            for place in &places {
+                for swing in arms::resting_swings(bay, corner, place) {
+                    swings.push(swing);
+                    let posed = &arms::arm_and_pad(bay, corner, swing, place.reach_m)[which];
+                    bodies.push(Body::of(&posed.shape, &[posed.bay_from_solid], spread));
+                }
+            }
+            let turn = swings.iter().fold(0.0_f64, |widest, swing| {
+                widest.max((swing - nominal.swing_rad).abs() * 2.0)
+            });
+            let longest = bay.lift.arms[corner.index()].longest.m() + bay.lift.pad.diameter.m();
+            let bulge = chord_bulge_m(longest, turn);
+            let body = Body::hull_of(&bodies).widened(DVec3::new(bulge, bulge, 0.0));
+            (solid, body)
+        })
+        .collect()
+}

@@ -1,0 +1,279 @@
+//! How far everything may be from where the file says it is.
+
+use glam::DVec3;
+
+use crate::bay::{Bay, Corner};
+use crate::solids::{ParkingError, Pose};
+
+/// The ± of everything, in metres and radians. All zero for the nominal study.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Uncertainty {
+    /// Each measured dimension of room, door and obstacles.
+    pub garage_m: f64,
+    /// Each measured dimension of the lift.
+    pub lift_m: f64,
+    /// Each measured dimension of the vehicle.
+    pub vehicle_m: f64,
+    /// What is left of a twist between pads and lift points once the pads are screwed to touch.
+    pub loose_pad_m: f64,
+    /// How far one carriage may stand above the other.
+    pub mismatch_m: f64,
+    /// Half sizes of the parking box.
+    pub parking: ParkingError,
+}
+
+impl Uncertainty {
+    /// Everything exactly as the file says.
+    pub const NONE: Self = Self {
+        garage_m: 0.0,
+        lift_m: 0.0,
+        vehicle_m: 0.0,
+        loose_pad_m: 0.0,
+        mismatch_m: 0.0,
+        parking: ParkingError {
+            across_m: 0.0,
+            along_m: 0.0,
+            yaw_rad: 0.0,
+        },
+    };
+
+    /// Every ± of the bay at once.
+    #[must_use]
+    pub fn worst(bay: &Bay) -> Self {
+        let policy = &bay.policy;
+        let measured = policy.measured_vehicle.m() + policy.measured_lift.m();
+        Self {
+            garage_m: policy.measured_garage.m(),
+            lift_m: policy.measured_lift.m(),
+            vehicle_m: policy.measured_vehicle.m(),
+            // With nothing uncertain there is no twist to leave behind.
+            loose_pad_m: if measured > 0.0 {
+                policy.loose_pad.m()
+            } else {
+                0.0
+            },
+            mismatch_m: bay.lift.side_mismatch.m(),
+            parking: ParkingError {
+                across_m: bay.parking.repeat_across.m(),
+                along_m: bay.parking.repeat_along.m(),
+                yaw_rad: bay.parking.repeat_yaw.rad(),
+            },
+        }
+    }
+
+    /// How far a face of something in the room may be off: its place by one ±, and half its size
+    /// by half of one.
+    #[must_use]
+    pub fn room_spread(&self) -> DVec3 {
+        DVec3::splat(1.5 * self.garage_m)
+    }
+
+    /// The same for the lift's fixed parts.
+    #[must_use]
+    pub fn lift_spread(&self) -> DVec3 {
+        DVec3::splat(1.5 * self.lift_m)
+    }
+
+    /// The same for the lift's moving parts; upward also the ± of the lock's travel.
+    #[must_use]
+    pub fn moving_lift_spread(&self) -> DVec3 {
+        self.lift_spread() + DVec3::Z * self.lift_m
+    }
+
+    /// The same for a vehicle at rest on its tyres.
+    #[must_use]
+    pub fn standing_vehicle_spread(&self) -> DVec3 {
+        DVec3::splat(1.5 * self.vehicle_m)
+    }
+
+    /// The eight corners of the parking box (one where the box is a point).
+    #[must_use]
+    pub fn parking_corners(&self) -> Vec<ParkingError> {
+        let ends = |half: f64| {
+            if half > 0.0 {
+                vec![-half, half]
+            } else {
+                vec![0.0]
+            }
+        };
+        let mut corners = Vec::with_capacity(8);
+        for across_m in ends(self.parking.across_m) {
+            for along_m in ends(self.parking.along_m) {
+                for yaw_rad in ends(self.parking.yaw_rad) {
+                    corners.push(ParkingError {
+                        across_m,
+                        along_m,
+                        yaw_rad,
+                    });
+                }
+            }
+        }
+        corners
+    }
+}
+
+/// How errors in the four support heights move any point of the body.
+///
+/// The body's height over a plan point is the plane fitted through the four lift points; each
+/// support height enters it with a weight that is affine in the plan point. A twist that no plane
+/// can follow is taken up by the pads' screws down to the loose gap the policy allows; what is
+/// left of it tips the body onto three pads.
+#[derive(Debug, Clone, Copy)]
+pub struct SupportLevers {
+    /// Lift points in plan, vehicle frame, lift corner order.
+    points: [glam::DVec2; 4],
+    /// Rows of the pseudo-inverse: weight of each support = row · (1, x, y).
+    rows: [DVec3; 4],
+    /// The twist pattern: heights that no plane follows, largest entry 1.
+    twist: [f64; 4],
+}
+
+impl SupportLevers {
+    /// From the lift points' plan places. None when they lie on one line.
+    #[must_use]
+    pub fn new(points: [glam::DVec2; 4]) -> Option<Self> {
+        let mut normal = glam::DMat3::ZERO;
+        for point in points {
+            let row = DVec3::new(1.0, point.x, point.y);
+            normal += glam::DMat3::from_cols(row * row.x, row * row.y, row * row.z);
+        }
+        if normal.determinant().abs() < 1e-9 {
+            return None;
+        }
+        let inverse = normal.inverse();
+        let rows = points.map(|point| inverse * DVec3::new(1.0, point.x, point.y));
+        // The twist is what a unit height at one support leaves after the fit; any support gives
+        // the same pattern, so take the one with the largest residue.
+        let mut twist = [0.0; 4];
+        for (lifted, row) in rows.iter().enumerate() {
+            let mut residue = [0.0; 4];
+            for (i, point) in points.iter().enumerate() {
+                let fitted = row.dot(DVec3::new(1.0, point.x, point.y));
+                residue[i] = if i == lifted { 1.0 - fitted } else { -fitted };
+            }
+            let largest = |values: &[f64; 4]| values.iter().fold(0.0_f64, |a, b| a.max(b.abs()));
+            if largest(&residue) > largest(&twist) {
+                twist = residue;
+            }
+        }
+        let largest = twist.iter().fold(0.0_f64, |a, b| a.max(b.abs()));
+        if largest > 0.0 {
+            twist = twist.map(|value| value / largest);
+        }
+        Some(Self {
+            points,
+            rows,
+            twist,
+        })
+    }
+
+    /// Sum of the absolute weights at a plan point: by how much a ± at every support can move it.
+    #[must_use]
+    pub fn weight_sum(&self, point: glam::DVec2) -> f64 {
+        let place = DVec3::new(1.0, point.x, point.y);
+        self.rows.iter().map(|row| row.dot(place).abs()).sum()
+    }
+
+    /// The most that support heights between 0 and `rise[i]` can lift (or lower, whichever is
+    /// more) a plan point, over the fitted plane and over every three-pad attitude.
+    #[must_use]
+    pub fn most_shift(&self, point: glam::DVec2, rise: [f64; 4]) -> f64 {
+        let place = DVec3::new(1.0, point.x, point.y);
+        let fitted = self.rows.map(|row| row.dot(place));
+        let mut most: f64 = bound(fitted, rise);
+        for left_out in 0..4 {
+            if let Some(weights) = self.triple_weights(point, left_out) {
+                most = most.max(bound(weights, rise));
+            }
+        }
+        most
+    }
+
+    /// How far the loose gap on one pad can move a plan point against the fitted plane.
+    #[must_use]
+    pub fn twist_shift(&self, point: glam::DVec2, loose_m: f64) -> f64 {
+        let mut most: f64 = 0.0;
+        for left_out in 0..4 {
+            let (Some(at_point), Some(at_pad)) = (
+                self.triple_weights(point, left_out),
+                self.triple_weights(self.points[left_out], left_out),
+            ) else {
+                continue;
+            };
+            let height = |weights: [f64; 4]| -> f64 {
+                weights.iter().zip(self.twist).map(|(w, t)| w * t).sum()
+            };
+            let gap = (self.twist[left_out] - height(at_pad)).abs();
+            if gap > 1e-9 {
+                most = most.max(height(at_point).abs() * loose_m / gap);
+            }
+        }
+        most
+    }
+
+    /// The tilt (about across and along axes: rise per length along x and along y) that a ± of
+    /// `each_m` at every support and a loose gap can add.
+    #[must_use]
+    pub fn most_tilt(&self, each_m: f64, loose_m: f64) -> glam::DVec2 {
+        let slope = |axis: usize| -> f64 {
+            self.rows.iter().map(|row| row[axis].abs()).sum::<f64>() * each_m
+        };
+        // The twist shift is affine in the point for each triple; its slope is bounded by the
+        // difference over a metre.
+        let origin = self.points.iter().sum::<glam::DVec2>() / 4.0;
+        let loose = |step: glam::DVec2| {
+            self.twist_shift(origin + step, loose_m) + self.twist_shift(origin, loose_m)
+        };
+        glam::DVec2::new(
+            slope(1) + loose(glam::DVec2::X),
+            slope(2) + loose(glam::DVec2::Y),
+        )
+    }
+
+    /// Barycentric weights of a plan point in the triangle without `left_out`.
+    fn triple_weights(&self, point: glam::DVec2, left_out: usize) -> Option<[f64; 4]> {
+        let corners: Vec<usize> = (0..4).filter(|&i| i != left_out).collect();
+        let [a, b, c] = [
+            self.points[corners[0]],
+            self.points[corners[1]],
+            self.points[corners[2]],
+        ];
+        let area = (b - a).perp_dot(c - a);
+        if area.abs() < 1e-9 {
+            return None;
+        }
+        let mut weights = [0.0; 4];
+        weights[corners[1]] = (point - a).perp_dot(c - a) / area;
+        weights[corners[2]] = (b - a).perp_dot(point - a) / area;
+        weights[corners[0]] = 1.0 - weights[corners[1]] - weights[corners[2]];
+        Some(weights)
+    }
+}
+
+/// The larger of what positive weights can lift and what negative weights can lower.
+fn bound(weights: [f64; 4], rise: [f64; 4]) -> f64 {
+    let mut up = 0.0;
+    let mut down = 0.0;
+    for (weight, rise) in weights.into_iter().zip(rise) {
+        if weight > 0.0 {
+            up += weight * rise;
+        } else {
+            down -= weight * rise;
+        }
+    }
+    f64::max(up, down)
+}
+
+/// How far a point at `radius_m` can stand off the straight line between its places in two poses
+/// while the body turns from one to the other.
+#[must_use]
+pub fn turning_bulge_m(from: &Pose, to: &Pose, radius_m: f64) -> f64 {
+    let angle = from.rotation.angle_between(to.rotation);
+    radius_m * angle * angle * 0.5
+}
+
+/// The left and the right corners.
+#[must_use]
+pub fn corners_on(side: crate::bay::Side) -> [f64; 4] {
+    Corner::ALL.map(|corner| if corner.side() == side { 1.0 } else { 0.0 })
+}
