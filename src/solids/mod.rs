@@ -13,6 +13,8 @@ pub mod opener;
 pub mod posts;
 pub mod shell;
 mod solid;
+#[cfg(test)]
+pub(crate) mod test_bay;
 pub mod vehicle;
 
 pub use solid::{Layer, Pose, Role, Shape, Solid};
