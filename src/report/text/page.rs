@@ -1,0 +1,233 @@
+//! How are paragraphs and tables set on a page of fixed width?
+
+use anstyle::{AnsiColor, Style};
+use textwrap::core::display_width;
+
+/// How the page looks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Look {
+    /// With colour escapes.
+    pub colour: bool,
+    /// Columns to wrap at.
+    pub width: usize,
+}
+
+impl Default for Look {
+    fn default() -> Self {
+        Self {
+            colour: false,
+            width: 100,
+        }
+    }
+}
+
+/// Weight of a piece of text. It never says anything that the words don't say.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Tone {
+    Plain,
+    Strong,
+    Good,
+    Poor,
+    Bad,
+    Quiet,
+}
+
+impl Tone {
+    fn style(self) -> Style {
+        let colour = |c: AnsiColor| Style::new().fg_color(Some(c.into()));
+        match self {
+            Self::Plain => Style::new(),
+            Self::Strong => Style::new().bold(),
+            Self::Good => colour(AnsiColor::Green),
+            Self::Poor => colour(AnsiColor::Yellow),
+            Self::Bad => colour(AnsiColor::Red),
+            Self::Quiet => Style::new().dimmed(),
+        }
+    }
+}
+
+/// A cell of a table.
+pub(super) struct Cell {
+    text: String,
+    tone: Tone,
+}
+
+impl Cell {
+    pub(super) fn toned(text: impl Into<String>, tone: Tone) -> Self {
+        Self {
+            text: text.into(),
+            tone,
+        }
+    }
+}
+
+impl<S: Into<String>> From<S> for Cell {
+    fn from(text: S) -> Self {
+        Self::toned(text, Tone::Plain)
+    }
+}
+
+/// The text so far.
+pub(super) struct Page {
+    look: Look,
+    out: String,
+}
+
+/// Columns are parted by so many blanks.
+const GUTTER: usize = 2;
+
+/// The last column of a table keeps at least this width, even on a narrow terminal.
+const LEAST_LAST_COLUMN: usize = 18;
+
+impl Page {
+    pub(super) fn new(look: Look) -> Self {
+        let look = Look {
+            width: look.width.clamp(40, 100),
+            ..look
+        };
+        Self {
+            look,
+            out: String::new(),
+        }
+    }
+
+    pub(super) fn finish(self) -> String {
+        self.out
+    }
+
+    /// A blank line.
+    pub(super) fn gap(&mut self) {
+        self.out.push('\n');
+    }
+
+    /// A heading after a blank line.
+    pub(super) fn heading(&mut self, text: &str) {
+        self.out.push('\n');
+        self.toned(text, Tone::Strong);
+        self.out.push('\n');
+    }
+
+    /// A wrapped paragraph.
+    pub(super) fn para(&mut self, text: &str) {
+        self.para_toned(text, Tone::Plain);
+    }
+
+    /// A wrapped paragraph with a tone.
+    pub(super) fn para_toned(&mut self, text: &str, tone: Tone) {
+        self.wrapped(text, "", "", tone);
+    }
+
+    /// A wrapped item of a list.
+    pub(super) fn item(&mut self, text: &str) {
+        self.wrapped(text, "  - ", "    ", Tone::Plain);
+    }
+
+    /// A wrapped line under a heading: `label: text`.
+    pub(super) fn entry(&mut self, label: &str, text: &str) {
+        self.wrapped(&format!("{label}: {text}"), "  ", "      ", Tone::Plain);
+    }
+
+    fn wrapped(&mut self, text: &str, first: &str, rest: &str, tone: Tone) {
+        let options = textwrap::Options::new(self.look.width)
+            .initial_indent(first)
+            .subsequent_indent(rest);
+        for line in textwrap::wrap(text, options) {
+            self.toned(line.trim_end(), tone);
+            self.out.push('\n');
+        }
+    }
+
+    fn toned(&mut self, text: &str, tone: Tone) {
+        if self.look.colour && tone != Tone::Plain && !text.is_empty() {
+            let style = tone.style();
+            self.out
+                .push_str(&format!("{}{text}{}", style.render(), style.render_reset()));
+        } else {
+            self.out.push_str(text);
+        }
+    }
+
+    /// A table: as wide as its cells, the last column wrapped into what is left.
+    pub(super) fn table<const N: usize>(&mut self, head: [&str; N], rows: &[[Cell; N]]) {
+        let mut widths = head.map(display_width);
+        for row in rows {
+            for (width, cell) in widths.iter_mut().zip(row) {
+                *width = (*width).max(display_width(&cell.text));
+            }
+        }
+        let before: usize = widths.iter().take(N - 1).map(|w| w + GUTTER).sum();
+        let room = self.look.width.saturating_sub(before + GUTTER);
+        let last = widths[N - 1].min(room.max(LEAST_LAST_COLUMN));
+        widths[N - 1] = last;
+        let head = head.map(|text| Cell::toned(text, Tone::Quiet));
+        self.row(&widths, &head);
+        for row in rows {
+            self.row(&widths, row);
+        }
+    }
+
+    fn row<const N: usize>(&mut self, widths: &[usize; N], cells: &[Cell; N]) {
+        let last = &cells[N - 1];
+        let lines = textwrap::wrap(&last.text, widths[N - 1]);
+        let before: usize = widths.iter().take(N - 1).map(|w| w + GUTTER).sum();
+        for (cell, width) in cells.iter().zip(widths).take(N - 1) {
+            self.out.push_str(&" ".repeat(GUTTER));
+            self.toned(&cell.text, cell.tone);
+            let pad = width.saturating_sub(display_width(&cell.text));
+            self.out.push_str(&" ".repeat(pad));
+        }
+        for (i, line) in lines.iter().enumerate() {
+            let indent = if i == 0 { 0 } else { before };
+            self.out.push_str(&" ".repeat(indent + GUTTER));
+            self.toned(line, last.tone);
+            self.out.push('\n');
+        }
+        if lines.is_empty() {
+            self.out.push('\n');
+        }
+        trim_blanks_before_newline(&mut self.out);
+    }
+}
+
+/// An empty last cell leaves blanks at the end of its line.
+fn trim_blanks_before_newline(out: &mut String) {
+    if out.ends_with('\n') {
+        let kept = out.trim_end_matches([' ', '\n']).len();
+        out.truncate(kept);
+        out.push('\n');
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_last_column_wraps_under_itself() {
+        let mut page = Page::new(Look {
+            colour: false,
+            width: 40,
+        });
+        page.table(
+            ["lock", "between"],
+            &[["9".into(), "one long thing and another long thing".into()]],
+        );
+        assert_eq!(
+            page.finish(),
+            "  lock  between\n  9     one long thing and another long\n        thing\n"
+        );
+    }
+
+    #[test]
+    fn no_escapes_without_colour() {
+        let build = |colour| {
+            let mut page = Page::new(Look { colour, width: 80 });
+            page.heading("Locks");
+            page.table(["a", "b"], &[[Cell::toned("x", Tone::Bad), "".into()]]);
+            page.finish()
+        };
+        assert!(!build(false).contains('\u{1b}'));
+        assert!(build(true).contains('\u{1b}'));
+        assert_eq!(build(false), "\nLocks\n  a  b\n  x\n");
+    }
+}
