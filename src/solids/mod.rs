@@ -6,13 +6,17 @@
 
 pub mod arms;
 pub mod attitude;
+mod body;
 pub mod door;
+pub mod export;
 pub mod list;
 pub mod obstacles;
 pub mod opener;
 pub mod posts;
 pub mod shell;
 mod solid;
+#[cfg(test)]
+pub(crate) mod test_bay;
 pub mod vehicle;
 
 pub use solid::{Layer, Pose, Role, Shape, Solid};
