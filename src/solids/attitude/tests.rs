@@ -326,6 +326,11 @@ proptest! {
         for stance in found {
             let pose = stance.bay_from_vehicle_at_zero;
             prop_assert!(plan_middle(pose).distance(plan_middle(rest)) < 1e-9);
+            // Tilt taken out, the heading on the pads is the parked one, whatever the floor.
+            let nose = levelling(pose.rotation * DVec3::Z) * pose.rotation * DVec3::Y;
+            let sign = if bay.parking.facing == Facing::NoseIn { 1.0 } else { -1.0 };
+            let (sin, cos) = bay.parking.yaw.rad().sin_cos();
+            prop_assert!((nose - sign * DVec3::new(-sin, cos, 0.0)).length() < 1e-9);
             for corner in Corner::ALL {
                 let i = corner.index();
                 let top = (bay.lift.pad.lowest + bay.parking.pad_raise[i]).m();
