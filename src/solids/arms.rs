@@ -165,10 +165,12 @@ fn swing_near_limits(arm: &Arm, swing: f64) -> f64 {
 fn rests(arm: &Arm, swing: f64) -> [Rest; 2] {
     /// Nearer to a tooth than this (in teeth) is on it.
     const ON_TOOTH: f64 = 1e-9;
+    /// A tooth past a limit by less than this (radians) is on it.
+    const ON_LIMIT: f64 = 1e-9;
     let rest = |swing_rad: f64| Rest {
         swing_rad,
-        within_limits: swing_rad >= arm.swing_min.rad() - REACHED_M
-            && swing_rad <= arm.swing_max.rad() + REACHED_M,
+        within_limits: swing_rad >= arm.swing_min.rad() - ON_LIMIT
+            && swing_rad <= arm.swing_max.rad() + ON_LIMIT,
     };
     let Some(pitch) = arm.tooth.map(|tooth| tooth.rad()).filter(|&p| p > 0.0) else {
         return [rest(swing), rest(swing)];
@@ -257,3 +259,6 @@ pub fn parked(bay: &Bay) -> Vec<Solid> {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests;

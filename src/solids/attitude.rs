@@ -7,6 +7,8 @@ mod balance;
 mod contact;
 mod on_pads;
 mod rest;
+#[cfg(test)]
+mod tests;
 
 pub use balance::{Balance, centre_of_gravity};
 pub use contact::{Contact, contact};

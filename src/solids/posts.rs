@@ -199,3 +199,123 @@ pub fn carriages(bay: &Bay) -> Vec<Solid> {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bay::Tie;
+    use crate::solids::test_bay::test_bay;
+    use crate::units::{Angle, Length};
+
+    const INCH: f64 = 0.0254;
+
+    fn named(solids: &[Solid], name: &str) -> Solid {
+        solids.iter().find(|s| s.name == name).unwrap().clone()
+    }
+
+    /// Bounds in inches against what is expected.
+    #[track_caller]
+    fn check_bounds(solid: &Solid, low: [f64; 3], high: [f64; 3]) {
+        let bounds = solid.bounds();
+        let (found_low, found_high) = (bounds.0 / INCH, bounds.1 / INCH);
+        assert!(
+            (found_low - DVec3::from(low)).length() < 1e-9,
+            "{found_low} {}",
+            solid.name
+        );
+        assert!(
+            (found_high - DVec3::from(high)).length() < 1e-9,
+            "{found_high} {}",
+            solid.name
+        );
+    }
+
+    #[test]
+    fn the_lift_stands_where_its_figures_say() {
+        // Post line 168 in into the bay, faces 116 in apart: +-58 in; columns 12 in by 14 in.
+        let solids = posts(&test_bay());
+        check_bounds(
+            &named(&solids, "lift/post left"),
+            [-70.0, 161.0, 0.0],
+            [-58.0, 175.0, 142.0],
+        );
+        check_bounds(
+            &named(&solids, "lift/post right"),
+            [58.0, 161.0, 0.0],
+            [70.0, 175.0, 142.0],
+        );
+        // Plate middle 1 in inward of 64 in: 63 in; 18 in by 20 in by 3/4 in.
+        check_bounds(
+            &named(&solids, "lift/base plate right"),
+            [54.0, 158.0, 0.0],
+            [72.0, 178.0, 0.75],
+        );
+        check_bounds(
+            &named(&solids, "lift/power unit"),
+            [70.0, 162.0, 48.0],
+            [80.0, 174.0, 76.0],
+        );
+        check_bounds(
+            &named(&solids, "lift/overhead beam"),
+            [-64.0, 164.0, 136.0],
+            [64.0, 172.0, 141.0],
+        );
+        // The bar's lowest point hangs 5 in under the beam's 136 in; 3 in thick, 7 ft long.
+        check_bounds(
+            &named(&solids, "lift/shut-off bar"),
+            [-42.0, 166.5, 131.0],
+            [42.0, 169.5, 134.0],
+        );
+        let carriages = carriages(&test_bay());
+        check_bounds(
+            &named(&carriages, "lift/carriage left"),
+            [-58.0, 163.0, 3.0],
+            [-54.0, 173.0, 37.0],
+        );
+        check_bounds(
+            &named(&carriages, "lift/carriage right"),
+            [54.0, 163.0, 3.0],
+            [58.0, 173.0, 37.0],
+        );
+    }
+
+    #[test]
+    fn turned_columns_keep_the_spacing_between_their_nearest_faces() {
+        let mut bay = test_bay();
+        bay.lift.column.turned = Angle::degrees(30.0);
+        bay.lift.across = Length::inches(7.0);
+        // Half the turned extent: 6 cos 30 + 7 sin 30 = 5.19615 + 3.5 = 8.69615 in.
+        let half = 6.0 * 0.75_f64.sqrt() + 3.5;
+        let left = column_middle_x_m(&bay, Side::Left) / INCH;
+        assert!((left - (7.0 - 58.0 - half)).abs() < 1e-9);
+        let solids = posts(&bay);
+        let (_, high) = named(&solids, "lift/post left").bounds();
+        let (low, _) = named(&solids, "lift/post right").bounds();
+        assert!((high.x / INCH - (7.0 - 58.0)).abs() < 1e-9);
+        assert!((low.x / INCH - (7.0 + 58.0)).abs() < 1e-9);
+        // The open sides turn toward the front: both carriages move to +y, alike.
+        let carriages: Vec<DVec3> = carriages(&bay)
+            .iter()
+            .map(|carriage| carriage.bay_from_solid.translation)
+            .collect();
+        assert!(carriages[0].y > bay.lift.post_line.m() + 0.1);
+        assert!((carriages[0].y - carriages[1].y).abs() < 1e-12);
+        assert!((carriages[0].x + carriages[1].x - 2.0 * 7.0 * INCH).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_floor_plate_lies_between_the_inner_faces() {
+        let mut bay = test_bay();
+        bay.lift.tie = Tie::FloorPlate {
+            height: Length::inches(1.5),
+            width: Length::inches(14.0),
+        };
+        let solids = posts(&bay);
+        check_bounds(
+            &named(&solids, "lift/floor plate"),
+            [-58.0, 161.0, 0.0],
+            [58.0, 175.0, 1.5],
+        );
+        assert!(solids.iter().all(|solid| solid.role != Role::ShutOffBar));
+    }
+}

@@ -212,7 +212,9 @@ fn wheel_name(index: usize) -> String {
     format!("vehicle/wheel {}", Corner::ALL[index].name())
 }
 
-fn wheel(vehicle: &Vehicle, index: usize) -> Solid {
+/// A wheel at ride height in the vehicle's frame, by its index (front left, front right, rear left,
+/// rear right).
+pub(super) fn wheel(vehicle: &Vehicle, index: usize) -> Solid {
     let middle = wheel_middle_m(vehicle, index);
     let half_width = DVec3::X * (vehicle.tyre_width.m() * 0.5);
     Solid::bar(
@@ -238,3 +240,6 @@ fn make_names_unique(parts: &mut [VehiclePart]) {
         solid.name = name;
     }
 }
+
+#[cfg(test)]
+mod tests;

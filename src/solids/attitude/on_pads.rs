@@ -5,7 +5,7 @@ use glam::{DVec2, DVec3};
 use super::{StanceError, at_rest, balance::centre_of_gravity, levelling};
 use crate::bay::{Bay, Corner};
 use crate::solids::shell::floor_level_m;
-use crate::solids::vehicle::{lift_point_at, lift_point_m, parts};
+use crate::solids::vehicle::{lift_point_at, lift_point_m, wheel};
 use crate::solids::{ParkingError, Pose};
 
 /// Four tops and four points within this of one plane are in one plane, metres: rounding of the
@@ -128,7 +128,7 @@ fn pose_without(stand: &Stand, rest: Pose, loose: Corner) -> Result<Pose, Stance
         stand.points[c] - stand.points[a],
     );
     let normal = to_b.cross(to_c);
-    // The triangle's least height in plan, against a tenth of a millimetre.
+    // The triangle's least height in plan must exceed a tenth of a millimetre.
     let longest = to_b.length().max(to_c.length()).max((to_c - to_b).length());
     if normal.z.abs() <= 1e-4 * longest {
         return Err(StanceError::LiftPointsInLine);
@@ -208,10 +208,10 @@ fn attitude(bay: &Bay, rest: Pose, pose: Pose, loose: Option<(Corner, f64)>) -> 
     let mut first = [f64::INFINITY; 2];
     let mut last = [f64::NEG_INFINITY; 2];
     let down = rest.rotation * DVec3::NEG_Z;
-    for part in parts(bay) {
-        let Some(axle) = part.wheel else { continue };
+    for index in 0..4 {
+        let axle = index / 2;
         let drooped = DVec3::NEG_Z * bay.vehicle.droop[axle].m();
-        let mut wheel = part.solid;
+        let mut wheel = wheel(&bay.vehicle, index);
         wheel.bay_from_solid = pose.after(wheel.bay_from_solid.moved(drooped));
         let foot = wheel.support(down);
         let lift_off = floor_level_m(bay, foot.x, foot.y) - foot.z;

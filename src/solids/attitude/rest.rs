@@ -71,14 +71,18 @@ struct FloorPlane {
 }
 
 impl FloorPlane {
-    /// The least-squares plane through the floor under the four tyres, lifted by the greatest
-    /// height that the floor stands above it.
+    /// The plane for the floor under the four tyres of a vehicle in a level pose.
     fn under(bay: &Bay, level_pose: Pose) -> Self {
-        let tyres: [(DVec2, f64); 4] = std::array::from_fn(|index| {
+        Self::over(std::array::from_fn(|index| {
             let middle = level_pose.point(wheel_middle_m(&bay.vehicle, index));
             let plan = DVec2::new(middle.x, middle.y);
             (plan, floor_level_m(bay, plan.x, plan.y))
-        });
+        }))
+    }
+
+    /// The least-squares plane through four places in plan and the floor's level there, lifted by
+    /// the greatest height that the floor stands above it.
+    fn over(tyres: [(DVec2, f64); 4]) -> Self {
         let middle = tyres.iter().map(|tyre| tyre.0).sum::<DVec2>() / 4.0;
         let mean = tyres.iter().map(|tyre| tyre.1).sum::<f64>() / 4.0;
         let (mut xx, mut xy, mut yy) = (0.0, 0.0, 0.0);
@@ -118,5 +122,34 @@ impl FloorPlane {
     /// The plane's unit normal, upward.
     fn up(&self) -> DVec3 {
         DVec3::new(-self.slope.x, -self.slope.y, 1.0).normalize()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_warped_floor_lifts_the_plane_to_its_high_corners() {
+        // One corner of a 2 m by 4 m rectangle stands 20 mm high. Least squares give 15, 5, 5, -5
+        // at the corners: the floor stands 5 mm above that at both ends of the high diagonal.
+        // Lifted by 5 mm: 20, 10, 10, 0.
+        let corners =
+            [(-1.0, 2.0), (1.0, 2.0), (-1.0, -2.0), (1.0, -2.0)].map(|(x, y)| DVec2::new(x, y));
+        let levels = [0.020, 0.0, 0.0, 0.0];
+        let plane = FloorPlane::over(std::array::from_fn(|i| (corners[i], levels[i])));
+        for (corner, expected) in corners.into_iter().zip([0.020, 0.010, 0.010, 0.0]) {
+            assert!((plane.level_m(corner) - expected).abs() < 1e-12, "{corner}");
+        }
+    }
+
+    #[test]
+    fn an_even_fall_is_the_plane_itself() {
+        let corners =
+            [(0.0, 0.0), (1.5, 0.2), (0.0, -3.0), (1.5, -3.2)].map(|(x, y)| DVec2::new(x, y));
+        let fall = |at: DVec2| 0.3 + 0.01 * at.x - 0.02 * at.y;
+        let plane = FloorPlane::over(corners.map(|corner| (corner, fall(corner))));
+        let elsewhere = DVec2::new(7.0, -9.0);
+        assert!((plane.level_m(elsewhere) - fall(elsewhere)).abs() < 1e-12);
     }
 }
