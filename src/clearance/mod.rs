@@ -1,10 +1,27 @@
 //! The study: the moving solids against the fixed ones on the whole way up.
+//!
+//! In reading order: [`gap`] and [`climb`] measure one pair; [`body`] and [`uncertainty`] say what
+//! is measured; [`pairs`] says which pairs and with which margin; [`movers`] and [`prepare`] build
+//! the lists; [`sweep`] runs them; [`locks`] and [`marks`] turn breaches into states and marks;
+//! [`study()`] puts the findings together.
 
 pub mod body;
+mod carried;
 pub mod climb;
+mod driving_in;
 pub mod findings;
 pub mod gap;
+pub mod locks;
+pub mod marks;
+pub mod movers;
+mod opening;
+mod pair_table;
 pub mod pairs;
+pub mod prepare;
+mod standing;
+mod study;
+pub mod sweep;
 pub mod uncertainty;
 
 pub use findings::*;
+pub use study::{StudyError, study};

@@ -8,7 +8,7 @@ use glam::{DVec2, DVec3};
 
 use super::body::Body;
 use super::uncertainty::{SupportLevers, Uncertainty, corners_on, turning_bulge_m};
-use crate::bay::{Bay, Corner, Side};
+use crate::bay::{Aim, Bay, Corner, Side};
 use crate::solids::{ParkingError, Pose, Role, Shape, Solid, arms, attitude, posts, vehicle};
 
 /// One moving solid in one phase of the raise.
@@ -62,12 +62,12 @@ pub struct Movers {
 }
 
 /// Why the vehicle could not be set on the pads.
-pub type MoverError = attitude::AttitudeError;
+pub type MoverError = attitude::StanceError;
 
 /// Everything that moves in this bay, with the given uncertainty.
 ///
 /// # Errors
-/// When the vehicle can't be set on the pads at all (see [`attitude::AttitudeError`]).
+/// When the vehicle can't be set on the pads at all (see [`attitude::StanceError`]).
 pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError> {
     let top = bay.lift.travel.m();
     let contact = attitude::contact(bay, ParkingError::default())?;
@@ -97,7 +97,7 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
         build.lift_part(carriage, body);
     }
     for corner in Corner::ALL {
-        for (solid, body) in arm_bodies(bay, corner, uncertainty) {
+        for (solid, body) in arm_bodies(bay, corner, uncertainty)? {
             build.lift_part(solid, body);
         }
     }
@@ -109,6 +109,8 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
         .collect::<Result<Vec<_>, _>>()?;
     let rest = attitude::at_rest(bay, ParkingError::default())?;
     let first = attitudes.first_pose();
+    let pivot = parking_pivot(bay);
+    let turning_middle = rest.rotation.inverse() * (pivot - rest.translation);
     for part in vehicle::parts(bay) {
         let context = PartContext {
             uncertainty,
@@ -120,16 +122,14 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
             carry_m,
             lift_off_m,
             support_m,
+            turning_middle,
         };
         build.vehicle_part(bay, &part, rest, first, &context);
     }
     let too_high = Corner::ALL
         .into_iter()
-        .filter_map(|corner| {
-            let touch = contact.touch_m[corner.index()];
-            (touch < support_m + uncertainty.mismatch_m && touch < 0.0 || touch < 0.0)
-                .then_some((corner, -touch))
-        })
+        .map(|corner| (corner, support_m - contact.touch_m[corner.index()]))
+        .filter(|(_, excess)| *excess > 0.0)
         .collect();
     Ok(Movers {
         solids: build.solids,
@@ -415,7 +415,7 @@ impl PartLevers {
 fn support_levers(bay: &Bay) -> Option<SupportLevers> {
     let points = Corner::ALL.map(|corner| {
         let index = vehicle::lift_point_at(corner, bay.parking.facing);
-        vehicle::lift_point_in_vehicle(bay, index).truncate()
+        vehicle::lift_point_m(&bay.vehicle, index).truncate()
     });
     SupportLevers::new(points)
 }
@@ -457,8 +457,7 @@ fn yawed(pose: Pose, yaw_rad: f64, bay: &Bay) -> Vec<Pose> {
     if yaw_rad <= 0.0 {
         return vec![pose];
     }
-    let pivot = attitude::parking_pivot_m(bay);
-    let pivot = DVec3::new(pivot.x, pivot.y, 0.0);
+    let pivot = parking_pivot(bay);
     [-yaw_rad, yaw_rad]
         .into_iter()
         .map(|yaw| {
@@ -471,41 +470,69 @@ fn yawed(pose: Pose, yaw_rad: f64, bay: &Bay) -> Vec<Pose> {
         .collect()
 }
 
+/// The place on the floor that the vehicle is lined up with and yaws about.
+fn parking_pivot(bay: &Bay) -> DVec3 {
+    let (Aim::CentreOfGravity(offset) | Aim::LiftPoints(offset)) = bay.parking.aim;
+    DVec3::new(
+        bay.lift.across.m() + bay.parking.across.m(),
+        bay.lift.post_line.m() + offset.m(),
+        0.0,
+    )
+}
+
 /// The arm and the pad of one corner over the parking box, resting at either neighbouring tooth.
-fn arm_bodies(bay: &Bay, corner: Corner, uncertainty: &Uncertainty) -> Vec<(Solid, Body)> {
-    let nominal = arms::reach(bay, corner, ParkingError::default());
+fn arm_bodies(
+    bay: &Bay,
+    corner: Corner,
+    uncertainty: &Uncertainty,
+) -> Result<Vec<(Solid, Body)>, MoverError> {
+    let nominal = arms::reach(bay, corner, ParkingError::default())?;
     let solids = arms::arm_and_pad(bay, corner, nominal.swing_rad, nominal.reach_m);
-    let places: Vec<_> = uncertainty
-        .parking_corners()
-        .into_iter()
-        .map(|error| arms::reach(bay, corner, error))
-        .collect();
-    let spread = uncertainty.moving_lift_spread() + DVec3::Z * uncertainty.mismatch_m;
-    let exact = *uncertainty == Uncertainty::NONE;
-    solids
-        .into_iter()
-        .enumerate()
-        .map(|(which, solid)| {
-            if exact {
+    if *uncertainty == Uncertainty::NONE {
+        return Ok(solids
+            .into_iter()
+            .map(|solid| {
                 let body = Body::exact(&solid);
-                return (solid, body);
+                (solid, body)
+            })
+            .collect());
+    }
+    let spread = uncertainty.moving_lift_spread() + DVec3::Z * uncertainty.mismatch_m;
+    let mut bodies = [Vec::new(), Vec::new()];
+    let (mut least, mut most) = (nominal.swing_rad, nominal.swing_rad);
+    for error in uncertainty.parking_corners() {
+        let place = arms::reach(bay, corner, error)?;
+        for swing in resting_swings(&place) {
+            least = least.min(swing);
+            most = most.max(swing);
+            let posed = arms::arm_and_pad(bay, corner, swing, place.reach_m);
+            for (bodies, solid) in bodies.iter_mut().zip(posed) {
+                bodies.push(Body::of(&solid.shape, &[solid.bay_from_solid], spread));
             }
-            let mut bodies = Vec::new();
-            let mut swings: Vec<f64> = Vec::new();
-            for place in &places {
-                for swing in arms::resting_swings(bay, corner, place) {
-                    swings.push(swing);
-                    let posed = &arms::arm_and_pad(bay, corner, swing, place.reach_m)[which];
-                    bodies.push(Body::of(&posed.shape, &[posed.bay_from_solid], spread));
-                }
-            }
-            let turn = swings.iter().fold(0.0_f64, |widest, swing| {
-                widest.max((swing - nominal.swing_rad).abs() * 2.0)
-            });
-            let longest = bay.lift.arms[corner.index()].longest.m() + bay.lift.pad.diameter.m();
-            let bulge = chord_bulge_m(longest, turn);
+        }
+    }
+    // The hull's straight sides cut across the arcs between the swings.
+    let longest = bay.lift.arms[corner.index()].longest.m() + bay.lift.pad.diameter.m();
+    let bulge = chord_bulge_m(longest, most - least);
+    Ok(solids
+        .into_iter()
+        .zip(bodies)
+        .map(|(solid, bodies)| {
             let body = Body::hull_of(&bodies).widened(DVec3::new(bulge, bulge, 0.0));
             (solid, body)
         })
-        .collect()
+        .collect())
+}
+
+/// The swings at which an arm may come to rest: either neighbouring tooth within the limits, or
+/// the swing itself when no tooth is.
+pub(super) fn resting_swings(reach: &arms::ArmReach) -> Vec<f64> {
+    let mut swings: Vec<f64> = reach
+        .rests
+        .iter()
+        .filter(|rest| rest.within_limits)
+        .map(|rest| rest.swing_rad)
+        .collect();
+    swings.push(reach.swing_rad);
+    swings
 }

@@ -6,7 +6,9 @@
 
 pub mod arms;
 pub mod attitude;
+mod body;
 pub mod door;
+pub mod export;
 pub mod list;
 pub mod obstacles;
 pub mod opener;

@@ -1,0 +1,187 @@
+//! Where do the faults of one reading gather, and which text does each place belong to?
+
+use std::cell::RefCell;
+use std::sync::Arc;
+
+use super::Read;
+use super::syntax::{self, Kind, Node, Span, limits};
+use crate::bay::Bay;
+use crate::diagnostics::{Diagnostic, Place, Severity, Source};
+
+/// The texts read so far and the faults found in them.
+#[derive(Default)]
+pub(super) struct Context {
+    sources: RefCell<Vec<Arc<Source>>>,
+    found: RefCell<Vec<(Option<Span>, Diagnostic)>>,
+    /// Records that were laid over a preset, by place, with the preset's name.
+    over_presets: RefCell<Vec<(Span, String)>>,
+}
+
+impl Context {
+    /// Reads one text into a tree; none when its grammar has faults, which are then noted.
+    pub(super) fn parse(&self, name: &str, bytes: &[u8]) -> Option<Node> {
+        let text = match readable(bytes) {
+            Ok(text) => text,
+            Err((message, help)) => {
+                self.note(
+                    Severity::Error,
+                    None,
+                    format!("{name}: {message}"),
+                    "",
+                    help,
+                );
+                return None;
+            }
+        };
+        let source = u16::try_from(self.sources.borrow().len()).ok()?;
+        self.sources.borrow_mut().push(Arc::new(Source {
+            name: name.into(),
+            text: text.into(),
+        }));
+        let whole = Span {
+            source,
+            start: 0,
+            end: 0,
+        };
+        if text.trim().is_empty() {
+            self.error(
+                whole,
+                "the file is empty",
+                "expected a bay: `( format: 1, .. )`",
+                "start from a shipped scene and change its values",
+            );
+            return None;
+        }
+        let parsed = syntax::parse(source, text);
+        for fault in &parsed.faults {
+            self.error(fault.span, &fault.message, &fault.label, &fault.help);
+        }
+        let root = parsed.root.filter(|_| parsed.faults.is_empty())?;
+        self.duplicates(&root);
+        Some(root)
+    }
+
+    /// Notes every field that a record gives twice.
+    fn duplicates(&self, node: &Node) {
+        match &node.kind {
+            Kind::Struct { fields, .. } => {
+                for (i, field) in fields.iter().enumerate() {
+                    if fields[..i].iter().any(|f| f.name.text == field.name.text) {
+                        self.error(
+                            field.name.span,
+                            &format!("`{}` is given twice", field.name.text),
+                            "already given further up in this record",
+                            "keep one of the two and remove the other",
+                        );
+                    }
+                    self.duplicates(&field.value);
+                }
+            }
+            Kind::Tuple { items, .. } | Kind::List(items) => {
+                items.iter().for_each(|n| self.duplicates(n));
+            }
+            Kind::Map(entries) => entries.iter().for_each(|(_, v)| self.duplicates(v)),
+            _ => {}
+        }
+    }
+
+    /// Notes an error.
+    pub(super) fn error(&self, span: Span, message: &str, label: &str, help: &str) {
+        self.note(Severity::Error, Some(span), message.into(), label, help);
+    }
+
+    /// Notes a warning.
+    pub(super) fn warning(&self, span: Span, message: &str, label: &str, help: &str) {
+        self.note(Severity::Warning, Some(span), message.into(), label, help);
+    }
+
+    fn note(
+        &self,
+        severity: Severity,
+        span: Option<Span>,
+        message: String,
+        label: &str,
+        help: &str,
+    ) {
+        let place = span.and_then(|span| {
+            let source = self.sources.borrow().get(usize::from(span.source))?.clone();
+            let end = span.range().end.min(source.text.len());
+            Some(Place {
+                span: span.range().start.min(end)..end,
+                label: label.into(),
+                source,
+            })
+        });
+        self.found.borrow_mut().push((
+            span,
+            Diagnostic {
+                severity,
+                message,
+                place,
+                help: Some(help.into()),
+            },
+        ));
+    }
+
+    /// Remembers that the record at `span` was laid over a preset.
+    pub(super) fn laid_over(&self, span: Span, preset: &str) {
+        self.over_presets.borrow_mut().push((span, preset.into()));
+    }
+
+    /// The preset that the record at `span` was laid over.
+    pub(super) fn preset_of(&self, span: Span) -> Option<String> {
+        let over = self.over_presets.borrow();
+        over.iter()
+            .find(|(s, _)| *s == span)
+            .map(|(_, n)| n.clone())
+    }
+
+    /// The outcome: the bay only when no error was noted.
+    pub(super) fn finish(self, bay: Option<Bay>) -> Result<Read, Vec<Diagnostic>> {
+        let mut found = self.found.into_inner();
+        found.sort_by_key(|(span, _)| span.map(|s| (s.source, s.start)));
+        let found: Vec<Diagnostic> = found.into_iter().map(|(_, d)| d).collect();
+        match bay {
+            Some(bay) if !found.iter().any(Diagnostic::is_error) => Ok(Read {
+                bay,
+                warnings: found,
+                sources: self.sources.into_inner(),
+            }),
+            _ => Err(told(found)),
+        }
+    }
+}
+
+/// A refusal always says something, even where a step failed to say why.
+fn told(mut found: Vec<Diagnostic>) -> Vec<Diagnostic> {
+    if !found.iter().any(Diagnostic::is_error) {
+        found.push(Diagnostic {
+            severity: Severity::Error,
+            message: "the file could not be read, and the reader failed to say why".into(),
+            place: None,
+            help: Some("please report this with the file".into()),
+        });
+    }
+    found
+}
+
+/// The bytes as text, or why they are none and what to do.
+fn readable(bytes: &[u8]) -> Result<&str, (String, &'static str)> {
+    if bytes.len() > limits::FILE_BYTES {
+        return Err((
+            format!(
+                "the file holds {:.1} MiB; more than 4 MiB is refused",
+                bytes.len() as f64 / 1_048_576.0
+            ),
+            "a bay file holds a few kilobytes of text: check that this is the right file",
+        ));
+    }
+    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+    match std::str::from_utf8(bytes) {
+        Ok(text) if !text.contains('\0') => Ok(text),
+        _ => Err((
+            "this is not a text file".into(),
+            "a bay file is plain text in UTF-8: save it so, or check that this is the right file",
+        )),
+    }
+}

@@ -1,0 +1,68 @@
+//! What is known of the slab and of the electric supply?
+
+use super::all;
+use super::fields::Fields;
+use super::readers::{
+    Flag, Point, current, list, number, place, pressure, rec, size, voltage, words,
+};
+use crate::bay::{PowerSupply, Slab, SlabLine, SlabLineKind, SlabReading};
+
+/// Reads the slab.
+pub(super) fn slab(f: &Fields<'_>) -> Option<Slab> {
+    all!(Slab {
+        readings: f.or(
+            "readings",
+            Vec::new(),
+            &list("readings", 500, rec("the reading", reading))
+        ),
+        claimed_thickness: f.maybe("claimed_thickness", &size()),
+        strength: f.maybe("strength", &pressure()),
+        age_days: f.maybe("age_days", &number("an age in days", 0.0, 100_000.0)),
+        outline: f.or("outline", Vec::new(), &list("corners", 200, Point::<2>)),
+        lines: f.or(
+            "lines",
+            Vec::new(),
+            &list("lines", 500, rec("the line", line))
+        ),
+        post_tensioned: f.maybe("post_tensioned", &Flag),
+        heated: f.maybe("heated", &Flag),
+        buried_services: f.maybe("buried_services", &Flag),
+        void_below: f.maybe("void_below", &Flag),
+    })
+}
+
+fn reading(f: &Fields<'_>) -> Option<SlabReading> {
+    all!(SlabReading {
+        x: f.need("x", &place()),
+        y: f.need("y", &place()),
+        thickness: f.need("thickness", &size()),
+    })
+}
+
+fn line(f: &Fields<'_>) -> Option<SlabLine> {
+    all!(SlabLine {
+        kind: f.need(
+            "kind",
+            &words(
+                "a kind of line",
+                &[
+                    ("Joint", SlabLineKind::Joint),
+                    ("Crack", SlabLineKind::Crack),
+                    ("Edge", SlabLineKind::Edge),
+                    ("Drain", SlabLineKind::Drain),
+                ]
+            )
+        ),
+        from: f.need("from", &Point::<2>),
+        to: f.need("to", &Point::<2>),
+    })
+}
+
+/// Reads the electric supply.
+pub(super) fn power(f: &Fields<'_>) -> Option<PowerSupply> {
+    all!(PowerSupply {
+        voltage: f.maybe("voltage", &voltage()),
+        breaker: f.maybe("breaker", &current()),
+        run: f.maybe("run", &size()),
+    })
+}

@@ -1,0 +1,293 @@
+//! Which lift does the file describe, and where does it stand?
+
+use super::all;
+use super::door::side;
+use super::fields::{Fields, record};
+use super::locks::locks;
+use super::readers::{
+    Point, Read, angle, current, custom, list, mass, name, not_negative, place, power, pressure,
+    rec, size, text, variant, voltage, volume,
+};
+use crate::bay::{
+    Arm, BasePlate, Carriage, CgWindow, Column, Hydraulics, Lift, Motor, Pad, PowerUnit,
+    ShutOffBar, SlabDemand, Tie,
+};
+use crate::bayfile::context::Context;
+use crate::bayfile::merge::lay_over;
+use crate::bayfile::syntax::Node;
+use crate::units::{Angle, Length};
+
+/// What the operator and coasting add to a stop when the file doesn't say: the model's default.
+const OVERSHOOT_MM: f64 = 25.0;
+/// How far the carriages may be out of level when the file doesn't say: the model's default.
+const SIDE_MISMATCH_MM: f64 = 12.0;
+
+/// Reads the lift.
+pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
+    let travel = f.need("travel", &size());
+    all!(Lift {
+        name: f.need("name", &name()),
+        post_line: f.need("post_line", &size()),
+        across: f.or("across", Length::ZERO, &place()),
+        column: f.need("column", &rec("the column", column)),
+        spacing: f.need("spacing", &size()),
+        drive_through: f.need("drive_through", &size()),
+        base_plate: f.need("base_plate", &rec("the base plate", base_plate)),
+        power_unit: f.maybe("power_unit", &rec("the power unit", power_unit)),
+        tie: f.need("tie", &tie()),
+        carriage: f.need("carriage", &rec("the carriage", carriage)),
+        arms: f.need("arms", &arms()),
+        pad: f.need("pad", &rec("the pad", pad)),
+        travel: travel,
+        locks: f.need("locks", &locks(travel)),
+        set_overtravel: f.need("set_overtravel", &not_negative()),
+        release_overtravel: f.need("release_overtravel", &not_negative()),
+        overshoot: f.or("overshoot", Length::mm(OVERSHOOT_MM), &not_negative()),
+        side_mismatch: f.or(
+            "side_mismatch",
+            Length::mm(SIDE_MISMATCH_MM),
+            &not_negative()
+        ),
+        cg_window: f.maybe(
+            "cg_window",
+            &rec("the window of the centre of gravity", cg_window)
+        ),
+        capacity: f.need("capacity", &mass()),
+        arm_capacity: f.maybe("arm_capacity", &mass()),
+        motor: f.maybe("motor", &rec("the motor", motor)),
+        hydraulics: f.maybe("hydraulics", &rec("the hydraulics", hydraulics)),
+        shipping_mass: f.maybe("shipping_mass", &mass()),
+        price: f.maybe("price", &text()),
+        manual: f.or(
+            "manual",
+            SlabDemand::default(),
+            &rec("the manual's demand", demand)
+        ),
+        advertised: f.or(
+            "advertised",
+            SlabDemand::default(),
+            &rec("the advertised demand", demand)
+        ),
+    })
+}
+
+fn column(f: &Fields<'_>) -> Option<Column> {
+    all!(Column {
+        height: f.need("height", &size()),
+        width: f.need("width", &size()),
+        depth: f.need("depth", &size()),
+        turned: f.or("turned", Angle::ZERO, &angle(-90.0, 90.0)),
+    })
+}
+
+fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
+    all!(BasePlate {
+        width: f.need("width", &size()),
+        depth: f.need("depth", &size()),
+        thickness: f.need("thickness", &size()),
+        inward: f.or("inward", Length::ZERO, &place()),
+        anchors: f.or("anchors", Vec::new(), &list("anchors", 100, Point::<2>)),
+        anchor_diameter: f.maybe("anchor_diameter", &size()),
+        anchor_embedment: f.maybe("anchor_embedment", &size()),
+    })
+}
+
+fn power_unit(f: &Fields<'_>) -> Option<PowerUnit> {
+    all!(PowerUnit {
+        side: f.need("side", &side()),
+        width: f.need("width", &size()),
+        depth: f.need("depth", &size()),
+        height: f.need("height", &size()),
+        bottom: f.need("bottom", &not_negative()),
+    })
+}
+
+fn tie() -> impl Read<Out = Tie> {
+    custom("OverheadBeam(..)", |cx, node| {
+        match variant(cx, node, "a kind of tie", &["OverheadBeam", "FloorPlate"])? {
+            "OverheadBeam" => record(cx, node, "the overhead beam", |f| {
+                all!(Tie::OverheadBeam {
+                    underside: f.need("underside", &size()),
+                    height: f.need("height", &size()),
+                    width: f.need("width", &size()),
+                    bar: f.maybe("bar", &rec("the shut-off bar", bar)),
+                })
+            }),
+            _ => record(cx, node, "the floor plate", |f| {
+                all!(Tie::FloorPlate {
+                    height: f.need("height", &size()),
+                    width: f.need("width", &size()),
+                })
+            }),
+        }
+    })
+}
+
+fn bar(f: &Fields<'_>) -> Option<ShutOffBar> {
+    all!(ShutOffBar {
+        drop: f.need("drop", &size()),
+        diameter: f.need("diameter", &size()),
+        length: f.need("length", &size()),
+    })
+}
+
+fn carriage(f: &Fields<'_>) -> Option<Carriage> {
+    all!(Carriage {
+        proud: f.need("proud", &not_negative()),
+        depth: f.need("depth", &size()),
+        height: f.need("height", &size()),
+        bottom: f.need("bottom", &not_negative()),
+        marked_edge: f.need("marked_edge", &size()),
+    })
+}
+
+/// The names of the four corners, in index order, with the name of the pair each belongs to.
+const CORNERS: [(&str, &str); 4] = [
+    ("front_left", "front"),
+    ("front_right", "front"),
+    ("rear_left", "rear"),
+    ("rear_right", "rear"),
+];
+
+/// Reads four values at the corners: `front` and `rear` for left and right alike, and the four
+/// names for one each, which go over the pair's value field by field.
+pub(super) fn corners<T, R: Read<Out = T>>(f: &Fields<'_>, reader: &R) -> Option<[T; 4]> {
+    // A pair of which both have their own is needless, but may come from a preset.
+    let mut read = Vec::with_capacity(4);
+    let mut pairs_used = Vec::new();
+    for (own, pair) in CORNERS {
+        let below = f.node(pair).cloned();
+        let above = f.node(own).cloned();
+        let node = match (below, above) {
+            (Some(below), Some(above)) => Some(lay_over(below, above)),
+            (Some(below), None) => {
+                // Left and right alike: read once, so that a fault is told once.
+                if pairs_used.contains(&pair) && !f.has(CORNERS[0].0) && !f.has(CORNERS[2].0) {
+                    Some(below)
+                } else {
+                    pairs_used.push(pair);
+                    Some(below)
+                }
+            }
+            (None, above) => above,
+        };
+        read.push(node);
+    }
+    let mut out: Vec<Option<T>> = Vec::with_capacity(4);
+    let mut told: Vec<Node> = Vec::new();
+    for ((own, _), node) in CORNERS.into_iter().zip(read) {
+        match node {
+            Some(node) if told.contains(&node) => out.push(None),
+            Some(node) => {
+                let value = reader.read(f.cx, &node);
+                if value.is_none() {
+                    told.push(node);
+                }
+                out.push(value);
+            }
+            None => {
+                let _ = f.need(own, reader);
+                out.push(None);
+            }
+        }
+    }
+    let all: Option<Vec<T>> = out.into_iter().collect();
+    all?.try_into().ok()
+}
+
+fn arms() -> impl Read<Out = [Arm; 4]> {
+    rec("the arms", |f: &Fields<'_>| {
+        corners(f, &rec("the arm", arm))
+    })
+}
+
+fn arm(f: &Fields<'_>) -> Option<Arm> {
+    let read = all!(Arm {
+        pivot_inward: f.need("pivot_inward", &place()),
+        pivot_away: f.need("pivot_away", &place()),
+        zero: f.or("zero", Angle::ZERO, &angle(-180.0, 180.0)),
+        swing_min: f.need("swing_min", &angle(-180.0, 180.0)),
+        swing_max: f.need("swing_max", &angle(-180.0, 180.0)),
+        shortest: f.need("shortest", &size()),
+        longest: f.need("longest", &size()),
+        tooth: f.maybe("tooth", &angle(0.1, 45.0)),
+        section_width: f.need("section_width", &size()),
+        section_height: f.need("section_height", &size()),
+        underside: f.need("underside", &not_negative()),
+    })?;
+    let mut good = true;
+    if read.shortest > read.longest {
+        good = false;
+        f.error(
+            "shortest",
+            "the arm's shortest reach is longer than its longest",
+            "must not be more than `longest`",
+            "measure both from the pivot to the pad's middle: pushed in and drawn out",
+        );
+    }
+    if read.swing_min > read.swing_max {
+        good = false;
+        f.error(
+            "swing_min",
+            "the arm's least swing is greater than its greatest",
+            "must not be more than `swing_max`",
+            "swap the two, or check their signs: positive turns away from the post line",
+        );
+    }
+    good.then_some(read)
+}
+
+fn pad(f: &Fields<'_>) -> Option<Pad> {
+    all!(Pad {
+        diameter: f.need("diameter", &size()),
+        lowest: f.need("lowest", &size()),
+        screw_travel: f.need("screw_travel", &not_negative()),
+        adapters: f.or("adapters", Vec::new(), &list("adapters", 12, size())),
+    })
+}
+
+fn cg_window(f: &Fields<'_>) -> Option<CgWindow> {
+    all!(CgWindow {
+        front: f.need("front", &not_negative()),
+        rear: f.need("rear", &not_negative()),
+    })
+}
+
+fn motor(f: &Fields<'_>) -> Option<Motor> {
+    all!(Motor {
+        power: f.maybe("power", &power()),
+        voltage: f.maybe("voltage", &voltage()),
+        current: f.maybe("current", &current()),
+    })
+}
+
+fn hydraulics(f: &Fields<'_>) -> Option<Hydraulics> {
+    all!(Hydraulics {
+        bore: f.need("bore", &size()),
+        stroke: f.need("stroke", &size()),
+        tank_min: f.maybe("tank_min", &volume()),
+        tank_max: f.maybe("tank_max", &volume()),
+    })
+}
+
+fn demand(f: &Fields<'_>) -> Option<SlabDemand> {
+    all!(SlabDemand {
+        thickness: f.maybe("thickness", &size()),
+        strength: f.maybe("strength", &pressure()),
+        edge_distance: f.maybe("edge_distance", &size()),
+    })
+}
+
+/// One value for all four corners, or a record of corners.
+pub(super) fn one_or_corners<T: Copy, R: Read<Out = T>>(
+    what: &'static str,
+    reader: R,
+) -> impl Read<Out = [T; 4]> {
+    custom("\"3 in\"", move |cx: &Context, node: &Node| {
+        if matches!(node.kind, crate::bayfile::syntax::Kind::Struct { .. }) {
+            record(cx, node, what, |f| corners(f, &reader))
+        } else {
+            reader.read(cx, node).map(|v| [v; 4])
+        }
+    })
+}

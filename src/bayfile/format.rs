@@ -1,0 +1,105 @@
+//! Which version of the format is a file in, and what must change to make it the present one?
+
+use super::context::Context;
+use super::syntax::{Kind, Node, Span};
+
+/// The present version.
+pub(super) const PRESENT: u32 = 1;
+
+/// Whose version is looked at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Whose {
+    /// A bay file must say it.
+    BayFile,
+    /// A preset may.
+    Preset,
+}
+
+/// Takes the `format` field off a file's record and brings the rest to the present version; none
+/// when that is not possible, which is then noted.
+pub(super) fn migrate(cx: &Context, mut root: Node, whose: Whose) -> Option<Node> {
+    let span = root.head();
+    let (what, example) = match whose {
+        Whose::BayFile => ("a bay file", "( format: 1, title: \"..\", .. )"),
+        Whose::Preset => ("a preset", "( format: 1, name: \"..\", .. )"),
+    };
+    let Kind::Struct { name: None, fields } = &mut root.kind else {
+        cx.error(
+            span,
+            &format!(
+                "{what} is one record in round brackets, this is {}",
+                root.what()
+            ),
+            "expected `( format: 1, .. )`",
+            &format!("write `{example}`"),
+        );
+        return None;
+    };
+    let Some(at) = fields.iter().position(|f| f.name.text == "format") else {
+        if whose == Whose::BayFile {
+            cx.error(
+                span,
+                "the file does not say its format",
+                "expected `format: 1` in this record",
+                "write `format: 1,` as the first field",
+            );
+        }
+        return Some(root);
+    };
+    let field = fields.remove(at);
+    match version(&field.value) {
+        Some(PRESENT) => {}
+        Some(0) => from_0(cx, &mut root, field.value.span),
+        Some(newer) => {
+            cx.error(
+                field.value.span,
+                &format!("format {newer} was written by a newer Bayrise"),
+                "this Bayrise reads format 1 and older",
+                "update Bayrise, or save the bay in format 1",
+            );
+            return None;
+        }
+        None => {
+            cx.error(
+                field.value.span,
+                &format!(
+                    "the format is a plain whole number, this is {}",
+                    field.value.what()
+                ),
+                "expected `1`",
+                "write `format: 1`",
+            );
+            return None;
+        }
+    }
+    Some(root)
+}
+
+fn version(node: &Node) -> Option<u32> {
+    match &node.kind {
+        Kind::Number(text) => text.parse().ok(),
+        _ => None,
+    }
+}
+
+/// Format 0 called the policy's `over_vehicle` `clearance`.
+fn from_0(cx: &Context, root: &mut Node, span: Span) {
+    let Kind::Struct { fields, .. } = &mut root.kind else {
+        return;
+    };
+    let policy = fields.iter_mut().find(|f| f.name.text == "policy");
+    if let Some(Kind::Struct { fields, .. }) = policy.map(|f| &mut f.value.kind) {
+        let has_new = fields.iter().any(|f| f.name.text == "over_vehicle");
+        if let Some(old) = fields.iter_mut().find(|f| f.name.text == "clearance") {
+            if !has_new {
+                old.name.text = "over_vehicle".into();
+            }
+        }
+    }
+    cx.warning(
+        span,
+        "format 0 was read as format 1",
+        "an older format",
+        "write `format: 1`; in the policy, `clearance` is now `over_vehicle`",
+    );
+}

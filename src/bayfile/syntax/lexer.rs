@@ -1,0 +1,541 @@
+//! Which tokens is the text made of?
+
+use unicode_ident::{is_xid_continue, is_xid_start};
+
+use super::{Fault, Span, limits, number};
+
+/// A token.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Token {
+    /// `(`, `[` or `{`.
+    Open(char),
+    /// `)`, `]` or `}`.
+    Close(char),
+    /// `,`
+    Comma,
+    /// `:`
+    Colon,
+    /// A name or bare word.
+    Word(String),
+    /// A text.
+    Str(String),
+    /// A character.
+    Char(char),
+    /// A number, as written.
+    Number(String),
+    /// Something that was already reported; stands where a value may stand.
+    Broken,
+}
+
+pub(super) struct Lexer<'a> {
+    text: &'a str,
+    source: u16,
+    at: usize,
+    pub(super) tokens: Vec<(Token, Span)>,
+    pub(super) faults: Vec<Fault>,
+}
+
+/// Makes tokens of a whole text. Goes on after faults.
+pub(super) fn lex(source: u16, text: &str) -> Lexer<'_> {
+    let mut lexer = Lexer {
+        text,
+        source,
+        at: 0,
+        tokens: Vec::new(),
+        faults: Vec::new(),
+    };
+    lexer.attributes();
+    while lexer.faults.len() < limits::FAULTS && lexer.one_token() {}
+    lexer
+}
+
+impl<'a> Lexer<'a> {
+    fn rest(&self) -> &'a str {
+        self.text.get(self.at..).unwrap_or("")
+    }
+
+    fn peek(&self) -> Option<char> {
+        self.rest().chars().next()
+    }
+
+    fn bump(&mut self) -> Option<char> {
+        let c = self.peek()?;
+        self.at += c.len_utf8();
+        Some(c)
+    }
+
+    fn take_while(&mut self, wanted: impl Fn(char) -> bool) -> &'a str {
+        let rest = self.rest();
+        let len = rest.find(|c| !wanted(c)).unwrap_or(rest.len());
+        self.at += len;
+        &rest[..len]
+    }
+
+    #[allow(clippy::cast_possible_truncation)] // a text is at most 4 MiB
+    fn span_from(&self, start: usize) -> Span {
+        Span {
+            source: self.source,
+            start: start as u32,
+            end: self.at as u32,
+        }
+    }
+
+    fn fault(&mut self, start: usize, message: &str, label: &str, help: &str, by_choice: bool) {
+        self.faults.push(Fault {
+            span: self.span_from(start),
+            message: message.into(),
+            label: label.into(),
+            help: help.into(),
+            refused_by_choice: by_choice,
+        });
+    }
+
+    fn push(&mut self, token: Token, start: usize) {
+        let span = self.span_from(start);
+        self.tokens.push((token, span));
+    }
+
+    fn skip_blank(&mut self) {
+        loop {
+            self.take_while(is_blank);
+            let start = self.at;
+            if self.rest().starts_with("//") {
+                self.take_while(|c| c != '\n');
+            } else if self.rest().starts_with("/*") {
+                self.block_comment(start);
+            } else {
+                return;
+            }
+        }
+    }
+
+    fn block_comment(&mut self, start: usize) {
+        self.at += 2;
+        let mut level = 1;
+        while level > 0 {
+            self.take_while(|c| c != '/' && c != '*');
+            if self.rest().starts_with("/*") {
+                self.at += 2;
+                level += 1;
+            } else if self.rest().starts_with("*/") {
+                self.at += 2;
+                level -= 1;
+            } else if self.bump().is_none() {
+                self.at = start + 2;
+                self.fault(
+                    start,
+                    "a comment is not closed",
+                    "this comment runs to the end of the file",
+                    "close it with `*/`, or use `//` for a comment of one line",
+                    false,
+                );
+                self.at = self.text.len();
+                return;
+            }
+        }
+    }
+
+    /// `#![enable(..)]`, `#![type = ".."]` and `#![schema = ".."]` before the value.
+    fn attributes(&mut self) {
+        const EXTENSIONS: [&str; 4] = [
+            "unwrap_newtypes",
+            "implicit_some",
+            "unwrap_variant_newtypes",
+            "explicit_struct_names",
+        ];
+        loop {
+            self.skip_blank();
+            let start = self.at;
+            if self.peek() != Some('#') {
+                return;
+            }
+            let before = self.tokens.len();
+            self.bump();
+            while self.peek().is_some_and(|c| c != ']') && self.tokens.len() < before + 20 {
+                if self.rest().starts_with('!') || self.rest().starts_with('=') {
+                    self.push(Token::Broken, self.at);
+                    self.bump();
+                } else if !self.one_token() {
+                    break;
+                }
+                self.skip_blank();
+            }
+            self.one_token();
+            let tokens: Vec<Token> = self.tokens.drain(before..).map(|(t, _)| t).collect();
+            let word = |t: &Token, names: &[&str]| matches!(t, Token::Word(w) if names.contains(&w.as_str()));
+            let good = match tokens.as_slice() {
+                [
+                    Token::Broken,
+                    Token::Open('['),
+                    key,
+                    Token::Broken,
+                    Token::Str(_),
+                    Token::Close(']'),
+                ] => word(key, &["type", "schema"]),
+                [
+                    Token::Broken,
+                    Token::Open('['),
+                    key,
+                    Token::Open('('),
+                    list @ ..,
+                    Token::Close(')'),
+                    Token::Close(']'),
+                ] => {
+                    word(key, &["enable"])
+                        && !list.is_empty()
+                        && list.iter().enumerate().all(|(i, t)| {
+                            if i % 2 == 0 {
+                                word(t, &EXTENSIONS)
+                            } else {
+                                *t == Token::Comma
+                            }
+                        })
+                }
+                _ => false,
+            };
+            if !good {
+                self.fault(
+                    start,
+                    "this `#` line is not understood",
+                    "expected `#![enable(..)]`",
+                    "remove the line: a bay file needs none",
+                    false,
+                );
+                return;
+            }
+        }
+    }
+
+    /// Adds one token; false at the end of the text.
+    fn one_token(&mut self) -> bool {
+        self.skip_blank();
+        let start = self.at;
+        if self.tokens.len() >= limits::TOKENS {
+            self.at = self.text.len();
+            self.fault(
+                start,
+                "the file holds too much",
+                "reading stopped here",
+                &format!(
+                    "a bay file holds at most {} words and signs",
+                    limits::TOKENS
+                ),
+                true,
+            );
+            return false;
+        }
+        let Some(c) = self.peek() else { return false };
+        let rest = self.rest();
+        match c {
+            '(' | '[' | '{' => {
+                self.bump();
+                self.push(Token::Open(c), start);
+            }
+            ')' | ']' | '}' => {
+                self.bump();
+                self.push(Token::Close(c), start);
+            }
+            ',' => {
+                self.bump();
+                self.push(Token::Comma, start);
+            }
+            ':' => {
+                self.bump();
+                self.push(Token::Colon, start);
+            }
+            '"' => self.string(start),
+            '\'' => self.character(start),
+            '0'..='9' | '+' | '-' | '.' => self.number(start),
+            'r' if raw_string_hashes(rest).is_some() => self.raw_string(start),
+            'b' if rest.starts_with("b\"")
+                || rest.starts_with("b'")
+                || rest
+                    .strip_prefix('b')
+                    .is_some_and(|r| raw_string_hashes(r).is_some()) =>
+            {
+                self.byte_string(start);
+            }
+            'r' if rest.starts_with("r#") => {
+                self.at += 2;
+                let name = self.take_while(|c| matches!(c, '.' | '+' | '-') || is_xid_continue(c));
+                if name.is_empty() {
+                    self.fault(
+                        start,
+                        "a name is missing",
+                        "expected a name after `r#`",
+                        "remove the `r#`",
+                        false,
+                    );
+                    self.push(Token::Broken, start);
+                } else {
+                    self.push(Token::Word(name.into()), start);
+                }
+            }
+            c if c == '_' || is_xid_start(c) => {
+                let word = self.take_while(is_xid_continue);
+                let token = if number::judge(word) == number::Verdict::Good {
+                    Token::Number(word.into())
+                } else {
+                    Token::Word(word.into())
+                };
+                self.push(token, start);
+            }
+            _ => self.stray(start),
+        }
+        true
+    }
+
+    fn stray(&mut self, start: usize) {
+        self.bump();
+        // Curly quotes come with copied text; one message for a run of strays is enough.
+        let run = self.take_while(|c| {
+            !is_blank(c) && !"()[]{},:\"'/".contains(c) && c != '_' && !is_xid_continue(c)
+        });
+        let quote = self.text[start..self.at].contains([
+            '\u{201c}', '\u{201d}', '\u{201e}', '\u{2018}', '\u{2019}', '\u{b4}', '`',
+        ]);
+        let help = if quote {
+            "write straight double quotes: \"10 ft 2 in\""
+        } else if self.text[start..self.at]
+            .starts_with(['\u{2032}', '\u{2033}', '\u{bd}', '\u{bc}', '\u{be}'])
+        {
+            "put lengths in double quotes, as in \"10 ft 2 1/2 in\""
+        } else {
+            "remove it, or put the text in double quotes"
+        };
+        let _ = run;
+        self.fault(
+            start,
+            "this sign has no meaning here",
+            "not understood",
+            help,
+            false,
+        );
+        self.push(Token::Broken, start);
+    }
+
+    fn number(&mut self, start: usize) {
+        let run = self
+            .take_while(|c| matches!(c, '+' | '-' | '.' | '=') || c == '_' || is_xid_continue(c));
+        match number::judge(run) {
+            number::Verdict::Good => self.push(Token::Number(run.into()), start),
+            number::Verdict::NotUsed => {
+                self.fault(
+                    start,
+                    "ranges and typed numbers are not used in bay files",
+                    "expected a plain number",
+                    "write a plain number such as 15, or a value with its unit in quotes",
+                    true,
+                );
+                self.push(Token::Broken, start);
+            }
+            number::Verdict::Bad => {
+                self.fault(
+                    start,
+                    &format!("`{}` is not a number", shorten(run)),
+                    "expected a plain number, or a value with its unit in quotes",
+                    &format!(
+                        "put values with units in double quotes, as in \"{}\"",
+                        shorten(run)
+                    ),
+                    false,
+                );
+                self.push(Token::Broken, start);
+            }
+        }
+    }
+
+    fn not_closed(&mut self, start: usize, what: &str, close: &str) {
+        // The rest of the line only: the file's remainder would drown the message.
+        let line_end = self.text[start..]
+            .find('\n')
+            .map_or(self.text.len(), |i| start + i);
+        self.at = line_end.max(start + 1);
+        self.fault(
+            start,
+            &format!("{what} is not closed"),
+            "starts here and never ends",
+            &format!("close it with {close}"),
+            false,
+        );
+        self.push(Token::Broken, start);
+        self.at = self.text.len();
+    }
+
+    fn string(&mut self, start: usize) {
+        self.bump();
+        let mut out = String::new();
+        loop {
+            out.push_str(self.take_while(|c| c != '"' && c != '\\'));
+            match self.bump() {
+                Some('"') => break,
+                Some('\\') => self.escape_into(&mut out),
+                _ => return self.not_closed(start, "a text", "`\"`"),
+            }
+        }
+        self.push(Token::Str(out), start);
+    }
+
+    fn escape_into(&mut self, out: &mut String) {
+        let start = self.at - 1;
+        if self.rest().starts_with("\r\n") || self.rest().starts_with('\n') {
+            self.take_while(|c| matches!(c, ' ' | '\t' | '\n' | '\r'));
+            return;
+        }
+        match self.escape(false) {
+            Some(c) => out.push(c),
+            None => self.fault(
+                start,
+                "this escape is not understood",
+                "after `\\` come n, r, t, 0, \\, ', \", x with two hex digits, or u{..}",
+                "write `\\\\` for a backslash and `\\\"` for an inch mark inside a text",
+                false,
+            ),
+        }
+    }
+
+    /// The character that the escape after a backslash stands for.
+    fn escape(&mut self, in_char: bool) -> Option<char> {
+        let start = self.at;
+        let found = match self.bump()? {
+            c @ ('\'' | '"' | '\\') => Some(c),
+            'n' => Some('\n'),
+            'r' => Some('\r'),
+            't' => Some('\t'),
+            '0' => Some('\0'),
+            'x' => self.hex_escape(in_char),
+            'u' => self.unicode_escape(),
+            _ => None,
+        };
+        if found.is_none() {
+            // Step over one character only: what follows may be the closing quote.
+            self.at = start + self.text[start..].chars().next().map_or(0, char::len_utf8);
+        }
+        found
+    }
+
+    fn two_hex(&mut self) -> Option<u8> {
+        let digits = self.rest().get(..2)?;
+        if !digits.bytes().all(|b| b.is_ascii_hexdigit()) {
+            return None;
+        }
+        self.at += 2;
+        u8::from_str_radix(digits, 16).ok()
+    }
+
+    /// One to four `\x..` that make one UTF-8 character.
+    fn hex_escape(&mut self, in_char: bool) -> Option<char> {
+        let mut bytes = vec![self.two_hex()?];
+        loop {
+            if let Ok(text) = std::str::from_utf8(&bytes) {
+                return text.chars().next();
+            }
+            if in_char || bytes.len() == 4 || !self.rest().starts_with("\\x") {
+                return None;
+            }
+            self.at += 2;
+            bytes.push(self.two_hex()?);
+        }
+    }
+
+    fn unicode_escape(&mut self) -> Option<char> {
+        let rest = self.rest().strip_prefix('{')?;
+        let digits = &rest[..rest.find('}')?];
+        if digits.is_empty() || digits.len() > 6 || !digits.bytes().all(|b| b.is_ascii_hexdigit()) {
+            return None;
+        }
+        self.at += digits.len() + 2;
+        char::from_u32(u32::from_str_radix(digits, 16).ok()?)
+    }
+
+    fn character(&mut self, start: usize) {
+        self.bump();
+        let value = match self.bump() {
+            Some('\\') => self.escape(true),
+            other => other,
+        };
+        let closed = self.peek() == Some('\'');
+        if closed {
+            self.bump();
+        }
+        match value {
+            Some(c) if closed => self.push(Token::Char(c), start),
+            _ => {
+                self.take_while(|c| !matches!(c, '\'' | '"' | ',' | '\n' | ')' | ']' | '}'));
+                if self.peek() == Some('\'') {
+                    self.bump();
+                }
+                self.fault(
+                    start,
+                    "single quotes hold one character only",
+                    "expected a text in double quotes",
+                    "write texts and values in double quotes, as in \"10 ft 2 in\"",
+                    false,
+                );
+                self.push(Token::Broken, start);
+            }
+        }
+    }
+
+    fn raw_string(&mut self, start: usize) {
+        let hashes = raw_string_hashes(self.rest()).unwrap_or(0);
+        self.at += hashes + 2;
+        let ending = format!("\"{}", "#".repeat(hashes));
+        let rest = self.rest();
+        let Some(len) = rest.find(&ending) else {
+            return self.not_closed(start, "a raw text", &format!("`{ending}`"));
+        };
+        self.at += len + ending.len();
+        self.push(Token::Str(rest[..len].into()), start);
+    }
+
+    fn byte_string(&mut self, start: usize) {
+        self.bump();
+        match self.peek() {
+            Some('"') => self.string(start),
+            Some('\'') => self.character(start),
+            _ => self.raw_string(start),
+        }
+        if let Some(last) = self.tokens.last_mut() {
+            last.0 = Token::Broken;
+        }
+        self.fault(
+            start,
+            "byte texts are not used in bay files",
+            "expected a plain text",
+            "remove the `b` before the quote",
+            true,
+        );
+    }
+}
+
+/// How many `#` stand between the `r` and the quote of a raw text; none if it is no raw text.
+fn raw_string_hashes(rest: &str) -> Option<usize> {
+    let after = rest.strip_prefix('r')?;
+    let hashes = after.bytes().take_while(|b| *b == b'#').count();
+    after[hashes..].starts_with('"').then_some(hashes)
+}
+
+const fn is_blank(c: char) -> bool {
+    matches!(
+        c,
+        ' ' | '\t'
+            | '\n'
+            | '\r'
+            | '\x0B'
+            | '\x0C'
+            | '\u{85}'
+            | '\u{200E}'
+            | '\u{200F}'
+            | '\u{2028}'
+            | '\u{2029}'
+    )
+}
+
+/// At most 24 characters of a text, for a message.
+fn shorten(text: &str) -> String {
+    match text.char_indices().nth(24) {
+        None => text.into(),
+        Some((end, _)) => format!("{}...", &text[..end]),
+    }
+}

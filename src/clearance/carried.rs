@@ -1,0 +1,154 @@
+//! Do arms, pads or carriages touch the vehicle anywhere but under its lift points?
+//!
+//! Until the pads carry, the lift parts climb past the standing vehicle; from then on body and
+//! lift parts keep their places to each other, and only the wheels still sink as far as their
+//! droop. So each pair needs one short climb and one standing comparison. A pad meets its own
+//! lift point by design: pads are lowered by a little more than the uncertainty for this check.
+
+use glam::DVec3;
+
+use super::body::Body;
+use super::climb::{Climb, First, first_below};
+use super::findings::ContactFinding;
+use super::gap::{Separation, Solver};
+use super::movers::{MoverError, resting_swings};
+use super::uncertainty::Uncertainty;
+use crate::bay::{Bay, Corner};
+use crate::solids::{ParkingError, Pose, Role, Solid, arms, attitude, posts, vehicle};
+
+/// How far a pad is lowered so that meeting its own lift point does not count, beyond the ±.
+const OWN_POINT_M: f64 = 0.002;
+
+/// Lift parts that touch the vehicle, the worst first; over the corners of the parking box and
+/// over both neighbouring restraint teeth.
+///
+/// # Errors
+/// When the vehicle can't be set on the pads.
+pub fn carried(
+    bay: &Bay,
+    uncertainty: &Uncertainty,
+    solver: &mut Solver,
+) -> Result<Vec<ContactFinding>, MoverError> {
+    let mut found: Vec<ContactFinding> = Vec::new();
+    let relative = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
+    let mut places = vec![ParkingError::default()];
+    if *uncertainty != Uncertainty::NONE {
+        places.extend(uncertainty.parking_corners());
+    }
+    for place in places {
+        let scene = Scene::new(bay, place, relative)?;
+        scene.touching(bay, solver, &mut found);
+    }
+    found.sort_by(|a, b| (&a.part, &a.vehicle).cmp(&(&b.part, &b.vehicle)));
+    Ok(found)
+}
+
+/// One place of the vehicle with the arms swung under it.
+struct Scene {
+    lift: Vec<(Solid, Body)>,
+    parts: Vec<vehicle::VehiclePart>,
+    rest: Pose,
+    attitudes: Vec<attitude::Attitude>,
+    contact: attitude::Contact,
+}
+
+impl Scene {
+    fn new(bay: &Bay, place: ParkingError, relative: f64) -> Result<Self, MoverError> {
+        let spread = DVec3::splat(relative);
+        let mut lift: Vec<(Solid, Body)> = posts::carriages(bay)
+            .into_iter()
+            .map(|solid| {
+                let body = Body::exact(&solid).widened(spread);
+                (solid, body)
+            })
+            .collect();
+        for corner in Corner::ALL {
+            let reach = arms::reach(bay, corner, place)?;
+            for swing in resting_swings(&reach) {
+                for solid in arms::arm_and_pad(bay, corner, swing, reach.reach_m) {
+                    let mut body = Body::exact(&solid).widened(spread);
+                    if matches!(solid.role, Role::Pad(_)) {
+                        body = body.moved(DVec3::Z * -(relative + OWN_POINT_M));
+                    }
+                    lift.push((solid, body));
+                }
+            }
+        }
+        Ok(Self {
+            lift,
+            parts: vehicle::parts(bay),
+            rest: attitude::at_rest(bay, place)?,
+            attitudes: attitude::attitudes(bay, place, [0.0; 4])?,
+            contact: attitude::contact(bay, place)?,
+        })
+    }
+
+    fn touching(&self, bay: &Bay, solver: &mut Solver, found: &mut Vec<ContactFinding>) {
+        for part in &self.parts {
+            let from_part = part.solid.bay_from_solid;
+            let standing = Body::of(
+                &part.solid.shape,
+                &[self.rest.after(from_part)],
+                DVec3::ZERO,
+            );
+            let droop = part.wheel.map_or(0.0, |axle| bay.vehicle.droop[axle].m());
+            for (solid, body) in &self.lift {
+                let known = |found: &[ContactFinding]| {
+                    found
+                        .iter()
+                        .any(|one| one.part == solid.name && one.vehicle == part.solid.name)
+                };
+                if known(found) {
+                    continue;
+                }
+                // While the part stands, the lift parts climb to where they meet it, or for a
+                // wheel until it has sunk as far as it can.
+                let until = match (solid.role, part.wheel) {
+                    (_, Some(axle)) => self
+                        .attitudes
+                        .iter()
+                        .map(|attitude| attitude.lift_off_last_m[axle])
+                        .fold(self.contact.carry_m, f64::max),
+                    (Role::Pad(corner), None) => self.contact.touch_m[corner.index()],
+                    _ => self.contact.carry_m,
+                }
+                .max(0.0);
+                let climb = Climb {
+                    up: DVec3::Z,
+                    from: 0.0,
+                    to: until,
+                };
+                let mut touches = boxes_meet(body, until, &standing)
+                    && first_below(solver, body, &standing, 0.0, climb) != First::Never;
+                for attitude in &self.attitudes {
+                    if touches {
+                        break;
+                    }
+                    let pose = attitude
+                        .bay_from_vehicle_at_zero
+                        .after(Pose::at(DVec3::Z * -droop))
+                        .after(from_part);
+                    let raised = Body::of(&part.solid.shape, &[pose], DVec3::ZERO);
+                    touches = boxes_meet(body, 0.0, &raised)
+                        && matches!(
+                            solver.gap(body, DVec3::ZERO, &raised),
+                            Separation::Meet
+                        );
+                }
+                if touches {
+                    found.push(ContactFinding {
+                        part: solid.name.clone(),
+                        vehicle: part.solid.name.clone(),
+                        clearance_m: 0.0,
+                    });
+                }
+            }
+        }
+    }
+}
+
+/// Whether the boxes about a climbing and a standing body ever meet.
+fn boxes_meet(climbing: &Body, climb: f64, standing: &Body) -> bool {
+    let high = climbing.high() + DVec3::Z * climb;
+    high.cmpge(standing.low()).all() && climbing.low().cmple(standing.high()).all()
+}

@@ -1,0 +1,451 @@
+//! Pairs looked up again for the report: names, depths, first touches, nearest points.
+
+use glam::DVec3;
+
+use super::body::Body;
+use super::climb::{Climb, First, Least, first_below, least_gap};
+use super::findings::PairFinding;
+use super::gap::Separation;
+use super::movers::{Movers, Moving};
+use super::pairs::{Family, rule};
+use super::prepare::{FixedSet, Prepared};
+use super::study::{LeftOut, group_list, state_of};
+use super::sweep::{Breach, Fixed, NEAR_M, Workspace};
+use crate::bay::Bay;
+use crate::solids::{Role, Solid};
+
+/// Pairs listed in the table at most.
+const MOST_PAIRS: usize = 24;
+
+/// Slack (metres) below which a pair counts as coming no nearer.
+const NO_NEARER_M: f64 = 1e-6;
+
+/// What the study was made from, for looking pairs up again.
+pub(super) struct PairTable<'a> {
+    pub(super) bay: &'a Bay,
+    pub(super) prepared: &'a Prepared,
+    pub(super) nominal: &'a Prepared,
+    pub(super) groups: &'a [&'a FixedSet; 4],
+    pub(super) left_out: &'a LeftOut,
+}
+
+/// Lowest points at travel 0 of the vehicle once it hangs on the pads, nominal.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Lows {
+    pub(super) body_m: f64,
+    pub(super) tyre_m: f64,
+}
+
+/// The first touch of a pair.
+pub(super) struct Touch {
+    pub(super) travel_m: f64,
+    pub(super) moving: String,
+    pub(super) fixed: String,
+    pub(super) fixed_role: Role,
+}
+
+impl PairTable<'_> {
+    /// Names of a pair by its indices.
+    pub(super) fn names(&self, group: usize, moving: usize, fixed: usize) -> (String, String) {
+        let set = self.groups[group];
+        let mover = &self.prepared.movers.moving[moving];
+        (
+            self.prepared.movers.solids[mover.solid].name.clone(),
+            set.solids[set.bodies[fixed].solid].name.clone(),
+        )
+    }
+
+    /// How deep a pair overlaps at a travel.
+    pub(super) fn depth(
+        &self,
+        group: usize,
+        moving: usize,
+        fixed: usize,
+        travel_m: f64,
+        space: &mut Workspace,
+    ) -> Option<f64> {
+        let mover = &self.prepared.movers.moving[moving];
+        let shift = if mover.climbs {
+            DVec3::Z * travel_m.clamp(mover.from, mover.to)
+        } else {
+            DVec3::ZERO
+        };
+        space
+            .solver()
+            .depth(&mover.body, shift, &self.groups[group].bodies[fixed].body)
+    }
+
+    /// A breach as a finding: over all phases of the two solids.
+    pub(super) fn finding(
+        &self,
+        group: usize,
+        breach: &Breach,
+        space: &mut Workspace,
+    ) -> PairFinding {
+        let solid = self.prepared.movers.moving[breach.moving].solid;
+        let mut finding = self.pair(group, solid, breach.fixed, breach.margin_m, space);
+        // The sweep's own answer stands: the pair is looked up again only for what goes with it.
+        finding.first_breach_m = Some(
+            finding
+                .first_breach_m
+                .map_or(breach.travel_m, |found| found.min(breach.travel_m)),
+        );
+        finding.points_m = self.points(group, solid, breach.fixed, breach.travel_m, space);
+        finding
+    }
+
+    /// One pair of solids over every phase of the moving one.
+    fn pair(
+        &self,
+        group: usize,
+        solid: usize,
+        fixed: usize,
+        margin_m: f64,
+        space: &mut Workspace,
+    ) -> PairFinding {
+        let set = self.groups[group];
+        let thing = &set.bodies[fixed];
+        let mut clearance_m = f64::INFINITY;
+        let mut meets: Option<(usize, f64)> = None;
+        let mut first_breach_m: Option<f64> = None;
+        let mut first_touch_m: Option<f64> = None;
+        for (index, mover) in self.phases(solid) {
+            let climb = climb_of(mover);
+            let least = least_gap(space.solver(), &mover.body, &thing.body, climb);
+            if let Least::Meet(travel) = least {
+                meets.get_or_insert((index, travel));
+            }
+            clearance_m = clearance_m.min(least.lower().max(0.0));
+            for (margin, first) in [(margin_m, &mut first_breach_m), (0.0, &mut first_touch_m)] {
+                match first_below(space.solver(), &mover.body, &thing.body, margin, climb) {
+                    First::Never => {}
+                    First::At(travel) | First::Undecided(travel) => {
+                        *first = Some(first.map_or(travel, |known: f64| known.min(travel)));
+                    }
+                }
+            }
+        }
+        let overlap_m = meets.and_then(|(index, travel)| {
+            let top = self.prepared.movers.moving[index].to;
+            self.depth(group, index, fixed, top.max(travel), space)
+        });
+        PairFinding {
+            moving: self.prepared.movers.solids[solid].name.clone(),
+            fixed: set.solids[thing.solid].name.clone(),
+            door: state_of(group),
+            margin_m,
+            clearance_m,
+            overlap_m,
+            first_breach_m,
+            first_touch_m,
+            points_m: None,
+        }
+    }
+
+    /// Nearest points of the nominal solids at a travel; none when they meet there.
+    fn points(
+        &self,
+        group: usize,
+        solid: usize,
+        fixed: usize,
+        travel_m: f64,
+        space: &mut Workspace,
+    ) -> Option<(DVec3, DVec3)> {
+        let set = self.groups[group];
+        let moving = nominal_at(&self.nominal.movers, solid, travel_m);
+        let body = Body::exact(&set.solids[set.bodies[fixed].solid]);
+        match space
+            .solver()
+            .gap(&Body::exact(&moving), DVec3::ZERO, &body)
+        {
+            Separation::Apart(gap) => Some((gap.on_moving, gap.on_fixed)),
+            Separation::Meet => None,
+        }
+    }
+
+    fn phases(&self, solid: usize) -> impl Iterator<Item = (usize, &Moving)> {
+        self.prepared
+            .movers
+            .moving
+            .iter()
+            .enumerate()
+            .filter(move |(_, mover)| mover.solid == solid)
+    }
+
+    /// Every pair whose boxes come near, each named once: (group, solid, fixed index, margin,
+    /// family).
+    fn near_list(&self, groups: &[usize]) -> Vec<(usize, usize, usize, f64, Family)> {
+        let mut list = Vec::new();
+        for &group in groups {
+            for (index, thing) in self.groups[group].bodies.iter().enumerate() {
+                for mover in &self.prepared.movers.moving {
+                    let Some(rule) = rule(mover.role, thing.role, &self.bay.policy) else {
+                        continue;
+                    };
+                    let key = (group, mover.solid, index, rule.margin_m, rule.family);
+                    if swept_apart(mover, thing) <= rule.margin_m + NEAR_M
+                        && list.last() != Some(&key)
+                        && !self.left_out.contains(&(mover.solid, group, thing.solid))
+                    {
+                        list.push(key);
+                    }
+                }
+            }
+        }
+        list.sort_by_key(|&(group, solid, index, _, _)| (group, solid, index));
+        list.dedup_by_key(|&mut (group, solid, index, _, _)| (group, solid, index));
+        list
+    }
+
+    /// The pairs with the least room over their margin on the whole way up, least first.
+    pub(super) fn near_pairs(&self, groups: &[usize], space: &mut Workspace) -> Vec<PairFinding> {
+        let mut pairs: Vec<PairFinding> = self
+            .near_list(groups)
+            .into_iter()
+            .map(|(group, solid, fixed, margin, _)| self.pair(group, solid, fixed, margin, space))
+            .filter(|pair| pair.clearance_m <= pair.margin_m + NEAR_M)
+            .collect();
+        // First what comes short, in the order of travel; then by room.
+        pairs.sort_by(|a, b| {
+            let key = |pair: &PairFinding| pair.first_breach_m.unwrap_or(f64::INFINITY);
+            key(a).total_cmp(&key(b)).then_with(|| {
+                (a.clearance_m - a.margin_m).total_cmp(&(b.clearance_m - b.margin_m))
+            })
+        });
+        pairs.truncate(MOST_PAIRS);
+        pairs
+    }
+
+    /// The first touch of every pair of the vehicle that touches on the way up.
+    pub(super) fn first_touches(&self, groups: &[usize], space: &mut Workspace) -> Vec<Touch> {
+        let mut touches = Vec::new();
+        for (group, solid, fixed, _, _) in self.near_list(groups) {
+            let set = self.groups[group];
+            let thing = &set.bodies[fixed];
+            let first = self
+                .phases(solid)
+                .filter_map(|(_, mover)| {
+                    match first_below(
+                        space.solver(),
+                        &mover.body,
+                        &thing.body,
+                        0.0,
+                        climb_of(mover),
+                    ) {
+                        First::Never => None,
+                        First::At(travel) | First::Undecided(travel) => Some(travel),
+                    }
+                })
+                .min_by(f64::total_cmp);
+            if let Some(travel_m) = first {
+                touches.push(Touch {
+                    travel_m,
+                    moving: self.prepared.movers.solids[solid].name.clone(),
+                    fixed: set.solids[thing.solid].name.clone(),
+                    fixed_role: thing.role,
+                });
+            }
+        }
+        touches
+    }
+
+    /// Whether the door may be run with the vehicle on its tyres and the carriages down.
+    pub(super) fn may_run_when_down(&self, space: &mut Workspace) -> bool {
+        let running = self.groups[3];
+        self.prepared
+            .movers
+            .moving
+            .iter()
+            .filter(|mover| mover.from <= 0.0)
+            .all(|mover| {
+                running.bodies.iter().all(|thing| {
+                    let Some(rule) = rule(mover.role, thing.role, &self.bay.policy) else {
+                        return true;
+                    };
+                    match space.solver().gap(&mover.body, DVec3::ZERO, &thing.body) {
+                        Separation::Meet => false,
+                        Separation::Apart(gap) => gap.lower > rule.margin_m,
+                    }
+                })
+            })
+    }
+
+    /// Lowest points of body and tyres on the pads, extrapolated to travel 0.
+    pub(super) fn lows(&self) -> Lows {
+        let mut lows = Lows {
+            body_m: f64::INFINITY,
+            tyre_m: f64::INFINITY,
+        };
+        // Every uncertainty is in the bodies, so these are lower bounds.
+        for mover in self.prepared.movers.moving.iter().filter(|m| m.climbs) {
+            let low = mover.body.low().z;
+            match mover.role {
+                Role::Body | Role::Mirror => lows.body_m = lows.body_m.min(low),
+                Role::Wheel(_) => lows.tyre_m = lows.tyre_m.min(low),
+                _ => {}
+            }
+        }
+        lows
+    }
+
+    /// The widest spread of any body part, for parts that are posed on their own.
+    pub(super) fn body_spread(&self) -> DVec3 {
+        let exact = |movers: &Movers, solid: usize| {
+            movers
+                .moving
+                .iter()
+                .filter(|mover| mover.climbs && mover.solid == solid)
+                .map(|mover| (mover.body.low(), mover.body.high()))
+                .reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)))
+        };
+        let mut spread = DVec3::ZERO;
+        for (index, solid) in self.prepared.movers.solids.iter().enumerate() {
+            if solid.role != Role::Body {
+                continue;
+            }
+            if let (Some(wide), Some(tight)) = (
+                exact(&self.prepared.movers, index),
+                exact(&self.nominal.movers, index),
+            ) {
+                spread = spread.max(tight.0 - wide.0).max(wide.1 - tight.1);
+            }
+        }
+        spread
+    }
+}
+
+/// The climb of a mover over its whole phase.
+fn climb_of(mover: &Moving) -> Climb {
+    Climb {
+        up: if mover.climbs { DVec3::Z } else { DVec3::ZERO },
+        from: mover.from,
+        to: mover.to,
+    }
+}
+
+/// Distance between the boxes about everything a mover covers in its phase and a fixed body.
+fn swept_apart(mover: &Moving, thing: &Fixed) -> f64 {
+    let (from, to) = if mover.climbs {
+        (mover.from, mover.to)
+    } else {
+        (0.0, 0.0)
+    };
+    let low = mover.body.low() + DVec3::Z * from;
+    let high = mover.body.high() + DVec3::Z * to;
+    (low - thing.body.high())
+        .max(thing.body.low() - high)
+        .max(DVec3::ZERO)
+        .length()
+}
+
+/// A moving solid, nominal, where it is at a travel.
+fn nominal_at(movers: &Movers, solid: usize, travel_m: f64) -> Solid {
+    let rests = movers
+        .moving
+        .iter()
+        .any(|mover| mover.solid == solid && !mover.climbs && travel_m < mover.to);
+    let source = if rests {
+        &movers.solids[solid]
+    } else {
+        &movers.climbing_solids[solid]
+    };
+    let mut posed = source.clone();
+    if !rests {
+        posed.bay_from_solid = posed.bay_from_solid.moved(DVec3::Z * travel_m);
+    }
+    posed
+}
+
+/// Pairs short of their margin as parked that come no nearer on the way up.
+pub(super) struct ParkedShort {
+    pub(super) findings: Vec<PairFinding>,
+    pub(super) left_out: LeftOut,
+}
+
+/// Finds the pairs that are short at travel 0 and come no nearer, judged on the solids exactly as
+/// written (the uncertainty widens the raised body more than the standing one).
+pub(super) fn parked_short(
+    bay: &Bay,
+    prepared: &Prepared,
+    nominal: &Prepared,
+    space: &mut Workspace,
+) -> ParkedShort {
+    let groups = group_list(prepared);
+    let nominal_groups = group_list(nominal);
+    let nothing_left_out = Vec::new();
+    let table = PairTable {
+        bay,
+        prepared,
+        nominal,
+        groups: &groups,
+        left_out: &nothing_left_out,
+    };
+    let mut found = ParkedShort {
+        findings: Vec::new(),
+        left_out: Vec::new(),
+    };
+    for group in 0..groups.len() {
+        for (index, thing) in groups[group].bodies.iter().enumerate() {
+            for mover in prepared.movers.moving.iter().filter(|m| m.from <= 0.0) {
+                let Some(rule) = rule(mover.role, thing.role, &bay.policy) else {
+                    continue;
+                };
+                let at_rest = Climb {
+                    up: DVec3::ZERO,
+                    from: 0.0,
+                    to: 0.0,
+                };
+                if apart_now(mover, thing) > rule.margin_m
+                    || first_below(
+                        space.solver(),
+                        &mover.body,
+                        &thing.body,
+                        rule.margin_m,
+                        at_rest,
+                    ) == First::Never
+                    || found.left_out.contains(&(mover.solid, group, thing.solid))
+                {
+                    continue;
+                }
+                let exact = &nominal_groups[group].bodies[index].body;
+                if comes_no_nearer(&nominal.movers, mover.solid, exact, space) {
+                    found.left_out.push((mover.solid, group, thing.solid));
+                    let mut finding =
+                        table.pair(group, mover.solid, index, rule.margin_m, space);
+                    finding.points_m = table.points(group, mover.solid, index, 0.0, space);
+                    found.findings.push(finding);
+                }
+            }
+        }
+    }
+    found
+}
+
+fn apart_now(mover: &Moving, thing: &Fixed) -> f64 {
+    (mover.body.low() - thing.body.high())
+        .max(thing.body.low() - mover.body.high())
+        .max(DVec3::ZERO)
+        .length()
+}
+
+fn comes_no_nearer(
+    movers: &Movers,
+    solid: usize,
+    fixed: &Body,
+    space: &mut Workspace,
+) -> bool {
+    let mut at_start = f64::INFINITY;
+    let mut least = f64::INFINITY;
+    for mover in movers.moving.iter().filter(|mover| mover.solid == solid) {
+        if mover.from <= 0.0 {
+            at_start = match space.solver().gap(&mover.body, DVec3::ZERO, fixed) {
+                Separation::Meet => 0.0,
+                Separation::Apart(gap) => at_start.min(gap.upper),
+            };
+        }
+        least = least.min(
+            least_gap(space.solver(), &mover.body, fixed, climb_of(mover)).lower(),
+        );
+    }
+    least >= at_start - NO_NEARER_M
+}

@@ -1,0 +1,138 @@
+//! From a bay to the lists of bodies the study works on.
+
+use super::body::Body;
+use super::movers::{MoverError, Movers, movers};
+use super::sweep::{Fixed, LockWindows};
+use super::uncertainty::Uncertainty;
+use crate::bay::Bay;
+use crate::solids::{DoorTravel, Role, Solid, door, obstacles, opener, posts, shell};
+
+/// Fixed solids and the bodies they stand for, index by index.
+#[derive(Debug, Clone)]
+pub struct FixedSet {
+    /// The solids, nominal.
+    pub solids: Vec<Solid>,
+    /// Their bodies with the uncertainty added.
+    pub bodies: Vec<Fixed>,
+}
+
+impl FixedSet {
+    fn new(solids: Vec<Solid>, uncertainty: &Uncertainty) -> Self {
+        let bodies = solids
+            .iter()
+            .enumerate()
+            .map(|(index, solid)| Fixed {
+                body: Body::exact(solid).widened(fixed_spread(solid.role, uncertainty)),
+                solid: index,
+                role: solid.role,
+            })
+            .collect();
+        Self { solids, bodies }
+    }
+}
+
+/// How far a fixed solid's faces may be off.
+fn fixed_spread(role: Role, uncertainty: &Uncertainty) -> glam::DVec3 {
+    match role {
+        // Faces measured directly: one ± each.
+        Role::Floor | Role::Wall | Role::DoorWall | Role::Ceiling => {
+            glam::DVec3::splat(uncertainty.garage_m)
+        }
+        Role::Post(_)
+        | Role::BasePlate(_)
+        | Role::PowerUnit(_)
+        | Role::TieBeam
+        | Role::FloorPlate
+        | Role::ShutOffBar => uncertainty.lift_spread(),
+        _ => uncertainty.room_spread(),
+    }
+}
+
+/// The fixed solids in their groups.
+#[derive(Debug, Clone)]
+pub struct Groups {
+    /// What is always there: shell, obstacles, posts and tie.
+    pub common: FixedSet,
+    /// The shut door with its tracks and opener.
+    pub shut: FixedSet,
+    /// The open door with its tracks and opener.
+    pub open: FixedSet,
+    /// An outer envelope of the door's and the opener's whole travel.
+    pub running: FixedSet,
+}
+
+/// A bay made ready for the study, under one uncertainty.
+#[derive(Debug, Clone)]
+pub struct Prepared {
+    /// Everything that moves.
+    pub movers: Movers,
+    /// Everything fixed.
+    pub groups: Groups,
+    /// Where the locks are.
+    pub locks: LockWindows,
+    /// The uncertainty that was added.
+    pub uncertainty: Uncertainty,
+}
+
+impl Prepared {
+    /// Builds every solid and body of the bay.
+    ///
+    /// # Errors
+    /// When the vehicle can't be set on the pads (see [`MoverError`]).
+    pub fn new(bay: &Bay, uncertainty: Uncertainty) -> Result<Self, MoverError> {
+        let movers = movers(bay, &uncertainty)?;
+        let mut common = shell::shell(bay);
+        common.extend(obstacles::obstacles(bay));
+        common.extend(posts::posts(bay));
+        let door_at = |travel| {
+            let mut solids = door::door(bay, travel);
+            solids.extend(opener::opener(bay, travel));
+            FixedSet::new(solids, &uncertainty)
+        };
+        let mut running = door::envelope(bay);
+        running.extend(opener::envelope(bay));
+        let groups = Groups {
+            common: FixedSet::new(common, &uncertainty),
+            shut: door_at(DoorTravel::Shut),
+            open: door_at(DoorTravel::Open),
+            running: FixedSet::new(running, &uncertainty),
+        };
+        Ok(Self {
+            movers,
+            groups,
+            locks: lock_windows(bay),
+            uncertainty,
+        })
+    }
+}
+
+/// How far the carriage climbs past a lock to set or release it, with what the operator and
+/// coasting add.
+#[must_use]
+pub fn overtravel_m(bay: &Bay) -> f64 {
+    let lift = &bay.lift;
+    lift.set_overtravel.max(lift.release_overtravel).m() + lift.overshoot.m()
+}
+
+/// `[s_k, s_k + o]` for each lock.
+#[must_use]
+pub fn lock_windows(bay: &Bay) -> LockWindows {
+    let over = overtravel_m(bay);
+    LockWindows {
+        windows: bay
+            .lift
+            .locks
+            .iter()
+            .map(|travel| [travel.m(), travel.m() + over])
+            .collect(),
+    }
+}
+
+impl FixedSet {
+    /// Solids beside their bodies.
+    pub fn pairs(&self) -> impl Iterator<Item = (&Solid, &Body)> {
+        self.bodies
+            .iter()
+            .map(|fixed| (&self.solids[fixed.solid], &fixed.body))
+    }
+}

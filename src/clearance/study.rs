@@ -1,0 +1,603 @@
+//! The whole study of one bay: from solids to findings.
+
+use glam::DVec3;
+
+use super::carried::carried;
+use super::driving_in::driving_in;
+use super::findings::{
+    ArmFinding, BarFinding, DoorFinding, DoorState, Doors, Limit, LockFinding, LockState,
+    NearFinding, PhasesFound, RatingFinding, Study, Unknown, Withheld,
+};
+use super::locks::{Together, highest_clear};
+use super::marks::marks;
+use super::movers::{MoverError, Movers};
+use super::opening::opening_parts;
+use super::pair_table::{PairTable, parked_short};
+use super::pairs::{Family, rule};
+use super::prepare::{FixedSet, Prepared, overtravel_m};
+use super::standing::{stand_up, standing};
+use super::sweep::{Breach, Swept, Workspace};
+use super::uncertainty::Uncertainty;
+use crate::bay::{Bay, Corner, DoorHeld, Policy};
+use crate::solids::{ParkingError, Role, arms, attitude};
+
+/// Why a bay could not be studied.
+pub type StudyError = MoverError;
+
+/// Pairs of (moving solid, group, fixed solid) that are reported as parked and left out of the
+/// rise.
+pub(super) type LeftOut = Vec<(usize, usize, usize)>;
+
+/// Studies one bay: the worst case over every uncertainty in it, and everything reported beside
+/// it.
+///
+/// # Errors
+/// When the vehicle can't be set on the pads at all (see [`StudyError`]).
+pub fn study(bay: &Bay) -> Result<Study, StudyError> {
+    let prepared = Prepared::new(bay, Uncertainty::worst(bay))?;
+    let nominal = Prepared::new(bay, Uncertainty::NONE)?;
+    let mut space = Workspace::new();
+    let groups = group_list(&prepared);
+    let parked = parked_short(bay, &prepared, &nominal, &mut space);
+    let sweeps = Sweeps::new(bay, &prepared, &parked.left_out, &mut space);
+    let carry_m = prepared.movers.phases.carry_m;
+    let travel_m = bay.lift.travel.m();
+
+    let headline_door = governing_door(bay, &sweeps, &prepared, carry_m, travel_m);
+    let door_group = group_of(headline_door);
+    let swept = [&sweeps.common, sweeps.of(headline_door)];
+    let together = Together { swept: &swept };
+    let states = together.states(&prepared.locks, carry_m, travel_m);
+    let highest_clear_lock = highest_clear(states.iter().map(|(state, _)| *state));
+    let releasable = highest_releasable(bay);
+
+    let table = PairTable {
+        bay,
+        prepared: &prepared,
+        nominal: &nominal,
+        groups: &groups,
+        left_out: &parked.left_out,
+    };
+    // `together` counts groups 0 (common) and 1 (the door); the tables know the door's own index.
+    let real_group = |group: usize| if group == 0 { 0 } else { door_group };
+    let first = together
+        .first()
+        .map(|(group, breach)| (real_group(group), breach));
+    let undecided = together
+        .undecided()
+        .map(|(group, breach)| (real_group(group), breach));
+
+    let driving = driving_in(
+        bay,
+        &prepared.movers,
+        &prepared.groups,
+        &prepared.uncertainty,
+        space.solver(),
+    );
+    let carried = carried(bay, &prepared.uncertainty, space.solver())?;
+    let standing = standing(&groups, space.solver());
+    let stand_up = stand_up(bay, &prepared.uncertainty);
+    let arms = arm_findings(bay, &prepared.uncertainty)?;
+    let rating = rating(bay);
+    let marks = highest_clear_lock
+        .and_then(|lock| marks(bay, lock, first.map(|(_, breach)| breach.travel_m)));
+
+    let mut withheld = Vec::new();
+    withhold_arms(&arms, &prepared.movers, &mut withheld);
+    if let Some(mass_kg) = rating.mass_kg
+        && mass_kg > rating.capacity_kg
+    {
+        withheld.push(Withheld::OverRating {
+            mass_kg,
+            capacity_kg: rating.capacity_kg,
+        });
+    }
+    for stands in standing.iter().filter(|one| one.worst_m <= 0.0) {
+        withheld.push(Withheld::DoesNotStand {
+            part: stands.part.clone(),
+            meets: stands.other.clone(),
+            shortfall_m: -stands.worst_m,
+        });
+    }
+    if stand_up.needs_m > stand_up.highest_ceiling_m {
+        withheld.push(Withheld::CannotBeStoodUp {
+            shortfall_m: stand_up.needs_m - stand_up.highest_ceiling_m,
+        });
+    }
+    for pair in &driving {
+        withheld.push(Withheld::CannotDriveIn {
+            moving: pair.moving.clone(),
+            fixed: pair.fixed.clone(),
+            shortfall_m: pair.margin_m - pair.clearance_m + pair.overlap_m.unwrap_or(0.0),
+        });
+    }
+    let loose_pad = nominal.movers.loose;
+    if let Some((corner, gap_m)) = loose_pad
+        && gap_m > bay.policy.loose_pad.m()
+    {
+        withheld.push(Withheld::LoosePad { corner, gap_m });
+    }
+    for pair in &parked.findings {
+        withheld.push(Withheld::TightAsParked {
+            moving: pair.moving.clone(),
+            fixed: pair.fixed.clone(),
+            shortfall_m: pair.margin_m - pair.clearance_m + pair.overlap_m.unwrap_or(0.0),
+        });
+    }
+    for contact in &carried {
+        withheld.push(Withheld::CarriedPartsTouch {
+            part: contact.part.clone(),
+            vehicle: contact.vehicle.clone(),
+        });
+    }
+    if highest_clear_lock.is_some() && marks.is_none() {
+        withheld.push(Withheld::NoMarkFits);
+    }
+
+    let safe = |clear: Option<usize>| if withheld.is_empty() { clear } else { None };
+    let highest_safe_lock = safe(highest_clear_lock);
+    let limit = limit(
+        bay,
+        &table,
+        &mut space,
+        first,
+        undecided,
+        highest_clear_lock,
+        releasable,
+        !withheld.is_empty(),
+    );
+    let door_finding = |state: DoorState, space: &mut Workspace| -> DoorFinding {
+        let swept = [&sweeps.common, sweeps.of(state)];
+        let together = Together { swept: &swept };
+        let states: Vec<LockState> = together
+            .states(&prepared.locks, carry_m, travel_m)
+            .into_iter()
+            .map(|(state, _)| state)
+            .collect();
+        let clear = highest_clear(states.iter().copied());
+        let group = group_of(state);
+        DoorFinding {
+            state,
+            highest_clear_lock: clear,
+            highest_safe_lock: safe(clear),
+            locks: states,
+            first_short: together.first().map(|(which, breach)| {
+                table.finding(if which == 0 { 0 } else { group }, &breach, space)
+            }),
+        }
+    };
+    let doors = Doors {
+        shut: door_finding(DoorState::Shut, &mut space),
+        open: door_finding(DoorState::Open, &mut space),
+        running: door_finding(DoorState::Running, &mut space),
+        may_run_when_down: table.may_run_when_down(&mut space),
+    };
+    let nominal_clear_lock =
+        nominal_clear(bay, &nominal, &parked.left_out, headline_door, &mut space);
+    let locks = lock_findings(
+        bay,
+        &table,
+        &states,
+        &together,
+        sweeps.of(DoorState::Running),
+        door_group,
+        &mut space,
+    );
+    let opening_parts = {
+        let fixed: Vec<_> = [&prepared.groups.common, groups[door_group]]
+            .into_iter()
+            .flat_map(|group| group.bodies.iter())
+            .collect();
+        let poses: Vec<_> = attitude::attitudes(bay, ParkingError::default(), [0.0; 4])?
+            .first()
+            .map(|first| {
+                bay.lift
+                    .locks
+                    .iter()
+                    .map(|lock| first.bay_from_vehicle_at_zero.moved(DVec3::Z * lock.m()))
+                    .collect()
+            })
+            .unwrap_or_default();
+        let spread = table.body_spread();
+        opening_parts(bay, &poses, spread, &fixed, space.solver())
+    };
+    let bar = bar_finding(bay, &table, door_group, &mut space);
+    let contact = attitude::contact(bay, ParkingError::default())?;
+    let pairs = table.near_pairs(&[0, door_group], &mut space);
+    Ok(Study {
+        headline_door,
+        door_is_held: bay.policy.door_held.is_some(),
+        full_rise: highest_safe_lock.is_some() && highest_safe_lock == releasable,
+        highest_releasable_lock: releasable,
+        locks,
+        highest_clear_lock,
+        highest_safe_lock,
+        nominal_clear_lock,
+        limit,
+        withheld,
+        unknown: unknowns(bay),
+        marks,
+        doors,
+        pairs,
+        tight_as_parked: parked.findings,
+        standing,
+        stand_up,
+        carried,
+        driving_in: driving,
+        arms,
+        bar,
+        opening_parts,
+        phases: PhasesFound {
+            touch_m: contact.touch_m,
+            carry_m: contact.carry_m,
+            lift_off_m: nominal.movers.phases.lift_off_m,
+        },
+        rating,
+        loose_pad,
+        policy: bay.policy.clone(),
+        uncertainty: prepared.uncertainty,
+    })
+}
+
+/// The groups of fixed solids, in the order that group indices mean.
+pub(super) fn group_list(prepared: &Prepared) -> [&FixedSet; 4] {
+    let groups = &prepared.groups;
+    [
+        &groups.common,
+        &groups.shut,
+        &groups.open,
+        &groups.running,
+    ]
+}
+
+/// The index of a door state's group.
+pub(super) const fn group_of(state: DoorState) -> usize {
+    match state {
+        DoorState::Shut => 1,
+        DoorState::Open => 2,
+        DoorState::Running => 3,
+    }
+}
+
+/// The door state of a group; none for what is always there.
+pub(super) const fn state_of(group: usize) -> Option<DoorState> {
+    match group {
+        1 => Some(DoorState::Shut),
+        2 => Some(DoorState::Open),
+        3 => Some(DoorState::Running),
+        _ => None,
+    }
+}
+
+/// One sweep of every group.
+struct Sweeps {
+    common: Swept,
+    doors: [Swept; 3],
+}
+
+impl Sweeps {
+    fn new(bay: &Bay, prepared: &Prepared, left_out: &LeftOut, space: &mut Workspace) -> Self {
+        let mut run = |group: usize| sweep_group(prepared, &bay.policy, group, left_out, space);
+        Self {
+            common: run(0),
+            doors: [run(1), run(2), run(3)],
+        }
+    }
+
+    fn of(&self, state: DoorState) -> &Swept {
+        &self.doors[group_of(state) - 1]
+    }
+}
+
+/// Sweeps one group of fixed bodies.
+fn sweep_group(
+    prepared: &Prepared,
+    policy: &Policy,
+    group: usize,
+    left_out: &LeftOut,
+    space: &mut Workspace,
+) -> Swept {
+    let set = group_list(prepared)[group];
+    space.sweep(
+        &prepared.movers.moving,
+        &set.bodies,
+        &prepared.locks,
+        DVec3::Z,
+        &|mover, fixed| {
+            if !left_out.is_empty() && left_out.contains(&(mover.solid, group, fixed.solid)) {
+                return None;
+            }
+            rule(mover.role, fixed.role, policy)
+        },
+    );
+    space.swept.clone()
+}
+
+/// The governing door state: the one the policy holds, else the worse of shut and open.
+fn governing_door(
+    bay: &Bay,
+    sweeps: &Sweeps,
+    prepared: &Prepared,
+    carry_m: f64,
+    travel_m: f64,
+) -> DoorState {
+    match bay.policy.door_held {
+        Some(DoorHeld::Shut) => return DoorState::Shut,
+        Some(DoorHeld::Open) => return DoorState::Open,
+        None => {}
+    }
+    let result = |state: DoorState| {
+        let swept = [&sweeps.common, sweeps.of(state)];
+        let together = Together { swept: &swept };
+        let clear = highest_clear(
+            together
+                .states(&prepared.locks, carry_m, travel_m)
+                .into_iter()
+                .map(|(state, _)| state),
+        );
+        let breach = together
+            .first()
+            .map_or(f64::INFINITY, |(_, breach)| breach.travel_m);
+        (clear, breach)
+    };
+    let (shut, open) = (result(DoorState::Shut), result(DoorState::Open));
+    // The lower lock governs; with the same lock, the earlier breach.
+    let shut_is_worse = shut.0 < open.0 || (shut.0 == open.0 && shut.1 < open.1);
+    if shut_is_worse {
+        DoorState::Shut
+    } else {
+        DoorState::Open
+    }
+}
+
+/// The highest lock that the carriage can climb past far enough to release.
+fn highest_releasable(bay: &Bay) -> Option<usize> {
+    let over = overtravel_m(bay);
+    bay.lift
+        .locks
+        .iter()
+        .enumerate()
+        .filter(|(_, lock)| lock.m() + over <= bay.lift.travel.m() + 1e-9)
+        .map(|(index, _)| index + 1)
+        .last()
+}
+
+fn nominal_clear(
+    bay: &Bay,
+    nominal: &Prepared,
+    left_out: &LeftOut,
+    door: DoorState,
+    space: &mut Workspace,
+) -> Option<usize> {
+    let common = sweep_group(nominal, &bay.policy, 0, left_out, space);
+    let door = sweep_group(nominal, &bay.policy, group_of(door), left_out, space);
+    let swept = [&common, &door];
+    let states = Together { swept: &swept }.states(
+        &nominal.locks,
+        nominal.movers.phases.carry_m,
+        bay.lift.travel.m(),
+    );
+    highest_clear(states.into_iter().map(|(state, _)| state))
+}
+
+#[expect(clippy::too_many_arguments, reason = "everything that can limit a rise meets here")]
+fn limit(
+    bay: &Bay,
+    table: &PairTable<'_>,
+    space: &mut Workspace,
+    first: Option<(usize, Breach)>,
+    undecided: Option<(usize, Breach)>,
+    highest_clear_lock: Option<usize>,
+    releasable: Option<usize>,
+    is_withheld: bool,
+) -> Limit {
+    if is_withheld && highest_clear_lock.is_some() {
+        return Limit::Withheld;
+    }
+    if highest_clear_lock.is_some() && highest_clear_lock == releasable {
+        return Limit::Travel {
+            travel_m: bay.lift.travel.m(),
+        };
+    }
+    if let Some((group, pair)) = undecided
+        && first.is_none_or(|(_, breach)| pair.travel_m <= breach.travel_m)
+    {
+        return Limit::Undecided(table.finding(group, &pair, space));
+    }
+    match first {
+        Some((group, breach)) => {
+            let finding = table.finding(group, &breach, space);
+            if breach.family == Family::Bar {
+                Limit::Bar(finding)
+            } else {
+                Limit::Pair(finding)
+            }
+        }
+        None => Limit::Travel {
+            travel_m: bay.lift.travel.m(),
+        },
+    }
+}
+
+fn withhold_arms(arms: &[ArmFinding; 4], movers: &Movers, withheld: &mut Vec<Withheld>) {
+    for arm in arms.iter().filter(|arm| arm.worst_shortfall_m > 0.0) {
+        withheld.push(Withheld::ArmDoesNotReach {
+            corner: arm.corner,
+            shortfall_m: arm.worst_shortfall_m,
+        });
+    }
+    for &(corner, excess_m) in &movers.too_high {
+        withheld.push(Withheld::PadStartsTooHigh { corner, excess_m });
+    }
+}
+
+fn arm_findings(bay: &Bay, uncertainty: &Uncertainty) -> Result<[ArmFinding; 4], StudyError> {
+    let mut findings = Vec::with_capacity(4);
+    for corner in Corner::ALL {
+        let nominal = arms::reach(bay, corner, ParkingError::default())?;
+        let mut worst = nominal;
+        for error in uncertainty.parking_corners() {
+            let reach = arms::reach(bay, corner, error)?;
+            if reach.shortfall_m > worst.shortfall_m {
+                worst = reach;
+            }
+        }
+        findings.push(ArmFinding {
+            corner,
+            reach_m: nominal.lift_point_m.distance(arms::pivot_m(bay, corner)),
+            swing_rad: nominal.swing_rad,
+            shortfall_m: nominal.shortfall_m,
+            worst_shortfall_m: worst.shortfall_m,
+            why: worst.short.map(|short| {
+                match short {
+                    arms::Short::TooFar => "the lift point is beyond its longest reach",
+                    arms::Short::TooNear => "the lift point is nearer than its shortest reach",
+                    arms::Short::SwingLimit => "it cannot swing that far",
+                }
+                .to_owned()
+            }),
+        });
+    }
+    findings
+        .try_into()
+        .map_err(|_| StudyError::NotANumber)
+}
+
+fn rating(bay: &Bay) -> RatingFinding {
+    RatingFinding {
+        mass_kg: attitude::centre_of_gravity(&bay.vehicle)
+            .ok()
+            .map(|balance| balance.mass_kg),
+        capacity_kg: bay.lift.capacity.kg(),
+    }
+}
+
+fn unknowns(bay: &Bay) -> Vec<Unknown> {
+    let mut unknown = vec![
+        Unknown::PadLoads,
+        Unknown::CentreOfGravity,
+        Unknown::Slab,
+        Unknown::Anchors,
+        Unknown::ArmPath,
+    ];
+    if bay.vehicle.axle_loads.is_none() {
+        unknown.push(Unknown::VehicleMass);
+    }
+    unknown
+}
+
+/// The shut-off bar: when it trips, and what is met before.
+fn bar_finding(
+    bay: &Bay,
+    table: &PairTable<'_>,
+    door_group: usize,
+    space: &mut Workspace,
+) -> Option<BarFinding> {
+    let has_bar = matches!(
+        bay.lift.tie,
+        crate::bay::Tie::OverheadBeam { bar: Some(_), .. }
+    );
+    if !has_bar {
+        return None;
+    }
+    let mut trips: Option<(f64, String)> = None;
+    let mut before: Option<(f64, String, String)> = None;
+    for touch in table.first_touches(&[0, door_group], space) {
+        let slot_is_bar = touch.fixed_role == Role::ShutOffBar;
+        if slot_is_bar {
+            if trips.as_ref().is_none_or(|(at, _)| touch.travel_m < *at) {
+                trips = Some((touch.travel_m, touch.moving));
+            }
+        } else if before
+            .as_ref()
+            .is_none_or(|(at, _, _)| touch.travel_m < *at)
+        {
+            before = Some((touch.travel_m, touch.moving, touch.fixed));
+        }
+    }
+    let trips_at = trips.as_ref().map_or(f64::INFINITY, |(at, _)| *at);
+    Some(BarFinding {
+        met_before: before
+            .filter(|(at, _, _)| *at <= trips_at)
+            .map(|(_, moving, fixed)| (moving, fixed)),
+        trips_at_m: trips.as_ref().map(|(at, _)| *at),
+        by: trips.map(|(_, name)| name),
+    })
+}
+
+#[expect(clippy::too_many_arguments, reason = "the lock table draws on every result")]
+fn lock_findings(
+    bay: &Bay,
+    table: &PairTable<'_>,
+    states: &[(LockState, Option<(usize, Breach)>)],
+    together: &Together<'_>,
+    running: &Swept,
+    door_group: usize,
+    space: &mut Workspace,
+) -> Vec<LockFinding> {
+    let pad_low = bay.lift.pad.lowest.m()
+        + bay
+            .parking
+            .pad_raise
+            .iter()
+            .map(|raise| raise.m())
+            .fold(f64::INFINITY, f64::min);
+    let lows = table.lows();
+    states
+        .iter()
+        .enumerate()
+        .map(|(index, (state, owed))| {
+            let travel_m = bay.lift.locks[index].m();
+            let real = |group: usize| if group == 0 { 0 } else { door_group };
+            let near = together
+                .swept
+                .iter()
+                .enumerate()
+                .filter_map(|(group, swept)| {
+                    swept.near.get(index).copied().flatten().map(|n| (group, n))
+                })
+                .min_by(|a, b| {
+                    (a.1.distance_m - a.1.margin_m).total_cmp(&(b.1.distance_m - b.1.margin_m))
+                })
+                .map(|(group, near)| {
+                    let (moving, fixed) = table.names(real(group), near.moving, near.fixed);
+                    NearFinding {
+                        moving,
+                        fixed,
+                        clearance_m: near.distance_m,
+                        margin_m: near.margin_m,
+                        overlap_m: (near.distance_m <= 0.0)
+                            .then(|| {
+                                table.depth(
+                                    real(group),
+                                    near.moving,
+                                    near.fixed,
+                                    travel_m + overtravel_m(bay),
+                                    space,
+                                )
+                            })
+                            .flatten(),
+                    }
+                });
+            LockFinding {
+                lock: index + 1,
+                travel_m,
+                pad_height_m: pad_low + travel_m,
+                state: *state,
+                because: owed.map(|(group, breach)| {
+                    table.names(real(group), breach.moving, breach.fixed)
+                }),
+                near,
+                underbody_m: lows.body_m + travel_m,
+                tyre_m: lows.tyre_m + travel_m,
+                door_may_run: *state != LockState::NotLifting
+                    && running
+                        .near
+                        .get(index)
+                        .copied()
+                        .flatten()
+                        .is_none_or(|near| near.distance_m > near.margin_m),
+            }
+        })
+        .collect()
+}
