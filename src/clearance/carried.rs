@@ -24,7 +24,7 @@ const OWN_POINT_M: f64 = 0.002;
 ///
 /// # Errors
 /// When the vehicle can't be set on the pads.
-pub fn carried(
+pub(super) fn carried(
     bay: &Bay,
     uncertainty: &Uncertainty,
     solver: &mut Solver,
@@ -130,10 +130,7 @@ impl Scene {
                         .after(from_part);
                     let raised = Body::of(&part.solid.shape, &[pose], DVec3::ZERO);
                     touches = boxes_meet(body, 0.0, &raised)
-                        && matches!(
-                            solver.gap(body, DVec3::ZERO, &raised),
-                            Separation::Meet
-                        );
+                        && matches!(solver.gap(body, DVec3::ZERO, &raised), Separation::Meet);
                 }
                 if touches {
                     found.push(ContactFinding {

@@ -40,7 +40,7 @@ fn margin(moving: Role, fixed: &Fixed, policy: &Policy) -> Option<f64> {
 
 /// Pairs that come nearer than their margin while the vehicle is driven in.
 #[must_use]
-pub fn driving_in(
+pub(super) fn driving_in(
     bay: &Bay,
     movers: &Movers,
     groups: &Groups,
@@ -115,9 +115,8 @@ pub fn driving_in(
         }
     }
     found.sort_by(|a, b| {
-        let short = |pair: &PairFinding| {
-            pair.clearance_m - pair.margin_m - pair.overlap_m.unwrap_or(0.0)
-        };
+        let short =
+            |pair: &PairFinding| pair.clearance_m - pair.margin_m - pair.overlap_m.unwrap_or(0.0);
         short(a).total_cmp(&short(b))
     });
     found

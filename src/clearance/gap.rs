@@ -81,8 +81,12 @@ impl Solver {
         } else {
             DVec3::Z
         };
-        self.simplex
-            .reset(CsoPoint::from_shapes(&fixed_in_moving, moving, fixed, start));
+        self.simplex.reset(CsoPoint::from_shapes(
+            &fixed_in_moving,
+            moving,
+            fixed,
+            start,
+        ));
         let found = gjk::closest_points(
             &fixed_in_moving,
             moving,

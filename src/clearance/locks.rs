@@ -67,12 +67,8 @@ impl Together<'_> {
             return (LockState::Strikes, Some(pair));
         }
         match self.first() {
-            Some((group, pair)) if pair.travel_m < set => {
-                (LockState::Barred, Some((group, pair)))
-            }
-            Some((group, pair)) if pair.travel_m <= top => {
-                (LockState::Tight, Some((group, pair)))
-            }
+            Some((group, pair)) if pair.travel_m < set => (LockState::Barred, Some((group, pair))),
+            Some((group, pair)) if pair.travel_m <= top => (LockState::Tight, Some((group, pair))),
             _ => (LockState::Clear, None),
         }
     }

@@ -197,8 +197,7 @@ impl Attitudes {
         for attitude in &all {
             for axle in 0..2 {
                 lift_off_m[axle] = lift_off_m[axle].min(attitude.lift_off_m[axle]);
-                lift_off_last_m[axle] =
-                    lift_off_last_m[axle].max(attitude.lift_off_last_m[axle]);
+                lift_off_last_m[axle] = lift_off_last_m[axle].max(attitude.lift_off_last_m[axle]);
             }
         }
         // The loose gap is judged level: the roll of the carriages comes and goes.
@@ -263,9 +262,8 @@ impl Build {
     ) {
         let role = part.solid.role;
         let from_part = part.solid.bay_from_solid;
-        let posed = |pose: Pose, droop: f64| {
-            pose.after(Pose::at(DVec3::Z * -droop)).after(from_part)
-        };
+        let posed =
+            |pose: Pose, droop: f64| pose.after(Pose::at(DVec3::Z * -droop)).after(from_part);
         let droop = part.wheel.map_or(0.0, |axle| bay.vehicle.droop[axle].m());
         self.solids.push(Solid {
             bay_from_solid: posed(rest, 0.0),

@@ -101,7 +101,7 @@ impl Hinge {
 
 /// How far each part opens at each lock, `poses` being `bay_from_vehicle` on each lock.
 /// `spread` widens the panel by what the body's place is uncertain.
-pub fn opening_parts(
+pub(super) fn opening_parts(
     bay: &Bay,
     poses: &[Pose],
     spread: DVec3,

@@ -208,9 +208,9 @@ impl PairTable<'_> {
         // First what comes short, in the order of travel; then by room.
         pairs.sort_by(|a, b| {
             let key = |pair: &PairFinding| pair.first_breach_m.unwrap_or(f64::INFINITY);
-            key(a).total_cmp(&key(b)).then_with(|| {
-                (a.clearance_m - a.margin_m).total_cmp(&(b.clearance_m - b.margin_m))
-            })
+            key(a)
+                .total_cmp(&key(b))
+                .then_with(|| (a.clearance_m - a.margin_m).total_cmp(&(b.clearance_m - b.margin_m)))
         });
         pairs.truncate(MOST_PAIRS);
         pairs
@@ -410,8 +410,7 @@ pub(super) fn parked_short(
                 let exact = &nominal_groups[group].bodies[index].body;
                 if comes_no_nearer(&nominal.movers, mover.solid, exact, space) {
                     found.left_out.push((mover.solid, group, thing.solid));
-                    let mut finding =
-                        table.pair(group, mover.solid, index, rule.margin_m, space);
+                    let mut finding = table.pair(group, mover.solid, index, rule.margin_m, space);
                     finding.points_m = table.points(group, mover.solid, index, 0.0, space);
                     found.findings.push(finding);
                 }
@@ -428,12 +427,7 @@ fn apart_now(mover: &Moving, thing: &Fixed) -> f64 {
         .length()
 }
 
-fn comes_no_nearer(
-    movers: &Movers,
-    solid: usize,
-    fixed: &Body,
-    space: &mut Workspace,
-) -> bool {
+fn comes_no_nearer(movers: &Movers, solid: usize, fixed: &Body, space: &mut Workspace) -> bool {
     let mut at_start = f64::INFINITY;
     let mut least = f64::INFINITY;
     for mover in movers.moving.iter().filter(|mover| mover.solid == solid) {
@@ -443,9 +437,7 @@ fn comes_no_nearer(
                 Separation::Apart(gap) => at_start.min(gap.upper),
             };
         }
-        least = least.min(
-            least_gap(space.solver(), &mover.body, fixed, climb_of(mover)).lower(),
-        );
+        least = least.min(least_gap(space.solver(), &mover.body, fixed, climb_of(mover)).lower());
     }
     least >= at_start - NO_NEARER_M
 }

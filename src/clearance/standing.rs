@@ -34,7 +34,7 @@ fn is_room(role: Role) -> bool {
 /// Every fixed part of the lift against room, door in all states, opener and obstacles: the pairs
 /// with less than half a metre between them, nearest first.
 #[must_use]
-pub fn standing(groups: &[&FixedSet], solver: &mut Solver) -> Vec<StandingFinding> {
+pub(super) fn standing(groups: &[&FixedSet], solver: &mut Solver) -> Vec<StandingFinding> {
     let mut found: Vec<StandingFinding> = Vec::new();
     let parts = groups.iter().flat_map(|group| group.pairs());
     for (part, part_body) in parts.filter(|(solid, _)| is_lift(solid.role)) {
@@ -103,7 +103,7 @@ fn apart_by_boxes(a: &Body, b: &Body) -> f64 {
 /// A column tipped up about its foot sweeps the diagonal of its side view; the smaller side of
 /// the section is the better way to tip it.
 #[must_use]
-pub fn stand_up(bay: &Bay, uncertainty: &Uncertainty) -> StandUp {
+pub(super) fn stand_up(bay: &Bay, uncertainty: &Uncertainty) -> StandUp {
     let column = &bay.lift.column;
     let side = column.width.min(column.depth).m();
     let y = bay.lift.post_line.m();

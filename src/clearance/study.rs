@@ -242,12 +242,7 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
 /// The groups of fixed solids, in the order that group indices mean.
 pub(super) fn group_list(prepared: &Prepared) -> [&FixedSet; 4] {
     let groups = &prepared.groups;
-    [
-        &groups.common,
-        &groups.shut,
-        &groups.open,
-        &groups.running,
-    ]
+    [&groups.common, &groups.shut, &groups.open, &groups.running]
 }
 
 /// The index of a door state's group.
@@ -380,7 +375,10 @@ fn nominal_clear(
     highest_clear(states.into_iter().map(|(state, _)| state))
 }
 
-#[expect(clippy::too_many_arguments, reason = "everything that can limit a rise meets here")]
+#[expect(
+    clippy::too_many_arguments,
+    reason = "everything that can limit a rise meets here"
+)]
 fn limit(
     bay: &Bay,
     table: &PairTable<'_>,
@@ -458,9 +456,7 @@ fn arm_findings(bay: &Bay, uncertainty: &Uncertainty) -> Result<[ArmFinding; 4],
             }),
         });
     }
-    findings
-        .try_into()
-        .map_err(|_| StudyError::NotANumber)
+    findings.try_into().map_err(|_| StudyError::NotANumber)
 }
 
 fn rating(bay: &Bay) -> RatingFinding {
@@ -525,7 +521,10 @@ fn bar_finding(
     })
 }
 
-#[expect(clippy::too_many_arguments, reason = "the lock table draws on every result")]
+#[expect(
+    clippy::too_many_arguments,
+    reason = "the lock table draws on every result"
+)]
 fn lock_findings(
     bay: &Bay,
     table: &PairTable<'_>,
@@ -584,9 +583,8 @@ fn lock_findings(
                 travel_m,
                 pad_height_m: pad_low + travel_m,
                 state: *state,
-                because: owed.map(|(group, breach)| {
-                    table.names(real(group), breach.moving, breach.fixed)
-                }),
+                because: owed
+                    .map(|(group, breach)| table.names(real(group), breach.moving, breach.fixed)),
                 near,
                 underbody_m: lows.body_m + travel_m,
                 tyre_m: lows.tyre_m + travel_m,

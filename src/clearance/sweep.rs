@@ -224,14 +224,17 @@ impl Workspace {
             if candidate.from > candidate.to || candidate.plan > 0.0 {
                 continue;
             }
-            let undecided_lock = locks.windows.iter().zip(&self.swept.touching).any(
-                |(window, touching)| {
-                    touching.is_none()
-                        && window[1] >= candidate.from
-                        && window[0] <= candidate.to
-                        && window[1] >= first.travel_m
-                },
-            );
+            let undecided_lock =
+                locks
+                    .windows
+                    .iter()
+                    .zip(&self.swept.touching)
+                    .any(|(window, touching)| {
+                        touching.is_none()
+                            && window[1] >= candidate.from
+                            && window[0] <= candidate.to
+                            && window[1] >= first.travel_m
+                    });
             if !undecided_lock {
                 continue;
             }
@@ -254,13 +257,7 @@ impl Workspace {
         }
     }
 
-    fn find_near(
-        &mut self,
-        moving: &[Moving],
-        fixed: &[Fixed],
-        locks: &LockWindows,
-        up: DVec3,
-    ) {
+    fn find_near(&mut self, moving: &[Moving], fixed: &[Fixed], locks: &LockWindows, up: DVec3) {
         for candidate in &self.candidates {
             if candidate.rule.family == Family::Beside {
                 continue;
@@ -388,21 +385,12 @@ fn plan_box(mover: &Moving, up: DVec3) -> (DVec3, DVec3) {
         return (low, high);
     }
     let (start, end) = (up * mover.from, up * mover.to);
-    (
-        (low + start).min(low + end),
-        (high + start).max(high + end),
-    )
+    ((low + start).min(low + end), (high + start).max(high + end))
 }
 
 /// The part of the mover's phase in which the boxes about the pair are nearer than the margin.
 #[inline]
-fn short_window(
-    mover: &Moving,
-    thing: &Fixed,
-    margin: f64,
-    plan: f64,
-    up: DVec3,
-) -> (f64, f64) {
+fn short_window(mover: &Moving, thing: &Fixed, margin: f64, plan: f64, up: DVec3) -> (f64, f64) {
     const EMPTY: (f64, f64) = (f64::INFINITY, f64::NEG_INFINITY);
     if plan > margin {
         return EMPTY;
