@@ -10,6 +10,7 @@ pub mod door;
 pub mod list;
 pub mod obstacles;
 pub mod opener;
+mod outline;
 pub mod posts;
 pub mod shell;
 mod solid;
