@@ -105,7 +105,8 @@ pub(super) fn reason(withheld: &Withheld, show: Show) -> Reason {
             "set the arm or the pad otherwise, or raise the pads",
         ),
         Withheld::NoMarkFits => (
-            "no graduation of the tape lies between the lock's latch and the breach above it".into(),
+            "no graduation of the tape lies between the lock's latch and the breach above it"
+                .into(),
             "make room above, or use the lock below",
         ),
         Withheld::BarTrips { travel_m } => (

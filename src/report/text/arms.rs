@@ -20,7 +20,10 @@ fn row(arm: &ArmFinding, show: Show) -> [Cell; 4] {
         .map_or_else(String::new, |w| format!(": {}", plain(w)));
     let reaches = if arm.shortfall_m > 0.0 {
         Cell::toned(
-            format!("no, {} short{why}", show.need(arm.shortfall_m.max(arm.worst_shortfall_m))),
+            format!(
+                "no, {} short{why}",
+                show.need(arm.shortfall_m.max(arm.worst_shortfall_m))
+            ),
             Tone::Bad,
         )
     } else if arm.worst_shortfall_m > 0.0 {

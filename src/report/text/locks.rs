@@ -102,7 +102,9 @@ fn people(report: &Report<'_>, page: &mut Page) {
                 lock.lock
             ),
             None => {
-                let most = safe().map(|l| l.underbody_m).fold(f64::NEG_INFINITY, f64::max);
+                let most = safe()
+                    .map(|l| l.underbody_m)
+                    .fold(f64::NEG_INFINITY, f64::max);
                 format!(
                     "{who} can't stand upright under the lowest part of the body on any safe \
                      lock: {} short.",

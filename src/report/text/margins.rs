@@ -50,7 +50,10 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     let trust = &report.study.uncertainty;
     page.heading("Uncertainty counted against every pair");
     for (what, plus_minus) in [
-        ("Room, door and what is in it, each dimension \u{b1}", trust.garage_m),
+        (
+            "Room, door and what is in it, each dimension \u{b1}",
+            trust.garage_m,
+        ),
         ("Lift, each dimension \u{b1}", trust.lift_m),
         ("Vehicle, each dimension \u{b1}", trust.vehicle_m),
         ("Twist left between pads and lift points", trust.loose_pad_m),

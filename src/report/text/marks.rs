@@ -57,7 +57,10 @@ fn phases(report: &Report<'_>, page: &mut Page) {
         ),
     );
     if let Some(bar) = &study.bar {
-        let by = bar.by.as_deref().map_or_else(|| "the vehicle".into(), thing);
+        let by = bar
+            .by
+            .as_deref()
+            .map_or_else(|| "the vehicle".into(), thing);
         let mut text = bar.trips_at_m.map_or_else(
             || "not met within the carriage's travel".into(),
             |m| format!("{by} trips it at {}", show.room(m)),

@@ -76,8 +76,11 @@ pub(super) struct Page {
 /// Columns are parted by so many blanks.
 const GUTTER: usize = 2;
 
-/// The last column of a table keeps at least this width, even on a narrow terminal.
-const LEAST_LAST_COLUMN: usize = 18;
+/// With less width left than this, the last column of a table goes onto lines of its own.
+const LEAST_LAST_COLUMN: usize = 20;
+
+/// How far those lines are set in.
+const BELOW_INDENT: usize = 8;
 
 impl Page {
     pub(super) fn new(look: Look) -> Self {
@@ -147,7 +150,8 @@ impl Page {
         }
     }
 
-    /// A table: as wide as its cells, the last column wrapped into what is left.
+    /// A table: as wide as its cells, the last column wrapped into what is left, or onto lines of
+    /// its own where too little is left.
     pub(super) fn table<const N: usize>(&mut self, head: [&str; N], rows: &[[Cell; N]]) {
         let mut widths = head.map(display_width);
         for row in rows {
@@ -155,47 +159,68 @@ impl Page {
                 *width = (*width).max(display_width(&cell.text));
             }
         }
-        let before: usize = widths.iter().take(N - 1).map(|w| w + GUTTER).sum();
-        let room = self.look.width.saturating_sub(before + GUTTER);
-        let last = widths[N - 1].min(room.max(LEAST_LAST_COLUMN));
-        widths[N - 1] = last;
+        let before = widths.iter().take(N - 1).map(|w| w + GUTTER).sum::<usize>() + GUTTER;
+        let room = self.look.width.saturating_sub(before);
+        let last = if room >= LEAST_LAST_COLUMN.min(widths[N - 1]) {
+            Last::Beside {
+                indent: before,
+                width: room,
+            }
+        } else {
+            Last::Below {
+                width: self.look.width.saturating_sub(BELOW_INDENT),
+            }
+        };
         let head = head.map(|text| Cell::toned(text, Tone::Quiet));
-        self.row(&widths, &head);
+        self.row(&widths, last, &head);
         for row in rows {
-            self.row(&widths, row);
+            self.row(&widths, last, row);
         }
     }
 
-    fn row<const N: usize>(&mut self, widths: &[usize; N], cells: &[Cell; N]) {
-        let last = &cells[N - 1];
-        let lines = textwrap::wrap(&last.text, widths[N - 1]);
-        let before: usize = widths.iter().take(N - 1).map(|w| w + GUTTER).sum();
+    fn row<const N: usize>(&mut self, widths: &[usize; N], last: Last, cells: &[Cell; N]) {
         for (cell, width) in cells.iter().zip(widths).take(N - 1) {
             self.out.push_str(&" ".repeat(GUTTER));
             self.toned(&cell.text, cell.tone);
             let pad = width.saturating_sub(display_width(&cell.text));
             self.out.push_str(&" ".repeat(pad));
         }
-        for (i, line) in lines.iter().enumerate() {
-            let indent = if i == 0 { 0 } else { before };
-            self.out.push_str(&" ".repeat(indent + GUTTER));
-            self.toned(line, last.tone);
-            self.out.push('\n');
+        let cell = &cells[N - 1];
+        let (width, indent) = match last {
+            Last::Beside { indent, width } => (width, indent),
+            Last::Below { width } => (width, BELOW_INDENT),
+        };
+        for (i, line) in textwrap::wrap(&cell.text, width).iter().enumerate() {
+            if line.is_empty() {
+                continue;
+            }
+            match last {
+                Last::Beside { .. } if i == 0 => self.out.push_str(&" ".repeat(GUTTER)),
+                _ => {
+                    self.end_line();
+                    self.out.push_str(&" ".repeat(indent));
+                }
+            }
+            self.toned(line, cell.tone);
         }
-        if lines.is_empty() {
-            self.out.push('\n');
-        }
-        trim_blanks_before_newline(&mut self.out);
+        self.end_line();
+    }
+
+    /// Ends a line without blanks at its end.
+    fn end_line(&mut self) {
+        let kept = self.out.trim_end_matches(' ').len();
+        self.out.truncate(kept);
+        self.out.push('\n');
     }
 }
 
-/// An empty last cell leaves blanks at the end of its line.
-fn trim_blanks_before_newline(out: &mut String) {
-    if out.ends_with('\n') {
-        let kept = out.trim_end_matches([' ', '\n']).len();
-        out.truncate(kept);
-        out.push('\n');
-    }
+/// Where the last column of a table goes.
+#[derive(Clone, Copy)]
+enum Last {
+    /// Beside the others.
+    Beside { indent: usize, width: usize },
+    /// On lines of its own, below.
+    Below { width: usize },
 }
 
 #[cfg(test)]
@@ -215,6 +240,22 @@ mod tests {
         assert_eq!(
             page.finish(),
             "  lock  between\n  9     one long thing and another long\n        thing\n"
+        );
+    }
+
+    #[test]
+    fn the_last_column_goes_below_where_there_is_no_room() {
+        let mut page = Page::new(Look {
+            colour: false,
+            width: 40,
+        });
+        page.table(
+            ["a column as wide as the page", "between"],
+            &[["x".into(), "this thing and that thing".into()]],
+        );
+        assert_eq!(
+            page.finish(),
+            "  a column as wide as the page\n        between\n  x\n        this thing and that thing\n"
         );
     }
 

@@ -49,7 +49,10 @@ fn the_verdict_comes_first_and_says_it_all() {
         "Not checked for want of data: load on each pad and arm, centre of gravity over the pads \
          and slab thickness and strength.",
     );
-    says(&text, "lock 4 would be clear; the uncertainties listed below cost 1 lock");
+    says(
+        &text,
+        "lock 4 would be clear; the uncertainties listed below cost 1 lock",
+    );
     let verdict = text.find("Lock 3 of 5");
     assert!(verdict < text.find("Locks, the highest first"));
 }
@@ -85,7 +88,10 @@ fn pads_that_never_carry() {
         lock.state = LockState::NotLifting;
     }
     study.doors.shut.highest_clear_lock = None;
-    says(&flowed(&study), "at no lock do all four pads carry the vehicle");
+    says(
+        &flowed(&study),
+        "at no lock do all four pads carry the vehicle",
+    );
 }
 
 #[test]
@@ -95,9 +101,18 @@ fn every_limit_has_its_sentence() {
         panic!("the sample is limited by a pair")
     };
     for (limit, expect) in [
-        (Limit::Travel { travel_m: 1.8288 }, "the carriage's travel of 6 ft does"),
-        (Limit::Bar(pair.clone()), "vehicle roof 3 meets the shut-off bar at 2 ft 2 in of travel"),
-        (Limit::Undecided(pair), "could not decide between vehicle roof 3 and door panel 4"),
+        (
+            Limit::Travel { travel_m: 1.8288 },
+            "the carriage's travel of 6 ft does",
+        ),
+        (
+            Limit::Bar(pair.clone()),
+            "vehicle roof 3 meets the shut-off bar at 2 ft 2 in of travel",
+        ),
+        (
+            Limit::Undecided(pair),
+            "could not decide between vehicle roof 3 and door panel 4",
+        ),
     ] {
         study.limit = limit;
         says(&flowed(&study), expect);
@@ -183,7 +198,10 @@ fn needs_say_which_failed_and_by_how_much() {
     let text = render_with(&test_bay(), &study, &needs, Look::default());
     says(&text, "Asked for lock 4: not met, 1 lock short.");
     // Lock 3: 0.5580 m under the body; 3 ft = 0.9144 m; 0.3564 m = 14.0315 in, up to 1/16.
-    says(&text, "Asked for 3 ft under the body: not met, 1 ft 2 1/16 in short.");
+    says(
+        &text,
+        "Asked for 3 ft under the body: not met, 1 ft 2 1/16 in short.",
+    );
     says(&text, "Asked for lock 2: met.");
 }
 

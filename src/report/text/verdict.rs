@@ -22,7 +22,11 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     }
     for withheld in &study.withheld {
         let reason = reason(withheld, show(report));
-        page.item(&format!("{}. To cure it: {}.", sentence(&reason.says), reason.cure));
+        page.item(&format!(
+            "{}. To cure it: {}.",
+            sentence(&reason.says),
+            reason.cure
+        ));
     }
     if let Some(text) = nominal(report) {
         page.para(&text);
@@ -68,7 +72,11 @@ fn headline(report: &Report<'_>) -> String {
                 door_words(report)
             )
         }
-        (None, None) => format!("No lock is safe{}: {}.", door_words(report), why_none(report)),
+        (None, None) => format!(
+            "No lock is safe{}: {}.",
+            door_words(report),
+            why_none(report)
+        ),
     };
     if study.highest_clear_lock.is_some() {
         text.push(' ');
@@ -121,7 +129,10 @@ fn limit(report: &Report<'_>) -> String {
                 .or(pair.first_touch_m)
                 .map(|m| format!(" at {} of travel", show.room(m)))
                 .unwrap_or_default();
-            format!("Above it {} meets the shut-off bar{at}.", thing(&pair.moving))
+            format!(
+                "Above it {} meets the shut-off bar{at}.",
+                thing(&pair.moving)
+            )
         }
         Limit::Withheld => governing(study)
             .first_short
@@ -147,7 +158,11 @@ const fn governing(study: &Study) -> &DoorFinding {
 
 /// "vehicle roof 3 comes too near door panel 4 (over it): ..."
 fn meets(pair: &PairFinding, show: Show) -> String {
-    let mut text = format!("{} comes too near {}", thing(&pair.moving), thing(&pair.fixed));
+    let mut text = format!(
+        "{} comes too near {}",
+        thing(&pair.moving),
+        thing(&pair.fixed)
+    );
     if let Some(where_it_is) = relation(pair.points_m) {
         text.push_str(&format!(" ({where_it_is} it)"));
     }
@@ -183,7 +198,10 @@ fn next_lock(report: &Report<'_>, pair: &PairFinding) -> Option<String> {
     }
     let lock = next.lock;
     if let Some(overlap) = near.overlap_m.filter(|o| *o > 0.0) {
-        return Some(format!(" At lock {lock} they would overlap by {}.", show.need(overlap)));
+        return Some(format!(
+            " At lock {lock} they would overlap by {}.",
+            show.need(overlap)
+        ));
     }
     (near.clearance_m < near.margin_m).then(|| {
         format!(
@@ -198,11 +216,7 @@ fn next_lock(report: &Report<'_>, pair: &PairFinding) -> Option<String> {
 fn why_none(report: &Report<'_>) -> String {
     let study = report.study;
     let show = show(report);
-    if study
-        .locks
-        .iter()
-        .all(|l| l.state == LockState::NotLifting)
-    {
+    if study.locks.iter().all(|l| l.state == LockState::NotLifting) {
         return "at no lock do all four pads carry the vehicle".into();
     }
     match &study.limit {
@@ -214,10 +228,15 @@ fn why_none(report: &Report<'_>) -> String {
             thing(&pair.fixed)
         ),
         Limit::Travel { .. } => {
-            "the carriage runs out of travel before a lock that lifts can be set and released".into()
+            "the carriage runs out of travel before a lock that lifts can be set and released"
+                .into()
         }
         Limit::Withheld => {
-            let why: Vec<String> = study.withheld.iter().map(|w| reason(w, show).says).collect();
+            let why: Vec<String> = study
+                .withheld
+                .iter()
+                .map(|w| reason(w, show).says)
+                .collect();
             if why.is_empty() {
                 "see the table of locks".into()
             } else {
