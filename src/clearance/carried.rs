@@ -14,12 +14,15 @@ use super::gap::{Separation, Solver};
 use super::movers::{MoverError, resting_swings};
 use super::uncertainty::Uncertainty;
 use crate::bay::{Bay, Corner};
-use crate::solids::{ParkingError, Pose, Role, Solid, arms, attitude, posts, vehicle};
+use crate::solids::{ParkingError, Pose, Role, Shape, Solid, arms, attitude, posts, vehicle};
 
 /// How far a pad is lowered so that meeting its own lift point does not count, beyond the ±.
 const OWN_POINT_M: f64 = 0.002;
 
-/// Lift parts that touch the vehicle, the worst first; over the corners of the parking box and
+/// A part this near to a lift point holds it.
+const ON_THE_POINT_M: f64 = 0.001;
+
+/// Lift parts that touch the vehicle, by name; over the corners of the parking box and
 /// over both neighbouring restraint teeth.
 ///
 /// # Errors
@@ -83,6 +86,30 @@ impl Scene {
         })
     }
 
+    /// Whether the corner's own lift point lies in or on the part. A lift point above the sill is
+    /// reached through the body's side as it is drawn, so the pad is let into that part.
+    fn holds_point(
+        &self,
+        bay: &Bay,
+        part: &vehicle::VehiclePart,
+        corner: Corner,
+        solver: &mut Solver,
+    ) -> bool {
+        let index = vehicle::lift_point_at(corner, bay.parking.facing);
+        let point = Pose::at(vehicle::lift_point_m(&bay.vehicle, index));
+        let point = Body::of(
+            &Shape::Box {
+                half: DVec3::splat(1e-6),
+            },
+            &[point],
+            DVec3::ZERO,
+        );
+        match solver.gap(&point, DVec3::ZERO, &Body::exact(&part.solid)) {
+            Separation::Meet => true,
+            Separation::Apart(gap) => gap.upper <= ON_THE_POINT_M,
+        }
+    }
+
     fn touching(&self, bay: &Bay, solver: &mut Solver, found: &mut Vec<ContactFinding>) {
         for part in &self.parts {
             let from_part = part.solid.bay_from_solid;
@@ -93,6 +120,11 @@ impl Scene {
             );
             let droop = part.wheel.map_or(0.0, |axle| bay.vehicle.droop[axle].m());
             for (solid, body) in &self.lift {
+                if let Role::Pad(corner) = solid.role
+                    && self.holds_point(bay, part, corner, solver)
+                {
+                    continue;
+                }
                 let known = |found: &[ContactFinding]| {
                     found
                         .iter()

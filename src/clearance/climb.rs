@@ -184,3 +184,109 @@ pub fn least_gap(solver: &mut Solver, moving: &Body, fixed: &Body, climb: Climb)
     }
     Least::Gap(best.0, best.1)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::solids::{Role, Solid};
+
+    fn cuboid(low: [f64; 3], high: [f64; 3]) -> Body {
+        Body::exact(&Solid::aligned_box(
+            "box",
+            Role::Body,
+            DVec3::from_array(low),
+            DVec3::from_array(high),
+        ))
+    }
+
+    fn climb(from: f64, to: f64) -> Climb {
+        Climb {
+            up: DVec3::Z,
+            from,
+            to,
+        }
+    }
+
+    fn at(first: First) -> f64 {
+        match first {
+            First::At(travel) => travel,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    #[test]
+    fn flat_ceiling_is_met_at_its_height_less_the_margin() {
+        // Top at 1.5, ceiling at 3.0, margin 0.075: 3.0 - 1.5 - 0.075 = 1.425.
+        let body = cuboid([-1.0, -1.0, 1.0], [1.0, 1.0, 1.5]);
+        let ceiling = cuboid([-5.0, -5.0, 3.0], [5.0, 5.0, 3.3]);
+        let found = at(first_below(
+            &mut Solver::new(),
+            &body,
+            &ceiling,
+            0.075,
+            climb(0.0, 2.0),
+        ));
+        assert!((found - 1.425).abs() < 1e-6 && found <= 1.425 + 1e-12);
+    }
+
+    #[test]
+    fn a_light_beside_the_roof_is_met_at_the_corner_by_pythagoras() {
+        // The light's edge is 0.03 m beside the body and the margin 0.05: they come short when
+        // the light is sqrt(0.05^2 - 0.03^2) = 0.04 above, so at 2.0 - 1.5 - 0.04 = 0.46.
+        let body = cuboid([-1.0, -1.0, 1.0], [1.0, 1.0, 1.5]);
+        let light = cuboid([1.03, -1.0, 2.0], [1.2, 1.0, 2.1]);
+        let found = at(first_below(
+            &mut Solver::new(),
+            &body,
+            &light,
+            0.05,
+            climb(0.0, 2.0),
+        ));
+        assert!((found - 0.46).abs() < 1e-5 && found <= 0.46 + 1e-12, "{found}");
+        // It is left behind again when the light is 0.04 below the body's underside:
+        // 2.1 + 0.04 - 1.0 = 1.14.
+        let last = at(last_below(
+            &mut Solver::new(),
+            &body,
+            &light,
+            0.05,
+            climb(0.0, 2.0),
+        ));
+        assert!((last - 1.14).abs() < 1e-5 && last >= 1.14 - 1e-12, "{last}");
+    }
+
+    #[test]
+    fn an_upright_neighbour_is_never_met() {
+        let body = cuboid([-1.0, -1.0, 1.0], [1.0, 1.0, 1.5]);
+        let post = cuboid([1.06, -0.2, 0.0], [1.3, 0.2, 4.0]);
+        let found = first_below(&mut Solver::new(), &body, &post, 0.05, climb(0.0, 2.0));
+        assert_eq!(found, First::Never);
+        let short = first_below(&mut Solver::new(), &body, &post, 0.07, climb(0.0, 2.0));
+        assert_eq!(short, First::At(0.0));
+    }
+
+    #[test]
+    fn what_passes_below_the_window_is_not_met() {
+        let body = cuboid([-1.0, -1.0, 1.0], [1.0, 1.0, 1.5]);
+        let light = cuboid([-0.1, -0.1, 2.0], [0.1, 0.1, 2.1]);
+        // Past the light from travel 1.1 + margin on.
+        let found = first_below(&mut Solver::new(), &body, &light, 0.05, climb(1.2, 2.0));
+        assert_eq!(found, First::Never);
+    }
+
+    #[test]
+    fn least_gap_lies_inside_the_window_where_the_pair_passes() {
+        // A bar passes an edge 0.1 m beside it at mid height.
+        let body = cuboid([-1.0, -1.0, 1.0], [1.0, 1.0, 1.2]);
+        let rail = cuboid([1.1, -1.0, 2.0], [1.2, 1.0, 2.05]);
+        let least = least_gap(&mut Solver::new(), &body, &rail, climb(0.0, 2.0));
+        assert!((least.lower() - 0.1).abs() < 1e-6, "{least:?}");
+        // Before and after, the ends are the least.
+        let before = least_gap(&mut Solver::new(), &body, &rail, climb(0.0, 0.4));
+        let truth = (0.1_f64.powi(2) + 0.4_f64.powi(2)).sqrt();
+        assert!((before.lower() - truth).abs() < 1e-6);
+        let after = least_gap(&mut Solver::new(), &body, &rail, climb(1.5, 2.0));
+        let truth = (0.1_f64.powi(2) + 0.45_f64.powi(2)).sqrt();
+        assert!((after.lower() - truth).abs() < 1e-6, "{after:?}");
+    }
+}

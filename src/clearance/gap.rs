@@ -203,3 +203,114 @@ fn refine(gap: &mut Gap, moving: &Body, shift: DVec3, fixed: &Body) {
         on_fixed = on_fixed.lerp(next_fixed, share);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use glam::DQuat;
+
+    use super::*;
+    use crate::solids::{Pose, Role, Solid};
+
+    fn cuboid(half: [f64; 3], at: [f64; 3]) -> Body {
+        let (half, at) = (DVec3::from_array(half), DVec3::from_array(at));
+        Body::exact(&Solid::aligned_box("box", Role::Body, at - half, at + half))
+    }
+
+    fn apart(separation: Separation) -> Gap {
+        match separation {
+            Separation::Apart(gap) => gap,
+            Separation::Meet => panic!("they meet"),
+        }
+    }
+
+    #[test]
+    fn cuboids_offset_sideways_once_came_out_too_far_apart() {
+        // An earlier version of the geometry library answered 1.879 m for two cuboids whose faces
+        // are 1.600 m apart and whose plans overlap: the faces' distance is the answer.
+        let lower = cuboid([1.0, 1.0, 0.5], [0.0, 0.0, 0.5]);
+        let upper = cuboid([1.0, 1.0, 0.2], [0.9, 0.4, 2.8]);
+        let gap = apart(Solver::new().gap(&lower, DVec3::ZERO, &upper));
+        assert!((gap.lower - 1.6).abs() < 1e-9 && (gap.upper - 1.6).abs() < 1e-9);
+        assert!((gap.normal - DVec3::Z).length() < 1e-9);
+    }
+
+    #[test]
+    fn edge_to_edge_by_pythagoras() {
+        // Corner edges 0.3 m apart across and 0.4 m upward: 0.5 m.
+        let a = cuboid([0.5, 2.0, 0.5], [0.0, 0.0, 0.0]);
+        let b = cuboid([0.5, 0.1, 0.5], [1.3, 0.0, 1.4]);
+        let gap = apart(Solver::new().gap(&a, DVec3::ZERO, &b));
+        assert!((gap.lower - 0.5).abs() < 1e-9 && gap.lower <= gap.upper);
+    }
+
+    #[test]
+    fn cylinder_over_a_tilted_box() {
+        // A bar of radius 0.05 along y, its axis 1 m above the origin; a box turned 45 degrees
+        // about y whose upper edge lies at 0.5 * sqrt(2): 1 - 0.05 - 0.70711 = 0.24289.
+        let bar = Body::exact(&Solid::bar(
+            "bar",
+            Role::Body,
+            DVec3::new(0.0, -1.0, 1.0),
+            DVec3::new(0.0, 1.0, 1.0),
+            0.05,
+        ));
+        let turned = Pose::new(
+            DQuat::from_rotation_y(std::f64::consts::FRAC_PI_4),
+            DVec3::ZERO,
+        );
+        let tilted = Body::exact(&Solid::posed_box("box", Role::Body, DVec3::ONE, turned));
+        let gap = apart(Solver::new().gap(&tilted, DVec3::ZERO, &bar));
+        let expected = 1.0 - 0.05 - 0.5 * 2f64.sqrt();
+        assert!((gap.lower - expected).abs() < 1e-6, "{}", gap.lower);
+        assert!(gap.lower <= expected + 1e-12 && gap.upper >= expected - 1e-12);
+    }
+
+    #[test]
+    fn a_shift_moves_the_moving_body_and_its_witness() {
+        let a = cuboid([0.5, 0.5, 0.5], [0.0, 0.0, 0.0]);
+        let b = cuboid([0.5, 0.5, 0.5], [0.0, 0.0, 3.0]);
+        let gap = apart(Solver::new().gap(&a, DVec3::Z * 1.5, &b));
+        assert!((gap.lower - 0.5).abs() < 1e-9);
+        assert!((gap.on_moving.z - 2.0).abs() < 1e-9 && (gap.on_fixed.z - 2.5).abs() < 1e-9);
+    }
+
+    #[test]
+    fn overlap_is_told_with_its_depth() {
+        let a = cuboid([0.5, 0.5, 0.5], [0.0, 0.0, 0.0]);
+        let b = cuboid([0.5, 0.5, 0.5], [0.1, 0.2, 0.9]);
+        let mut solver = Solver::new();
+        assert_eq!(solver.gap(&a, DVec3::ZERO, &b), Separation::Meet);
+        let depth = solver.depth(&a, DVec3::ZERO, &b);
+        assert!(depth.is_some_and(|depth| (depth - 0.1).abs() < 1e-6));
+    }
+
+    #[test]
+    fn refining_closes_a_bracket_from_a_poor_start() {
+        let a = cuboid([0.5, 0.5, 0.5], [0.0, 0.0, 0.0]);
+        let b = cuboid([0.5, 0.5, 0.5], [1.2, 1.1, 1.4]);
+        let truth = (0.2_f64.powi(2) + 0.1_f64.powi(2) + 0.4_f64.powi(2)).sqrt();
+        let on_moving = DVec3::new(-0.5, 0.5, -0.5);
+        let on_fixed = DVec3::new(1.7, 0.6, 1.9);
+        let between = on_fixed - on_moving;
+        let mut gap = Gap {
+            lower: f64::NEG_INFINITY,
+            upper: between.length(),
+            normal: between.normalize(),
+            on_moving,
+            on_fixed,
+        };
+        refine(&mut gap, &a, DVec3::ZERO, &b);
+        assert!(gap.is_decided(), "{} {}", gap.lower, gap.upper);
+        assert!(gap.lower <= truth + 1e-12 && gap.upper >= truth - 1e-12);
+    }
+
+    #[test]
+    fn a_body_that_is_not_a_number_never_counts_as_apart() {
+        let a = cuboid([0.5, 0.5, 0.5], [0.0, 0.0, 0.0]);
+        let broken = cuboid([0.5, 0.5, 0.5], [0.0, f64::NAN, 9.0]);
+        match Solver::new().gap(&a, DVec3::ZERO, &broken) {
+            Separation::Meet => {}
+            Separation::Apart(gap) => assert!(!gap.is_decided() || gap.lower.is_nan()),
+        }
+    }
+}

@@ -122,6 +122,7 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
             carry_m,
             lift_off_m,
             support_m,
+            springs_until_m: lift_off_last_m[0].max(lift_off_last_m[1]),
             turning_middle,
         };
         build.vehicle_part(bay, &part, rest, first, &context);
@@ -233,6 +234,8 @@ struct PartContext<'a> {
     carry_m: f64,
     lift_off_m: [f64; 2],
     support_m: f64,
+    /// Travel from which no spring can hold a corner above its pad.
+    springs_until_m: f64,
     /// Where the turns of yaw and roll are centred, vehicle frame.
     turning_middle: DVec3,
 }
@@ -313,23 +316,36 @@ impl Build {
             })
             .collect();
 
+        let climbs_from = wheel.map_or(context.carry_m, |axle| context.lift_off_m[axle]);
+        let top = self.top.max(climbs_from);
+        let mut climbs_exactly_from = climbs_from;
         if wheel.is_none() && context.carry_m > context.first_touch_m {
             let rise = context
                 .contact
                 .touch_m
                 .map(|touch| (context.carry_m - touch + context.uncertainty.mismatch_m).max(0.0));
+            let turning = levers.turning_spread(rise);
             let mut ends = vec![rest_body];
             ends.extend(
                 climbing
                     .iter()
                     .map(|body| body.moved(DVec3::Z * context.carry_m)),
             );
-            let body = Body::hull_of(&ends).widened(levers.turning_spread(rise));
+            let body = Body::hull_of(&ends).widened(turning);
             self.push(body, role, context.first_touch_m, context.carry_m, false);
+            // Until every tyre is off the floor a spring may still hold a corner above its pad, by
+            // no more than the turn has moved it.
+            let springs_until = context.springs_until_m.clamp(climbs_from, top);
+            if springs_until > climbs_from {
+                for body in &climbing {
+                    let body = body.clone().widened(turning);
+                    self.push(body, role, climbs_from, springs_until, true);
+                }
+                climbs_exactly_from = springs_until;
+            }
         }
-        let climbs_from = wheel.map_or(context.carry_m, |axle| context.lift_off_m[axle]);
         for body in climbing {
-            self.push(body, role, climbs_from, self.top.max(climbs_from), true);
+            self.push(body, role, climbs_exactly_from, top, true);
         }
     }
 

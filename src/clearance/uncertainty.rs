@@ -277,3 +277,52 @@ pub fn turning_bulge_m(from: &Pose, to: &Pose, radius_m: f64) -> f64 {
 pub fn corners_on(side: crate::bay::Side) -> [f64; 4] {
     Corner::ALL.map(|corner| if corner.side() == side { 1.0 } else { 0.0 })
 }
+
+#[cfg(test)]
+mod tests {
+    use glam::DVec2;
+
+    use super::*;
+
+    /// Lift points 2 m apart along and 1 m across, in lift corner order.
+    fn square() -> SupportLevers {
+        SupportLevers::new([
+            DVec2::new(-0.5, 1.0),
+            DVec2::new(0.5, 1.0),
+            DVec2::new(-0.5, -1.0),
+            DVec2::new(0.5, -1.0),
+        ])
+        .unwrap()
+    }
+
+    #[test]
+    fn the_middle_moves_by_the_mean_of_the_supports() {
+        assert!((square().weight_sum(DVec2::ZERO) - 1.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn an_overhang_moves_by_the_lever() {
+        // At x = 0.75, y = 2.5 the fitted plane's weights are (1 ± 2.5 ± 1.5) / 4:
+        // (1 + 2.5 - 1.5, 1 + 2.5 + 1.5, 1 - 2.5 - 1.5, 1 - 2.5 + 1.5) / 4 = (2, 5, -3, 0) / 4.
+        let sum = square().weight_sum(DVec2::new(0.75, 2.5));
+        assert!((sum - 10.0 / 4.0).abs() < 1e-12, "{sum}");
+    }
+
+    #[test]
+    fn a_loose_gap_tips_the_overhang_by_a_quarter_of_the_product_of_levers() {
+        // Twist pattern (1, -1, -1, 1): leaving one pad out opens a gap of 4 and moves the point
+        // against the fitted plane by 2.5 * 1.5 - what the chosen triple adds. Worst triple: the
+        // one across from the point's corner. Height of the twist's triple plane there: for the
+        // triple without front right, z = -1 at front left... the plane through (-.5,1,-1),
+        // (-.5,-1,1), (.5,-1,-1) (one sign of the pattern) is z = -x*2 - y*1 - 1, at (.75,2.5):
+        // -5; with the gap of 4 made 3 mm: 5 / 4 * 3 = 3.75 mm.
+        let shift = square().twist_shift(DVec2::new(0.75, 2.5), 0.003);
+        assert!((shift - 0.00375).abs() < 1e-9, "{shift}");
+    }
+
+    #[test]
+    fn points_in_a_line_have_no_levers() {
+        let line = [0.0, 1.0, 2.0, 3.0].map(|y| DVec2::new(0.0, y));
+        assert!(SupportLevers::new(line).is_none());
+    }
+}
