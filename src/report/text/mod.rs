@@ -13,7 +13,9 @@ mod verdict;
 
 pub use page::Look;
 
-use page::{Page, Tone};
+pub(super) use page::Page;
+
+use page::Tone;
 
 use super::words::plain;
 use super::{CAUTIONS, Report, Show};

@@ -68,7 +68,7 @@ impl<S: Into<String>> From<S> for Cell {
 }
 
 /// The text so far.
-pub(super) struct Page {
+pub(in crate::report) struct Page {
     look: Look,
     out: String,
 }
@@ -83,7 +83,7 @@ const LEAST_LAST_COLUMN: usize = 20;
 const BELOW_INDENT: usize = 8;
 
 impl Page {
-    pub(super) fn new(look: Look) -> Self {
+    pub(in crate::report) fn new(look: Look) -> Self {
         let look = Look {
             width: look.width.clamp(40, 100),
             ..look
@@ -94,7 +94,7 @@ impl Page {
         }
     }
 
-    pub(super) fn finish(self) -> String {
+    pub(in crate::report) fn finish(self) -> String {
         self.out
     }
 
@@ -104,14 +104,14 @@ impl Page {
     }
 
     /// A heading after a blank line.
-    pub(super) fn heading(&mut self, text: &str) {
+    pub(in crate::report) fn heading(&mut self, text: &str) {
         self.out.push('\n');
         self.toned(text, Tone::Strong);
         self.out.push('\n');
     }
 
     /// A wrapped paragraph.
-    pub(super) fn para(&mut self, text: &str) {
+    pub(in crate::report) fn para(&mut self, text: &str) {
         self.para_toned(text, Tone::Plain);
     }
 
@@ -126,7 +126,7 @@ impl Page {
     }
 
     /// A wrapped line under a heading: `label: text`.
-    pub(super) fn entry(&mut self, label: &str, text: &str) {
+    pub(in crate::report) fn entry(&mut self, label: &str, text: &str) {
         self.wrapped(&format!("{label}: {text}"), "  ", "      ", Tone::Plain);
     }
 
