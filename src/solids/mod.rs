@@ -12,6 +12,7 @@ pub mod export;
 pub mod list;
 pub mod obstacles;
 pub mod opener;
+mod outline;
 pub mod posts;
 pub mod shell;
 mod solid;
