@@ -81,3 +81,41 @@ impl Sweep {
         offsets
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::solids::outline::convex_outline;
+
+    /// A bar much shorter than it is thick, turning about its lower joint: the paths of its joints
+    /// lend the hull next to nothing, so the offsets must hold the faces by themselves.
+    #[test]
+    fn a_bar_turning_about_a_fixed_joint_stays_inside() {
+        let [start, end] = [0.2_f64, 1.0];
+        let short = 0.01;
+        let along = |lean: f64| DVec2::new(lean.sin(), lean.cos());
+        let outer = along(0.5 * (start + end)) / (0.5 * (end - start)).cos();
+        for (from, faces) in [(0.0, [-0.1, 0.3]), (0.6, [0.1, 0.3]), (0.0, [-0.3, 0.1])] {
+            let sweep = Sweep {
+                lower: vec![DVec2::ZERO],
+                upper: vec![short * along(start), short * outer, short * along(end)],
+                along: [along(start), along(end)],
+                from,
+                faces_m: faces,
+            };
+            let outline = convex_outline(sweep.points());
+            for i in 0..=200 {
+                let lean = start + (end - start) * f64::from(i) / 200.0;
+                for share in [from, 1.0] {
+                    for face in faces {
+                        let corner = share * short * along(lean) + face * bay_side(along(lean));
+                        for c in 0..outline.len() {
+                            let (p, q) = (outline[c], outline[(c + 1) % outline.len()]);
+                            assert!((q - p).perp_dot(corner - p) > 0.0, "{lean} {share} {face}");
+                        }
+                    }
+                }
+            }
+        }
+    }
+}

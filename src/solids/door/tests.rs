@@ -138,7 +138,7 @@ fn the_envelope_holds_doors_of_all_proportions() {
 }
 
 /// The envelope is pessimistic, but not idle: it reaches less than half an inch beyond what the
-/// panels themselves reach, inward and downward at the level run.
+/// panels themselves reach into the bay.
 #[test]
 fn the_envelope_is_not_much_larger_than_the_door() {
     for (name, bay) in sectional_layouts() {
