@@ -259,22 +259,21 @@ fn what_would_help(report: &Report<'_>) -> Option<String> {
             other.state.word()
         ));
     }
-    if let Limit::Pair(pair) = &study.limit {
-        let first = study
-            .locks
-            .iter()
-            .find(|l| l.state != LockState::NotLifting)?;
-        let near = first.near.as_ref()?;
-        if near.moving == pair.moving && near.fixed == pair.fixed {
-            let short = near.overlap_m.unwrap_or(0.0).max(0.0) + near.margin_m - near.clearance_m;
-            return Some(format!(
-                "Lock {}, the lowest that lifts, needs {} more between the two.",
-                first.lock,
-                show(report).need(short.max(0.0))
-            ));
-        }
-    }
-    None
+    let first = study
+        .locks
+        .iter()
+        .find(|l| l.state != LockState::NotLifting)?;
+    let near = first.near.as_ref()?;
+    let short = near.overlap_m.unwrap_or(0.0).max(0.0) + near.margin_m - near.clearance_m;
+    (short > 0.0).then(|| {
+        format!(
+            "Lock {}, the lowest that lifts, needs {} more between {} and {}.",
+            first.lock,
+            show(report).need(short),
+            thing(&near.moving),
+            thing(&near.fixed)
+        )
+    })
 }
 
 fn unknown(unknown: &[Unknown]) -> String {
