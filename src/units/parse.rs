@@ -170,14 +170,15 @@ fn length_of_parts(parts: &[Part], typed: &str) -> Result<f64, UnitError> {
     if parts[..parts.len() - 1].iter().any(|p| !p.whole) {
         return Err(UnitError::FractionOfFeet);
     }
-    if let ([feet, inches], [f, i]) = (parts, sizes.as_slice()) {
-        if is_foot(*f) && is_inch(*i) {
-            if inches.number >= 12.0 {
-                return Err(UnitError::InchesBesideFeet);
-            }
-            // In inches first: every 1/64 in is then exact.
-            return Ok(Length::inches(feet.number * 12.0 + inches.number).m());
+    if let ([feet, inches], [f, i]) = (parts, sizes.as_slice())
+        && is_foot(*f)
+        && is_inch(*i)
+    {
+        if inches.number >= 12.0 {
+            return Err(UnitError::InchesBesideFeet);
         }
+        // In inches first: every 1/64 in is then exact.
+        return Ok(Length::inches(feet.number * 12.0 + inches.number).m());
     }
     if sizes.iter().any(|s| is_foot(*s) || is_inch(*s)) {
         return Err(UnitError::NotUnderstood);
