@@ -7,6 +7,13 @@ use super::{Fault, Field, Kind, Name, Node, Parsed, Span, limits};
 #[must_use]
 pub fn parse(source: u16, text: &str) -> Parsed {
     let lexer = lex(source, text);
+    if lexer.tokens.len() >= limits::TOKENS {
+        // The rest was not looked at: that brackets seem open says nothing.
+        return Parsed {
+            root: None,
+            faults: lexer.faults,
+        };
+    }
     #[allow(clippy::cast_possible_truncation)] // a text is at most 4 MiB
     let end = Span {
         source,

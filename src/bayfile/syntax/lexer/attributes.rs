@@ -19,6 +19,7 @@ impl Lexer<'_> {
             }
             let before = self.tokens.len();
             self.bump();
+            self.skip_blank();
             while self.peek().is_some_and(|c| c != ']') && self.tokens.len() < before + 20 {
                 if self.rest().starts_with('!') || self.rest().starts_with('=') {
                     self.push(Token::Broken, self.at);
