@@ -158,7 +158,8 @@ pub(super) fn corners<T, R: Read<Out = T>>(f: &Fields<'_>, reader: &R) -> Option
     for (own_name, pair_name) in CORNERS {
         let node = match (f.node(pair_name), f.node(own_name)) {
             (Some(pair), Some(own)) => {
-                if pair.span.source < own.span.source {
+                // Told once, at the left one.
+                if pair.span.source < own.span.source && own_name.ends_with("left") {
                     masked(f, pair_name);
                 }
                 Some(lay_over(pair.clone(), own.clone()))

@@ -30,6 +30,13 @@ impl Read for Text {
             cx.error(node.head(), message, label, help);
             None
         };
+        if text.len() > 800 || text.chars().count() > 200 {
+            return fault(
+                "this text is too long",
+                "expected at most 200 characters",
+                "shorten it",
+            );
+        }
         if text.trim().is_empty() {
             return fault(
                 "this text is empty",
@@ -42,13 +49,6 @@ impl Read for Text {
                 "this text holds a control character",
                 "expected plain words on one line",
                 "remove line breaks, tabs and other control characters",
-            );
-        }
-        if text.chars().count() > 200 {
-            return fault(
-                "this text is too long",
-                "expected at most 200 characters",
-                "shorten it",
             );
         }
         if self.is_name && text.contains('/') {

@@ -33,20 +33,31 @@ pub(super) enum Token {
 
 pub(super) struct Lexer<'a> {
     text: &'a str,
-    source: u16,
+    pub(super) source: u16,
     at: usize,
     pub(super) tokens: Vec<(Token, Span)>,
     pub(super) faults: Vec<Fault>,
+    /// True when the rest of the text was not looked at: that brackets seem open says nothing.
+    pub(super) cut_short: bool,
+    /// True when some text in quotes runs over the end of its line.
+    pub(super) text_over_lines: bool,
+    texts_end_with_their_line: bool,
 }
 
 /// Makes tokens of a whole text. Goes on after faults.
-pub(super) fn lex(source: u16, text: &str) -> Lexer<'_> {
+///
+/// A text in quotes may run over several lines, yet in a bay file a forgotten quote is what makes
+/// it do so. `texts_end_with_their_line` tells such texts as faults and goes on behind them.
+pub(super) fn lex(source: u16, text: &str, texts_end_with_their_line: bool) -> Lexer<'_> {
     let mut lexer = Lexer {
         text,
         source,
         at: 0,
         tokens: Vec::new(),
         faults: Vec::new(),
+        cut_short: false,
+        text_over_lines: false,
+        texts_end_with_their_line,
     };
     lexer.attributes();
     while lexer.faults.len() < limits::FAULTS && lexer.one_token() {}
@@ -134,6 +145,7 @@ impl<'a> Lexer<'a> {
                     false,
                 );
                 self.at = self.text.len();
+                self.cut_short = true;
                 return;
             }
         }
@@ -145,6 +157,7 @@ impl<'a> Lexer<'a> {
         let start = self.at;
         if self.tokens.len() >= limits::TOKENS {
             self.at = self.text.len();
+            self.cut_short = true;
             self.fault(
                 start,
                 "the file holds too much",
@@ -219,24 +232,27 @@ impl<'a> Lexer<'a> {
     }
 
     fn stray(&mut self, start: usize) {
-        self.bump();
-        // Curly quotes come with copied text; one message for a run of strays is enough.
-        let run = self.take_while(|c| {
+        let first = self.bump().unwrap_or(' ');
+        let help = match first {
+            // Curly quotes come with copied text; what they enclose belongs to the fault.
+            '\u{201c}' | '\u{201d}' | '\u{201e}' | '\u{2018}' | '\u{2019}' | '\u{b4}' | '`' => {
+                self.take_while(|c| {
+                    !matches!(c, '\u{201c}' | '\u{201d}' | '\u{2019}' | ',' | '\n')
+                });
+                if matches!(self.peek(), Some('\u{201c}' | '\u{201d}' | '\u{2019}')) {
+                    self.bump();
+                }
+                "write straight double quotes: \"10 ft 2 in\""
+            }
+            '\u{2032}' | '\u{2033}' | '\u{bd}' | '\u{bc}' | '\u{be}' => {
+                "put lengths in double quotes, as in \"10 ft 2 1/2 in\""
+            }
+            _ => "remove it, or put the text in double quotes",
+        };
+        // One message for a run of strays is enough.
+        self.take_while(|c| {
             !is_blank(c) && !"()[]{},:\"'/".contains(c) && c != '_' && !is_xid_continue(c)
         });
-        let quote = self.text[start..self.at].contains([
-            '\u{201c}', '\u{201d}', '\u{201e}', '\u{2018}', '\u{2019}', '\u{b4}', '`',
-        ]);
-        let help = if quote {
-            "write straight double quotes: \"10 ft 2 in\""
-        } else if self.text[start..self.at]
-            .starts_with(['\u{2032}', '\u{2033}', '\u{bd}', '\u{bc}', '\u{be}'])
-        {
-            "put lengths in double quotes, as in \"10 ft 2 1/2 in\""
-        } else {
-            "remove it, or put the text in double quotes"
-        };
-        let _ = run;
         self.fault(
             start,
             "this sign has no meaning here",

@@ -3,28 +3,38 @@
 use super::{Lexer, Token};
 
 impl Lexer<'_> {
+    /// A text that never ends, or not where it should: what is left of its line is the fault, less
+    /// the commas and brackets at its end, which were meant as such.
     fn not_closed(&mut self, start: usize, what: &str, close: &str) {
-        // The rest of the line only: the file's remainder would drown the message.
-        let line_end = self.text[start..]
-            .find('\n')
-            .map_or(self.text.len(), |i| start + i);
-        self.at = line_end.max(start + 1);
+        let line = self.text[start..].lines().next().unwrap_or("");
+        let line = line.trim_end_matches([',', ')', ']', '}', ' ', '\r']);
+        self.at = start + line.len().max(1);
         self.fault(
             start,
             &format!("{what} is not closed"),
-            "starts here and never ends",
+            "starts here and does not end on its line",
             &format!("close it with {close}"),
             false,
         );
         self.push(Token::Broken, start);
-        self.at = self.text.len();
     }
 
     pub(super) fn string(&mut self, start: usize) {
         self.bump();
         let mut out = String::new();
         loop {
-            out.push_str(self.take_while(|c| c != '"' && c != '\\'));
+            // Both ends are ASCII, so bytes will do.
+            let rest = self.rest();
+            let len = rest.bytes().position(|b| b == b'"' || b == b'\\');
+            let run = &rest[..len.unwrap_or(rest.len())];
+            self.at += run.len();
+            if run.contains('\n') {
+                self.text_over_lines = true;
+                if self.texts_end_with_their_line {
+                    return self.not_closed(start, "a text", "`\"`");
+                }
+            }
+            out.push_str(run);
             match self.bump() {
                 Some('"') => break,
                 Some('\\') => self.escape_into(&mut out),
