@@ -57,16 +57,7 @@ fn headline(report: &Report<'_>) -> String {
             )
         }
         (None, Some(lock)) => {
-            let why: Vec<String> = study
-                .withheld
-                .iter()
-                .map(|w| reason(w, show).says)
-                .collect();
-            let why = if why.is_empty() {
-                "see below".into()
-            } else {
-                list(&why)
-            };
+            let why = first_reason(report).unwrap_or_else(|| "see below".into());
             format!(
                 "Lock {lock} is clear{}, but no lock is called safe: {why}.",
                 door_words(report)
@@ -231,19 +222,18 @@ fn why_none(report: &Report<'_>) -> String {
             "the carriage runs out of travel before a lock that lifts can be set and released"
                 .into()
         }
-        Limit::Withheld => {
-            let why: Vec<String> = study
-                .withheld
-                .iter()
-                .map(|w| reason(w, show).says)
-                .collect();
-            if why.is_empty() {
-                "see the table of locks".into()
-            } else {
-                list(&why)
-            }
-        }
+        Limit::Withheld => first_reason(report).unwrap_or_else(|| "see the table of locks".into()),
     }
+}
+
+/// The first reason to withhold, and how many more are listed below the verdict.
+fn first_reason(report: &Report<'_>) -> Option<String> {
+    let (first, more) = report.study.withheld.split_first()?;
+    let first = reason(first, show(report)).says;
+    Some(match more.len() {
+        0 => first,
+        n => format!("{first} ({}, below)", count(n, "more reason")),
+    })
 }
 
 /// What would help when nothing is clear, as far as the findings say it.
