@@ -1,5 +1,11 @@
 //! The program from end to end: what it prints, where, and how it ends.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "helpers of tests may fail the test too"
+)]
+
 #[path = "cli/broken.rs"]
 mod broken;
 #[path = "cli/program.rs"]
