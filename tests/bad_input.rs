@@ -693,6 +693,11 @@ const CASES: &[Case] = &[
         )],
         &["`front` has no effect here"],
     ),
+    case(
+        "a preset that is no text",
+        &[("\"tall-columns-11-10\"", "\"picture.ron\"")],
+        &["picture.ron: this is not a text file"],
+    ),
     // Several at once.
     case(
         "faults in every part",
@@ -741,6 +746,7 @@ impl PresetSource for Files {
             "snake.ron" => "(preset: \"snake.ron\")".into(),
             "ring-a.ron" => "(preset: \"ring-b.ron\")".into(),
             "ring-b.ron" => "(preset: \"ring-a.ron\")".into(),
+            "picture.ron" => return Ok(b"\x89PNG\r\n\x1a\n\0\0".to_vec()),
             "huge.ron" => return Ok(vec![b' '; 4 * 1024 * 1024 + 1]),
             "faulty.ron" => lift
                 .replace("travel: \"72 in\"", "travel: \"0 in\"")
@@ -828,10 +834,12 @@ fn every_case_is_refused_with_all_its_faults() {
                     case.name
                 ));
             }
-            match &fault.place {
-                Some(place) => assert!(!place.label.is_empty(), "{}: {fault}", case.name),
-                None => assert_eq!(case.name, "preset too large", "{fault}"),
-            }
+            let place = fault.place.as_ref();
+            assert!(
+                place.is_some_and(|p| !p.label.is_empty()),
+                "{}: {fault}",
+                case.name
+            );
         }
         for expected in case.expect {
             let found = faults

@@ -45,7 +45,7 @@ pub struct Read {
 pub fn read(name: &str, text: &[u8], presets: &dyn PresetSource) -> Result<Read, Vec<Diagnostic>> {
     let cx = Context::default();
     let bay = cx
-        .parse(name, text)
+        .parse(name, text, None)
         .and_then(|root| format::migrate(&cx, root, format::Whose::BayFile))
         .and_then(|root| decode::bay(&cx, root, &Resolver::new(presets)));
     cx.finish(bay)
