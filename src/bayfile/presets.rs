@@ -142,7 +142,7 @@ impl<'a> Resolver<'a> {
                 named.span,
                 &format!("a preset is named by a text, this is {}", named.what()),
                 "expected a name in quotes",
-                &format!("write `preset: \"{}\"`", embedded(kind)[0].name),
+                "write the name as it is listed: `bayrise presets` lists them",
             );
             return None;
         };
