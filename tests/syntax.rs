@@ -77,7 +77,9 @@ fn same_number(text: &str, value: f64) -> bool {
     let Some(ours) = ours.map(|n: f64| n * sign) else {
         return false;
     };
-    (ours.is_nan() && value.is_nan()) || ours == value || (ours - value).abs() <= ours.abs() * 1e-15
+    (ours.is_nan() && value.is_nan())
+        || ours.total_cmp(&value).is_eq()
+        || (ours - value).abs() <= ours.abs() * 1e-15
 }
 
 fn accepts(parsed: &Parsed) -> bool {
