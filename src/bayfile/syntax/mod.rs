@@ -2,7 +2,7 @@
 //!
 //! A small reader of our own: it goes on after a fault, so that every fault is told at once; each
 //! value keeps its place; and as nothing of the text is thrown away, one value can be replaced
-//! with every comment and blank kept ([`edit`]). It reads what the `ron` crate reads, less what a
+//! with every comment and blank kept ([`replace`]). It reads what the `ron` crate reads, less what a
 //! bay file has no use for (type suffixes on numbers, ranges, byte strings) and within the limits
 //! of [`limits`]. The tests compare the two.
 
