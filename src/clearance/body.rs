@@ -82,19 +82,42 @@ impl Core {
                 *middle + *axis * half.copysign(along) + across * *radius
             }
             Self::Points(points) => {
-                let mut best = points.first().copied().unwrap_or(DVec3::ZERO);
-                let mut best_dot = best.dot(direction);
-                for &point in points.iter().skip(1) {
+                let mut best = 0;
+                let mut best_dot = f64::NEG_INFINITY;
+                for (index, point) in points.iter().enumerate() {
                     let dot = point.dot(direction);
                     if dot > best_dot {
                         best_dot = dot;
-                        best = point;
+                        best = index;
                     }
                 }
-                best
+                points.get(best).copied().unwrap_or(DVec3::ZERO)
             }
         }
     }
+}
+
+/// Several polytopes as one list of corners: one loop instead of many.
+fn flattened(cores: Vec<Core>) -> Vec<Core> {
+    if cores.len() < 2 {
+        return cores;
+    }
+    let mut corners: Vec<DVec3> = Vec::new();
+    let mut kept: Vec<Core> = Vec::new();
+    for core in cores {
+        match core {
+            Core::Points(points) => corners.extend(points),
+            Core::Box { middle, axes } => corners.extend((0..8).map(|i| {
+                let sign = |bit: usize| if i >> bit & 1 == 1 { 1.0 } else { -1.0 };
+                middle + axes[0] * sign(0) + axes[1] * sign(1) + axes[2] * sign(2)
+            })),
+            round @ Core::Cylinder { .. } => kept.push(round),
+        }
+    }
+    if !corners.is_empty() {
+        kept.push(Core::Points(corners.into()));
+    }
+    kept
 }
 
 impl Body {
@@ -131,6 +154,7 @@ impl Body {
 
     fn from_cores(cores: Vec<Core>, spread: DVec3) -> Self {
         let spread = spread.max(DVec3::ZERO);
+        let cores = flattened(cores);
         let mut body = Self {
             cores,
             spread,

@@ -34,12 +34,13 @@ pub(super) fn carried(
 ) -> Result<Vec<ContactFinding>, MoverError> {
     let mut found: Vec<ContactFinding> = Vec::new();
     let relative = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
+    let parts = vehicle::parts(bay);
     let mut places = vec![ParkingError::default()];
     if *uncertainty != Uncertainty::NONE {
         places.extend(uncertainty.parking_corners());
     }
     for place in places {
-        let scene = Scene::new(bay, place, relative)?;
+        let scene = Scene::new(bay, &parts, place, relative)?;
         scene.touching(bay, solver, &mut found);
     }
     found.sort_by(|a, b| (&a.part, &a.vehicle).cmp(&(&b.part, &b.vehicle)));
@@ -47,16 +48,21 @@ pub(super) fn carried(
 }
 
 /// One place of the vehicle with the arms swung under it.
-struct Scene {
+struct Scene<'a> {
     lift: Vec<(Solid, Body)>,
-    parts: Vec<vehicle::VehiclePart>,
+    parts: &'a [vehicle::VehiclePart],
     rest: Pose,
     attitudes: Vec<attitude::Attitude>,
     contact: attitude::Contact,
 }
 
-impl Scene {
-    fn new(bay: &Bay, place: ParkingError, relative: f64) -> Result<Self, MoverError> {
+impl<'a> Scene<'a> {
+    fn new(
+        bay: &Bay,
+        parts: &'a [vehicle::VehiclePart],
+        place: ParkingError,
+        relative: f64,
+    ) -> Result<Self, MoverError> {
         let spread = DVec3::splat(relative);
         let mut lift: Vec<(Solid, Body)> = posts::carriages(bay)
             .into_iter()
@@ -79,7 +85,7 @@ impl Scene {
         }
         Ok(Self {
             lift,
-            parts: vehicle::parts(bay),
+            parts,
             rest: attitude::at_rest(bay, place)?,
             attitudes: attitude::attitudes(bay, place, [0.0; 4])?,
             contact: attitude::contact(bay, place)?,
@@ -111,7 +117,7 @@ impl Scene {
     }
 
     fn touching(&self, bay: &Bay, solver: &mut Solver, found: &mut Vec<ContactFinding>) {
-        for part in &self.parts {
+        for part in self.parts {
             let from_part = part.solid.bay_from_solid;
             let standing = Body::of(
                 &part.solid.shape,
@@ -119,12 +125,18 @@ impl Scene {
                 DVec3::ZERO,
             );
             let droop = part.wheel.map_or(0.0, |axle| bay.vehicle.droop[axle].m());
+            let raised: Vec<Body> = self
+                .attitudes
+                .iter()
+                .map(|attitude| {
+                    let pose = attitude
+                        .bay_from_vehicle_at_zero
+                        .after(Pose::at(DVec3::Z * -droop))
+                        .after(from_part);
+                    Body::of(&part.solid.shape, &[pose], DVec3::ZERO)
+                })
+                .collect();
             for (solid, body) in &self.lift {
-                if let Role::Pad(corner) = solid.role
-                    && self.holds_point(bay, part, corner, solver)
-                {
-                    continue;
-                }
                 let known = |found: &[ContactFinding]| {
                     found
                         .iter()
@@ -152,19 +164,19 @@ impl Scene {
                 };
                 let mut touches = boxes_meet(body, until, &standing)
                     && first_below(solver, body, &standing, 0.0, climb) != First::Never;
-                for attitude in &self.attitudes {
-                    if touches {
-                        break;
-                    }
-                    let pose = attitude
-                        .bay_from_vehicle_at_zero
-                        .after(Pose::at(DVec3::Z * -droop))
-                        .after(from_part);
-                    let raised = Body::of(&part.solid.shape, &[pose], DVec3::ZERO);
-                    touches = boxes_meet(body, 0.0, &raised)
-                        && matches!(solver.gap(body, DVec3::ZERO, &raised), Separation::Meet);
-                }
-                if touches {
+                touches = touches
+                    || raised.iter().any(|raised| {
+                        boxes_meet(body, 0.0, raised)
+                            && match solver.gap(body, DVec3::ZERO, raised) {
+                                Separation::Meet => true,
+                                Separation::Apart(gap) => gap.lower <= 0.0,
+                            }
+                    });
+                // Looked at last, since it matters to few pairs.
+                let own_point = touches
+                    && matches!(solid.role, Role::Pad(corner)
+                        if self.holds_point(bay, part, corner, solver));
+                if touches && !own_point {
                     found.push(ContactFinding {
                         part: solid.name.clone(),
                         vehicle: part.solid.name.clone(),

@@ -10,7 +10,7 @@ use super::movers::{Movers, Moving};
 use super::pairs::{Family, rule};
 use super::prepare::{FixedSet, Prepared};
 use super::study::{LeftOut, group_list, state_of};
-use super::sweep::{Breach, Fixed, NEAR_M, Workspace};
+use super::sweep::{Breach, Fixed, NEAR_M, Workspace, box_gap, plan_gap, short_window};
 use crate::bay::Bay;
 use crate::solids::{Role, Solid};
 
@@ -110,24 +110,29 @@ impl PairTable<'_> {
         let mut first_breach_m: Option<f64> = None;
         let mut first_touch_m: Option<f64> = None;
         for (index, mover) in self.phases(solid) {
-            let climb = climb_of(mover);
-            let least = least_gap(space.solver(), &mover.body, &thing.body, climb);
+            if Bound::of(mover, thing).gap_m >= clearance_m {
+                continue;
+            }
+            let least = least_gap(space.solver(), &mover.body, &thing.body, climb_of(mover));
             if let Least::Meet(travel) = least {
                 meets.get_or_insert((index, travel));
             }
             clearance_m = clearance_m.min(least.lower().max(0.0));
-            for (margin, first) in [(margin_m, &mut first_breach_m), (0.0, &mut first_touch_m)] {
-                match first_below(space.solver(), &mover.body, &thing.body, margin, climb) {
-                    First::Never => {}
-                    First::At(travel) | First::Undecided(travel) => {
-                        *first = Some(first.map_or(travel, |known: f64| known.min(travel)));
-                    }
+        }
+        for (margin, first) in [(margin_m, &mut first_breach_m), (0.0, &mut first_touch_m)] {
+            for (_, mover) in self.phases(solid) {
+                if let Some(travel) = first_short(mover, thing, margin, space) {
+                    *first = Some(first.map_or(travel, |known: f64| known.min(travel)));
                 }
             }
         }
         let overlap_m = meets.and_then(|(index, travel)| {
+            // Where they pass each other the overlap is deepest between the ends of the search;
+            // where the fixed solid is never passed, at the top.
             let top = self.prepared.movers.moving[index].to;
-            self.depth(group, index, fixed, top.max(travel), space)
+            let depths = [travel, (travel + top) * 0.5, top]
+                .map(|at| self.depth(group, index, fixed, at, space));
+            depths.into_iter().flatten().reduce(f64::max)
         });
         PairFinding {
             moving: self.prepared.movers.solids[solid].name.clone(),
@@ -183,7 +188,7 @@ impl PairTable<'_> {
                         continue;
                     };
                     let key = (group, mover.solid, index, rule.margin_m, rule.family);
-                    if swept_apart(mover, thing) <= rule.margin_m + NEAR_M
+                    if Bound::of(mover, thing).gap_m <= rule.margin_m + NEAR_M
                         && list.last() != Some(&key)
                         && !self.left_out.contains(&(mover.solid, group, thing.solid))
                     {
@@ -197,15 +202,43 @@ impl PairTable<'_> {
         list
     }
 
-    /// The pairs with the least room over their margin on the whole way up, least first.
+    /// The pairs with the least room over their margin on the whole way up: first what comes
+    /// short, in the order of travel, then by room.
     pub(super) fn near_pairs(&self, groups: &[usize], space: &mut Workspace) -> Vec<PairFinding> {
-        let mut pairs: Vec<PairFinding> = self
+        let mut list: Vec<(f64, bool, _)> = self
             .near_list(groups)
             .into_iter()
-            .map(|(group, solid, fixed, margin, _)| self.pair(group, solid, fixed, margin, space))
-            .filter(|pair| pair.clearance_m <= pair.margin_m + NEAR_M)
+            .map(|key| {
+                let (group, solid, fixed, margin, _) = key;
+                let thing = &self.groups[group].bodies[fixed];
+                let mut room = f64::INFINITY;
+                let mut may_be_short = false;
+                for (_, mover) in self.phases(solid) {
+                    let bound = Bound::of(mover, thing);
+                    room = room.min(bound.gap_m - margin);
+                    may_be_short |= bound.gap_m <= margin;
+                }
+                (room, may_be_short, key)
+            })
             .collect();
-        // First what comes short, in the order of travel; then by room.
+        // By the room that the boxes leave: once enough pairs with less room are known, the rest
+        // can't come among them.
+        list.sort_by(|a, b| b.1.cmp(&a.1).then(a.0.total_cmp(&b.0)));
+        let mut pairs: Vec<PairFinding> = Vec::new();
+        for (room, may_be_short, (group, solid, fixed, margin, _)) in list {
+            let enough = pairs
+                .iter()
+                .filter(|pair| pair.clearance_m - pair.margin_m <= room)
+                .count()
+                >= MOST_PAIRS;
+            if !may_be_short && enough {
+                break;
+            }
+            let pair = self.pair(group, solid, fixed, margin, space);
+            if pair.clearance_m <= pair.margin_m + NEAR_M {
+                pairs.push(pair);
+            }
+        }
         pairs.sort_by(|a, b| {
             let key = |pair: &PairFinding| pair.first_breach_m.unwrap_or(f64::INFINITY);
             key(a)
@@ -216,7 +249,7 @@ impl PairTable<'_> {
         pairs
     }
 
-    /// The first touch of every pair of the vehicle that touches on the way up.
+    /// The first touch of every pair that touches on the way up.
     pub(super) fn first_touches(&self, groups: &[usize], space: &mut Workspace) -> Vec<Touch> {
         let mut touches = Vec::new();
         for (group, solid, fixed, _, _) in self.near_list(groups) {
@@ -224,18 +257,7 @@ impl PairTable<'_> {
             let thing = &set.bodies[fixed];
             let first = self
                 .phases(solid)
-                .filter_map(|(_, mover)| {
-                    match first_below(
-                        space.solver(),
-                        &mover.body,
-                        &thing.body,
-                        0.0,
-                        climb_of(mover),
-                    ) {
-                        First::Never => None,
-                        First::At(travel) | First::Undecided(travel) => Some(travel),
-                    }
-                })
+                .filter_map(|(_, mover)| first_short(mover, thing, 0.0, space))
                 .min_by(f64::total_cmp);
             if let Some(travel_m) = first {
                 touches.push(Touch {
@@ -262,6 +284,9 @@ impl PairTable<'_> {
                     let Some(rule) = rule(mover.role, thing.role, &self.bay.policy) else {
                         return true;
                     };
+                    if apart_now(mover, thing) > rule.margin_m {
+                        return true;
+                    }
                     match space.solver().gap(&mover.body, DVec3::ZERO, &thing.body) {
                         Separation::Meet => false,
                         Separation::Apart(gap) => gap.lower > rule.margin_m,
@@ -323,19 +348,38 @@ fn climb_of(mover: &Moving) -> Climb {
     }
 }
 
-/// Distance between the boxes about everything a mover covers in its phase and a fixed body.
-fn swept_apart(mover: &Moving, thing: &Fixed) -> f64 {
-    let (from, to) = if mover.climbs {
-        (mover.from, mover.to)
-    } else {
-        (0.0, 0.0)
+/// What the boxes about a pair say of it over the mover's phase.
+struct Bound {
+    /// A lower bound on the distance.
+    gap_m: f64,
+}
+
+impl Bound {
+    fn of(mover: &Moving, thing: &Fixed) -> Self {
+        let plan = plan_gap(mover, thing, DVec3::Z);
+        Self {
+            gap_m: box_gap(mover, thing, plan, mover.from, mover.to, DVec3::Z),
+        }
+    }
+}
+
+/// The first travel of the mover's phase at which the pair is nearer than `margin`; an undecided
+/// one counts.
+fn first_short(mover: &Moving, thing: &Fixed, margin: f64, space: &mut Workspace) -> Option<f64> {
+    let plan = plan_gap(mover, thing, DVec3::Z);
+    let (from, to) = short_window(mover, thing, margin, plan, DVec3::Z);
+    if from > to {
+        return None;
+    }
+    let climb = Climb {
+        from,
+        to,
+        ..climb_of(mover)
     };
-    let low = mover.body.low() + DVec3::Z * from;
-    let high = mover.body.high() + DVec3::Z * to;
-    (low - thing.body.high())
-        .max(thing.body.low() - high)
-        .max(DVec3::ZERO)
-        .length()
+    match first_below(space.solver(), &mover.body, &thing.body, margin, climb) {
+        First::Never => None,
+        First::At(travel) | First::Undecided(travel) => Some(travel),
+    }
 }
 
 /// A moving solid, nominal, where it is at a travel.

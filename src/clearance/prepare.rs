@@ -74,28 +74,62 @@ pub struct Prepared {
     pub uncertainty: Uncertainty,
 }
 
-impl Prepared {
-    /// Builds every solid and body of the bay.
-    ///
-    /// # Errors
-    /// When the vehicle can't be set on the pads (see [`MoverError`]).
-    pub fn new(bay: &Bay, uncertainty: Uncertainty) -> Result<Self, MoverError> {
-        let movers = movers(bay, &uncertainty)?;
+/// The fixed solids in their groups, before any uncertainty.
+#[derive(Debug, Clone)]
+pub struct GroupSolids {
+    common: Vec<Solid>,
+    shut: Vec<Solid>,
+    open: Vec<Solid>,
+    running: Vec<Solid>,
+}
+
+impl GroupSolids {
+    /// Builds every fixed solid of the bay.
+    #[must_use]
+    pub fn new(bay: &Bay) -> Self {
         let mut common = shell::shell(bay);
         common.extend(obstacles::obstacles(bay));
         common.extend(posts::posts(bay));
         let door_at = |travel| {
             let mut solids = door::door(bay, travel);
             solids.extend(opener::opener(bay, travel));
-            FixedSet::new(solids, &uncertainty)
+            solids
         };
         let mut running = door::envelope(bay);
         running.extend(opener::envelope(bay));
-        let groups = Groups {
-            common: FixedSet::new(common, &uncertainty),
+        Self {
+            common,
             shut: door_at(DoorTravel::Shut),
             open: door_at(DoorTravel::Open),
-            running: FixedSet::new(running, &uncertainty),
+            running,
+        }
+    }
+}
+
+impl Prepared {
+    /// Builds every solid and body of the bay.
+    ///
+    /// # Errors
+    /// When the vehicle can't be set on the pads (see [`MoverError`]).
+    pub fn new(bay: &Bay, uncertainty: Uncertainty) -> Result<Self, MoverError> {
+        Self::from_solids(bay, GroupSolids::new(bay), uncertainty)
+    }
+
+    /// The same with the fixed solids built before.
+    ///
+    /// # Errors
+    /// When the vehicle can't be set on the pads (see [`MoverError`]).
+    pub fn from_solids(
+        bay: &Bay,
+        solids: GroupSolids,
+        uncertainty: Uncertainty,
+    ) -> Result<Self, MoverError> {
+        let movers = movers(bay, &uncertainty)?;
+        let groups = Groups {
+            common: FixedSet::new(solids.common, &uncertainty),
+            shut: FixedSet::new(solids.shut, &uncertainty),
+            open: FixedSet::new(solids.open, &uncertainty),
+            running: FixedSet::new(solids.running, &uncertainty),
         };
         Ok(Self {
             movers,

@@ -14,7 +14,7 @@ use super::movers::{MoverError, Movers};
 use super::opening::opening_parts;
 use super::pair_table::{PairTable, parked_short};
 use super::pairs::{Family, rule};
-use super::prepare::{FixedSet, Prepared, overtravel_m};
+use super::prepare::{FixedSet, GroupSolids, Prepared, overtravel_m};
 use super::standing::{stand_up, standing};
 use super::sweep::{Breach, Swept, Workspace};
 use super::uncertainty::Uncertainty;
@@ -34,8 +34,9 @@ pub(super) type LeftOut = Vec<(usize, usize, usize)>;
 /// # Errors
 /// When the vehicle can't be set on the pads at all (see [`StudyError`]).
 pub fn study(bay: &Bay) -> Result<Study, StudyError> {
-    let prepared = Prepared::new(bay, Uncertainty::worst(bay))?;
-    let nominal = Prepared::new(bay, Uncertainty::NONE)?;
+    let solids = GroupSolids::new(bay);
+    let prepared = Prepared::from_solids(bay, solids.clone(), Uncertainty::worst(bay))?;
+    let nominal = Prepared::from_solids(bay, solids, Uncertainty::NONE)?;
     let mut space = Workspace::new();
     let groups = group_list(&prepared);
     let parked = parked_short(bay, &prepared, &nominal, &mut space);
@@ -92,7 +93,10 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
             capacity_kg: rating.capacity_kg,
         });
     }
-    for stands in standing.iter().filter(|one| one.worst_m <= 0.0) {
+    for stands in standing
+        .iter()
+        .filter(|one| one.worst_m.is_nan() || one.worst_m <= 0.0)
+    {
         withheld.push(Withheld::DoesNotStand {
             part: stands.part.clone(),
             meets: stands.other.clone(),

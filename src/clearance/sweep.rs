@@ -377,9 +377,18 @@ fn candidate(
     })
 }
 
+/// Distance between the plan boxes about a pair over the mover's phase.
+#[inline]
+pub(super) fn plan_gap(mover: &Moving, thing: &Fixed, up: DVec3) -> f64 {
+    let (low, high) = plan_box(mover, up);
+    let x = (low.x - thing.body.high().x).max(thing.body.low().x - high.x);
+    let y = (low.y - thing.body.high().y).max(thing.body.low().y - high.y);
+    x.max(0.0).hypot(y.max(0.0))
+}
+
 /// The plan box about everything the mover covers in its phase.
 #[inline]
-fn plan_box(mover: &Moving, up: DVec3) -> (DVec3, DVec3) {
+pub(super) fn plan_box(mover: &Moving, up: DVec3) -> (DVec3, DVec3) {
     let (low, high) = (mover.body.low(), mover.body.high());
     if !mover.climbs || (up.x == 0.0 && up.y == 0.0) {
         return (low, high);
@@ -390,7 +399,13 @@ fn plan_box(mover: &Moving, up: DVec3) -> (DVec3, DVec3) {
 
 /// The part of the mover's phase in which the boxes about the pair are nearer than the margin.
 #[inline]
-fn short_window(mover: &Moving, thing: &Fixed, margin: f64, plan: f64, up: DVec3) -> (f64, f64) {
+pub(super) fn short_window(
+    mover: &Moving,
+    thing: &Fixed,
+    margin: f64,
+    plan: f64,
+    up: DVec3,
+) -> (f64, f64) {
     const EMPTY: (f64, f64) = (f64::INFINITY, f64::NEG_INFINITY);
     if plan > margin {
         return EMPTY;
@@ -414,7 +429,14 @@ fn short_window(mover: &Moving, thing: &Fixed, margin: f64, plan: f64, up: DVec3
 
 /// A lower bound on the distance of a pair between two travels, from the boxes about it.
 #[inline]
-fn box_gap(mover: &Moving, thing: &Fixed, plan: f64, from: f64, to: f64, up: DVec3) -> f64 {
+pub(super) fn box_gap(
+    mover: &Moving,
+    thing: &Fixed,
+    plan: f64,
+    from: f64,
+    to: f64,
+    up: DVec3,
+) -> f64 {
     let (rise_from, rise_to) = if mover.climbs {
         (from * up.z, to * up.z)
     } else {
