@@ -157,7 +157,7 @@ pub struct NearFinding {
     pub clearance_m: f64,
     /// The margin asked of the pair.
     pub margin_m: f64,
-    /// How deep they overlap at worst in the window, when they meet and it could be worked out.
+    /// How far the climb goes past their first touch, when they meet and one of them climbs.
     pub overlap_m: Option<f64>,
 }
 
@@ -174,7 +174,8 @@ pub struct PairFinding {
     pub margin_m: f64,
     /// Least distance over the way looked at, worst case, certified; 0 when they meet.
     pub clearance_m: f64,
-    /// How deep they overlap at worst, when they meet.
+    /// How deep they overlap where they stand or are driven in, when they meet; none for pairs of
+    /// the rise.
     pub overlap_m: Option<f64>,
     /// First travel at which the margin is short; none when it never is.
     pub first_breach_m: Option<f64>,

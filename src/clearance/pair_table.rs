@@ -3,14 +3,14 @@
 use glam::DVec3;
 
 use super::body::Body;
-use super::climb::{Climb, First, Least, first_below, least_gap};
+use super::climb::{Climb, First, first_below, least_gap};
 use super::findings::PairFinding;
 use super::gap::Separation;
 use super::movers::{Movers, Moving};
 use super::pairs::{Family, rule};
 use super::prepare::{FixedSet, Prepared};
 use super::study::{LeftOut, group_list, state_of};
-use super::sweep::{Breach, Fixed, NEAR_M, Workspace, box_gap, plan_gap, short_window};
+use super::sweep::{Breach, Fixed, NEAR_M, Near, Workspace, box_gap, plan_gap, short_window};
 use crate::bay::Bay;
 use crate::solids::{Role, Solid};
 
@@ -55,24 +55,22 @@ impl PairTable<'_> {
         )
     }
 
-    /// How deep a pair overlaps at a travel.
-    pub(super) fn depth(
+    /// How far the climb to `top_m` goes past the first touch of a pair that meets. (How deep
+    /// two solids overlap by the shortest way out would mislead: a roof far through a thin ceiling
+    /// is nearer to its upper side.)
+    pub(super) fn climb_past_touch(
         &self,
         group: usize,
-        moving: usize,
-        fixed: usize,
-        travel_m: f64,
+        near: &Near,
+        top_m: f64,
         space: &mut Workspace,
     ) -> Option<f64> {
-        let mover = &self.prepared.movers.moving[moving];
-        let shift = if mover.climbs {
-            DVec3::Z * travel_m.clamp(mover.from, mover.to)
-        } else {
-            DVec3::ZERO
-        };
-        space
-            .solver()
-            .depth(&mover.body, shift, &self.groups[group].bodies[fixed].body)
+        let mover = &self.prepared.movers.moving[near.moving];
+        let thing = &self.groups[group].bodies[near.fixed];
+        if !mover.climbs {
+            return None;
+        }
+        first_short(mover, thing, 0.0, space).map(|touch| (top_m - touch).max(0.0))
     }
 
     /// A breach as a finding: over all phases of the two solids.
@@ -106,41 +104,29 @@ impl PairTable<'_> {
         let set = self.groups[group];
         let thing = &set.bodies[fixed];
         let mut clearance_m = f64::INFINITY;
-        let mut meets: Option<(usize, f64)> = None;
         let mut first_breach_m: Option<f64> = None;
         let mut first_touch_m: Option<f64> = None;
-        for (index, mover) in self.phases(solid) {
+        for mover in self.phases(solid) {
             if Bound::of(mover, thing).gap_m >= clearance_m {
                 continue;
             }
             let least = least_gap(space.solver(), &mover.body, &thing.body, climb_of(mover));
-            if let Least::Meet(travel) = least {
-                meets.get_or_insert((index, travel));
-            }
             clearance_m = clearance_m.min(least.lower().max(0.0));
         }
         for (margin, first) in [(margin_m, &mut first_breach_m), (0.0, &mut first_touch_m)] {
-            for (_, mover) in self.phases(solid) {
+            for mover in self.phases(solid) {
                 if let Some(travel) = first_short(mover, thing, margin, space) {
                     *first = Some(first.map_or(travel, |known: f64| known.min(travel)));
                 }
             }
         }
-        let overlap_m = meets.and_then(|(index, travel)| {
-            // Where they pass each other the overlap is deepest between the ends of the search;
-            // where the fixed solid is never passed, at the top.
-            let top = self.prepared.movers.moving[index].to;
-            let depths = [travel, (travel + top) * 0.5, top]
-                .map(|at| self.depth(group, index, fixed, at, space));
-            depths.into_iter().flatten().reduce(f64::max)
-        });
         PairFinding {
             moving: self.prepared.movers.solids[solid].name.clone(),
             fixed: set.solids[thing.solid].name.clone(),
             door: state_of(group),
             margin_m,
             clearance_m,
-            overlap_m,
+            overlap_m: None,
             first_breach_m,
             first_touch_m,
             points_m: None,
@@ -168,13 +154,12 @@ impl PairTable<'_> {
         }
     }
 
-    fn phases(&self, solid: usize) -> impl Iterator<Item = (usize, &Moving)> {
+    fn phases(&self, solid: usize) -> impl Iterator<Item = &Moving> {
         self.prepared
             .movers
             .moving
             .iter()
-            .enumerate()
-            .filter(move |(_, mover)| mover.solid == solid)
+            .filter(move |mover| mover.solid == solid)
     }
 
     /// Every pair whose boxes come near, each named once: (group, solid, fixed index, margin,
@@ -213,7 +198,7 @@ impl PairTable<'_> {
                 let thing = &self.groups[group].bodies[fixed];
                 let mut room = f64::INFINITY;
                 let mut may_be_short = false;
-                for (_, mover) in self.phases(solid) {
+                for mover in self.phases(solid) {
                     let bound = Bound::of(mover, thing);
                     room = room.min(bound.gap_m - margin);
                     may_be_short |= bound.gap_m <= margin;
@@ -257,7 +242,7 @@ impl PairTable<'_> {
             let thing = &set.bodies[fixed];
             let first = self
                 .phases(solid)
-                .filter_map(|(_, mover)| first_short(mover, thing, 0.0, space))
+                .filter_map(|mover| first_short(mover, thing, 0.0, space))
                 .min_by(f64::total_cmp);
             if let Some(travel_m) = first {
                 touches.push(Touch {
@@ -456,6 +441,9 @@ pub(super) fn parked_short(
                     found.left_out.push((mover.solid, group, thing.solid));
                     let mut finding = table.pair(group, mover.solid, index, rule.margin_m, space);
                     finding.points_m = table.points(group, mover.solid, index, 0.0, space);
+                    finding.overlap_m = (finding.clearance_m <= 0.0)
+                        .then(|| space.solver().depth(&mover.body, DVec3::ZERO, &thing.body))
+                        .flatten();
                     found.findings.push(finding);
                 }
             }

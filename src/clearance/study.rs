@@ -571,13 +571,8 @@ fn lock_findings(
                         margin_m: near.margin_m,
                         overlap_m: (near.distance_m <= 0.0)
                             .then(|| {
-                                table.depth(
-                                    real(group),
-                                    near.moving,
-                                    near.fixed,
-                                    travel_m + overtravel_m(bay),
-                                    space,
-                                )
+                                let top = travel_m + overtravel_m(bay);
+                                table.climb_past_touch(real(group), &near, top, space)
                             })
                             .flatten(),
                     }
