@@ -76,12 +76,13 @@ def random_lists():
 
 
 def _random_pair(draw):
-    first, second = _random_solid(draw), _random_solid(draw)
+    first, second = random_solid(draw), random_solid(draw)
     first["name"], second["name"] = "random/moving", "random/fixed"
     return first, second
 
 
-def _random_solid(draw):
+def random_solid(draw):
+    """A tilted solid within a few metres of the origin, as exported, without a name."""
     turn = [draw.gauss(0, 1) for _ in range(4)]
     length = math.hypot(*turn)
     return {
