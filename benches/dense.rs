@@ -131,11 +131,10 @@ impl Dense {
         );
         let swept = [&space.swept];
         let together = Together { swept: &swept };
-        highest_clear((0..self.locks.windows.len()).map(|lock| {
-            together
-                .state(&self.locks, lock, 0.1, TRAVEL_M)
-                .0
-        }))
+        highest_clear(
+            (0..self.locks.windows.len())
+                .map(|lock| together.state(&self.locks, lock, 0.1, TRAVEL_M).0),
+        )
     }
 
     /// The same answer the long way round: the distance of every pair at every lock, and at the

@@ -48,6 +48,18 @@ impl Place {
             before[line_start..].chars().count() + 1,
         )
     }
+
+    /// True when the line of the place and its neighbours are of a length that a person can read.
+    fn lines_are_short(&self) -> bool {
+        let text = &self.source.text;
+        let before = text.get(..self.span.start).unwrap_or("");
+        let start = before.rmatch_indices('\n').nth(1).map_or(0, |(i, _)| i + 1);
+        let after = text.get(self.span.end..).unwrap_or("");
+        let end = after.match_indices('\n').nth(1);
+        let end = end.map_or(text.len(), |(i, _)| self.span.end + i);
+        text.get(start..end)
+            .is_some_and(|shown| shown.lines().all(|line| line.len() <= LONGEST_LINE))
+    }
 }
 
 /// One fault or warning.
@@ -84,6 +96,9 @@ impl fmt::Display for Diagnostic {
 
 /// The most diagnostics that are shown in full.
 pub const MOST_SHOWN: usize = 50;
+
+/// The longest line that is drawn, in bytes.
+const LONGEST_LINE: usize = 400;
 
 /// How diagnostics are drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -167,16 +182,18 @@ struct Shown<'a> {
 
 impl<'a> Shown<'a> {
     fn new(diagnostic: &'a Diagnostic) -> Self {
-        let source = diagnostic
-            .place
-            .as_ref()
-            .map(|p| NamedSource::new(&p.source.name, p.source.text.clone()));
+        let place = diagnostic.place.as_ref().filter(|p| p.lines_are_short());
+        let source = place.map(|p| NamedSource::new(&p.source.name, p.source.text.clone()));
         Self { diagnostic, source }
     }
 }
 
 impl fmt::Display for Shown<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.source.is_none() {
+            // No line is drawn, so the place is said in words.
+            return write!(f, "{}", self.diagnostic);
+        }
         f.write_str(&self.diagnostic.message)
     }
 }
@@ -201,6 +218,7 @@ impl miette::Diagnostic for Shown<'_> {
     }
 
     fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
+        self.source.as_ref()?;
         let place = self.diagnostic.place.as_ref()?;
         let label = LabeledSpan::new(
             Some(place.label.clone()),

@@ -1,6 +1,7 @@
 //! Where do the faults of one reading gather, and which text does each place belong to?
 
 use std::cell::RefCell;
+use std::collections::HashSet;
 use std::sync::Arc;
 
 use super::Read;
@@ -65,8 +66,9 @@ impl Context {
     fn duplicates(&self, node: &Node) {
         match &node.kind {
             Kind::Struct { fields, .. } => {
-                for (i, field) in fields.iter().enumerate() {
-                    if fields[..i].iter().any(|f| f.name.text == field.name.text) {
+                let mut seen = HashSet::new();
+                for field in fields {
+                    if !seen.insert(field.name.text.as_str()) {
                         self.error(
                             field.name.span,
                             &format!("`{}` is given twice", field.name.text),

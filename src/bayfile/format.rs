@@ -90,10 +90,10 @@ fn from_0(cx: &Context, root: &mut Node, span: Span) {
     let policy = fields.iter_mut().find(|f| f.name.text == "policy");
     if let Some(Kind::Struct { fields, .. }) = policy.map(|f| &mut f.value.kind) {
         let has_new = fields.iter().any(|f| f.name.text == "over_vehicle");
-        if let Some(old) = fields.iter_mut().find(|f| f.name.text == "clearance") {
-            if !has_new {
-                old.name.text = "over_vehicle".into();
-            }
+        if let Some(old) = fields.iter_mut().find(|f| f.name.text == "clearance")
+            && !has_new
+        {
+            old.name.text = "over_vehicle".into();
         }
     }
     cx.warning(

@@ -50,8 +50,27 @@ macro_rules! embedded {
 
 // A new preset: put the file into the folder and its name here, in order of the alphabet. A test
 // compares these lists with the folders.
-const LIFTS: &[Embedded] = embedded!("lifts": "tall-columns-11-10");
-const VEHICLES: &[Embedded] = embedded!("vehicles": "pickup-half-ton-crew-cab");
+const LIFTS: &[Embedded] = embedded!("lifts":
+    "floor-plate-9-4-rotated",
+    "floor-plate-9-6",
+    "overhead-beam-3600-mm",
+    "tall-columns-11-10",
+    "tall-columns-12-8-rotated",
+    "tall-columns-12-8",
+    "wide-heavy-13-6",
+);
+const VEHICLES: &[Embedded] = embedded!("vehicles":
+    "camper-roof-load",
+    "compact-suv",
+    "coupe",
+    "estate",
+    "large-suv",
+    "pickup-half-ton-crew-cab",
+    "pickup-heavy-crew-cab",
+    "saloon",
+    "small-hatch",
+    "van-tall-panel",
+);
 
 /// The shipped lifts.
 #[must_use]

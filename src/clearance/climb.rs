@@ -242,7 +242,10 @@ mod tests {
             0.05,
             climb(0.0, 2.0),
         ));
-        assert!((found - 0.46).abs() < 1e-5 && found <= 0.46 + 1e-12, "{found}");
+        assert!(
+            (found - 0.46).abs() < 1e-5 && found <= 0.46 + 1e-12,
+            "{found}"
+        );
         // It is left behind again when the light is 0.04 below the body's underside:
         // 2.1 + 0.04 - 1.0 = 1.14.
         let last = at(last_below(

@@ -1,1 +1,106 @@
-//! wip
+//! What was asked on the command line, and what is answered?
+//!
+//! The only place that reads files, writes them and prints. A command works out its whole answer
+//! before the first byte of it is printed, so that bad input leaves nothing on standard output.
+
+mod arguments;
+mod check;
+mod files;
+mod load;
+mod new;
+mod options;
+mod presets;
+mod schema;
+mod solids;
+mod starter;
+mod terminal;
+
+use std::ffi::OsString;
+use std::process::ExitCode;
+
+use clap::Parser as _;
+
+use crate::diagnostics::Diagnostic;
+use arguments::Arguments;
+use options::Task;
+
+/// How the program ends.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Exit {
+    /// 0: a safe lock exists, what was asked is met, or there was nothing to judge.
+    Met,
+    /// 1: no lock is safe, or what was asked is not met.
+    Unmet,
+    /// 2: the arguments or a file can't be used; standard output stayed empty.
+    BadInput,
+    /// 3: a window or a picture was asked and there is no display or no driver for it.
+    NoDisplay,
+}
+
+impl Exit {
+    /// The number that the caller sees.
+    #[must_use]
+    pub const fn code(self) -> u8 {
+        match self {
+            Self::Met => 0,
+            Self::Unmet => 1,
+            Self::BadInput => 2,
+            Self::NoDisplay => 3,
+        }
+    }
+}
+
+impl From<Exit> for ExitCode {
+    fn from(exit: Exit) -> Self {
+        Self::from(exit.code())
+    }
+}
+
+/// Why a command could not be carried out.
+#[derive(Debug)]
+enum Failure {
+    /// In words; the second text says what to do, and may be empty.
+    Said(String, String),
+    /// Faults in a bay file or its presets.
+    Faults(Vec<Diagnostic>),
+}
+
+impl Failure {
+    fn new(what: impl Into<String>, help: impl Into<String>) -> Self {
+        Self::Said(what.into(), help.into())
+    }
+}
+
+/// Carries out one command line, the program's name first.
+pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
+    let outcome = match Arguments::try_parse_from(arguments) {
+        Ok(typed) => Task::resolve(typed).and_then(carry_out),
+        Err(stopped) => return answer_of_parser(&stopped),
+    };
+    outcome.unwrap_or_else(|failure| {
+        terminal::complain(&failure);
+        Exit::BadInput
+    })
+}
+
+fn carry_out(task: Task) -> Result<Exit, Failure> {
+    match task {
+        Task::Check(options) => check::run(&options),
+        Task::Window(file) => check::in_place_of_window(file),
+        Task::Solids(options) => solids::run(&options),
+        Task::Schema => schema::run(),
+        Task::Presets(format) => presets::run(format),
+        Task::New(options) => new::run(&options),
+    }
+}
+
+/// Help and version go to standard output and are no error; anything else the parser says is.
+fn answer_of_parser(stopped: &clap::Error) -> Exit {
+    // Where even this can't be printed there is nobody to tell.
+    let _ = stopped.print();
+    if stopped.use_stderr() {
+        Exit::BadInput
+    } else {
+        Exit::Met
+    }
+}

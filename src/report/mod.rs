@@ -1,1 +1,51 @@
-//! wip
+//! What does a person, or a program, get to read of a finished study?
+//!
+//! Presenters see finished findings only: nothing here works out a clearance, a load or a verdict.
+//! What they do choose is wording, order and the direction in which a shown number is rounded, and
+//! that is always against the vehicle.
+
+pub mod catalogue;
+mod cautions;
+mod fingerprint;
+pub mod json;
+mod lengths;
+mod needs;
+mod reasons;
+#[cfg(test)]
+mod sample;
+pub mod text;
+mod words;
+
+pub use cautions::CAUTIONS;
+pub use fingerprint::fingerprint;
+pub use lengths::Show;
+pub use needs::{Need, NeedFinding, Short, judge};
+
+use crate::bay::Bay;
+use crate::clearance::Study;
+
+/// Everything a presenter is given.
+#[derive(Debug, Clone, Copy)]
+pub struct Report<'a> {
+    /// The bay that was studied.
+    pub bay: &'a Bay,
+    /// What was found.
+    pub study: &'a Study,
+    /// What was noticed while the file was read.
+    pub warnings: &'a [Warning],
+    /// What the caller asked of the bay, and whether it is met.
+    pub needs: &'a [NeedFinding],
+    /// Sixteen hex digits that stand for the texts that went in, see [`fingerprint`].
+    pub fingerprint: &'a str,
+}
+
+/// Something noticed while the file was read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Warning {
+    /// Where, as `file:line:column`; none when the whole file is meant.
+    pub place: Option<String>,
+    /// What.
+    pub message: String,
+    /// What to write instead.
+    pub help: Option<String>,
+}

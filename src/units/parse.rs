@@ -144,7 +144,15 @@ fn unit_of(kind: Kind, unit: &str, typed: &str) -> Result<f64, UnitError> {
 pub fn parse(kind: Kind, text: &str) -> Result<f64, UnitError> {
     let (negative, parts) = split(text)?;
     let value = match parts.as_slice() {
-        [Part { number, unit, .. }] => scaled(*number, unit_of(kind, unit, text)?),
+        [Part { number, unit, .. }] => {
+            let si = unit_of(kind, unit, text)?;
+            if kind == Kind::Length && is_foot(si) {
+                // By way of inches, so that 48 ft and 576 in are the same number.
+                Length::inches(number * 12.0).m()
+            } else {
+                scaled(*number, si)
+            }
+        }
         several if kind == Kind::Length => length_of_parts(several, text)?,
         several => {
             for part in several {
@@ -159,25 +167,32 @@ pub fn parse(kind: Kind, text: &str) -> Result<f64, UnitError> {
     Ok(if negative { -value } else { value })
 }
 
+fn is_foot(si: f64) -> bool {
+    (si - super::M_PER_FOOT).abs() < 1e-9
+}
+
+fn is_inch(si: f64) -> bool {
+    (si - super::M_PER_INCH).abs() < 1e-9
+}
+
 /// Feet and inches, or metres, centimetres and millimetres, each below one of the part before it.
 fn length_of_parts(parts: &[Part], typed: &str) -> Result<f64, UnitError> {
     let mut sizes = Vec::with_capacity(parts.len());
     for part in parts {
         sizes.push(unit_of(Kind::Length, &part.unit, typed)?);
     }
-    let is_foot = |si: f64| (si - super::M_PER_FOOT).abs() < 1e-9;
-    let is_inch = |si: f64| (si - super::M_PER_INCH).abs() < 1e-9;
     if parts[..parts.len() - 1].iter().any(|p| !p.whole) {
         return Err(UnitError::FractionOfFeet);
     }
-    if let ([feet, inches], [f, i]) = (parts, sizes.as_slice()) {
-        if is_foot(*f) && is_inch(*i) {
-            if inches.number >= 12.0 {
-                return Err(UnitError::InchesBesideFeet);
-            }
-            // In inches first: every 1/64 in is then exact.
-            return Ok(Length::inches(feet.number * 12.0 + inches.number).m());
+    if let ([feet, inches], [f, i]) = (parts, sizes.as_slice())
+        && is_foot(*f)
+        && is_inch(*i)
+    {
+        if inches.number >= 12.0 {
+            return Err(UnitError::InchesBesideFeet);
         }
+        // In inches first: every 1/64 in is then exact.
+        return Ok(Length::inches(feet.number * 12.0 + inches.number).m());
     }
     if sizes.iter().any(|s| is_foot(*s) || is_inch(*s)) {
         return Err(UnitError::NotUnderstood);

@@ -4,7 +4,7 @@ use std::cell::RefCell;
 
 use super::readers::Read;
 use crate::bayfile::context::Context;
-use crate::bayfile::syntax::{Field, Kind, Node, Span};
+use crate::bayfile::syntax::{Field, Kind, Node, Span, value_at};
 
 /// A record being read. Asking for a field makes its name known; what was never asked for is
 /// unknown and told at the end.
@@ -12,8 +12,7 @@ pub(super) struct Fields<'a> {
     pub(super) cx: &'a Context,
     what: &'a str,
     fields: &'a [Field],
-    head: Span,
-    whole: Span,
+    node: &'a Node,
     known: RefCell<Vec<&'static str>>,
     missing: RefCell<Vec<(&'static str, String)>>,
 }
@@ -43,8 +42,7 @@ pub(super) fn record<T>(
         cx,
         what,
         fields,
-        head: node.head(),
-        whole: node.span,
+        node,
         known: RefCell::default(),
         missing: RefCell::default(),
     };
@@ -62,6 +60,11 @@ impl Fields<'_> {
     /// True when the record gives this field. Does not make the name known.
     pub(super) fn has(&self, name: &str) -> bool {
         self.fields.iter().any(|f| f.name.text == name)
+    }
+
+    /// True when the record gives a value at a path as in [`value_at`].
+    pub(super) fn gives(&self, path: &str) -> bool {
+        value_at(self.node, path).is_some()
     }
 
     /// The value of a field as written. Makes the name known.
@@ -110,21 +113,21 @@ impl Fields<'_> {
         }
     }
 
-    /// Where a field's value stands, shortened to its head; the record's head when it is left out.
-    pub(super) fn span(&self, name: &str) -> Span {
-        let field = self.fields.iter().find(|f| f.name.text == name);
-        field.map_or(self.head, |f| f.value.head())
+    /// Where a value stands, shortened to its head; the record's head when it is left out. The
+    /// path is as in [`value_at`]: `opening.width`, `attached[0].top`.
+    pub(super) fn span(&self, path: &str) -> Span {
+        value_at(self.node, path).map_or(self.node.head(), Node::head)
     }
 
     /// Where a field's name stands; the record's head when it is left out.
     pub(super) fn name_span(&self, name: &str) -> Span {
         let field = self.fields.iter().find(|f| f.name.text == name);
-        field.map_or(self.head, |f| f.name.span)
+        field.map_or(self.node.head(), |f| f.name.span)
     }
 
-    /// Notes an error at a field's value.
-    pub(super) fn error(&self, name: &str, message: &str, label: &str, help: &str) {
-        self.cx.error(self.span(name), message, label, help);
+    /// Notes an error at the value that a path leads to.
+    pub(super) fn error(&self, path: &str, message: &str, label: &str, help: &str) {
+        self.cx.error(self.span(path), message, label, help);
     }
 
     fn finish(self) {
@@ -153,14 +156,15 @@ impl Fields<'_> {
         if missing.is_empty() {
             return;
         }
+        missing.dedup_by(|a, b| a.0 == b.0);
         let names: Vec<String> = missing.iter().map(|(n, _)| format!("`{n}`")).collect();
         let examples: Vec<String> = missing.iter().map(|(n, e)| format!("{n}: {e}")).collect();
-        let label = match self.cx.preset_of(self.whole) {
+        let label = match self.cx.preset_of(self.node.span) {
             Some(preset) => format!("given neither here nor in the preset `{preset}`"),
             None => "missing in this record".into(),
         };
         self.cx.error(
-            self.head,
+            self.node.head(),
             &format!("{} lacks {}", self.what, names.join(", ")),
             &label,
             &format!("add `{}`", examples.join(", ")),

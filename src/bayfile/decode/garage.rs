@@ -3,7 +3,7 @@
 use super::all;
 use super::fields::{Fields, record};
 use super::readers::{
-    List, Read, custom, list, not_negative, number, one_item, place, rec, size, variant, words,
+    Read, custom, list, not_negative, number, one_item, place, rec, size, variant, words,
 };
 use super::{checks, door, obstacles};
 use crate::bay::{Ceiling, CeilingStep, Door, FallToward, Floor, FloorLevel, Garage, Opening, Run};
@@ -27,10 +27,10 @@ pub(super) fn garage(f: &Fields<'_>) -> Option<Garage> {
         _ => None,
     };
     let read = all!(Garage {
-        width: width,
-        depth: depth,
-        opening: opening,
-        ceiling: ceiling,
+        width,
+        depth,
+        opening,
+        ceiling,
         floor: f.need("floor", &floor()),
         door: f.need("door", &door::door()),
         opener: f.need("opener", &door::opener()),
@@ -41,16 +41,16 @@ pub(super) fn garage(f: &Fields<'_>) -> Option<Garage> {
         opening_fits(f, room, opening);
     }
     let read = read?;
-    if let Door::Sectional(door) = &read.door {
-        if read.opening.height / door.panel_height > MOST_PANELS {
-            f.error(
-                "door",
-                "so low panels would make a door of more than 60 panels",
-                "the panel height and the opening's height don't go together",
-                "measure one panel, hinge to hinge, for example \"21 in\"",
-            );
-            return None;
-        }
+    if let Door::Sectional(door) = &read.door
+        && read.opening.height / door.panel_height > MOST_PANELS
+    {
+        f.error(
+            "door",
+            "so low panels would make a door of more than 60 panels",
+            "the panel height and the opening's height don't go together",
+            "measure one panel, hinge to hinge, for example \"21 in\"",
+        );
+        return None;
     }
     checks::ceiling(f, &read)?;
     Some(read)
@@ -159,7 +159,7 @@ fn floor() -> impl Read<Out = Floor> {
     })
 }
 
-fn levels() -> List<impl Read<Out = FloorLevel>> {
+fn levels() -> impl Read<Out = Vec<FloorLevel>> {
     list(
         "levels",
         1000,

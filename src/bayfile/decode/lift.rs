@@ -38,7 +38,7 @@ pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
         carriage: f.need("carriage", &rec("the carriage", carriage)),
         arms: f.need("arms", &arms()),
         pad: f.need("pad", &rec("the pad", pad)),
-        travel: travel,
+        travel,
         locks: f.need("locks", &locks(travel)),
         set_overtravel: f.need("set_overtravel", &not_negative()),
         release_overtravel: f.need("release_overtravel", &not_negative()),
@@ -152,47 +152,48 @@ const CORNERS: [(&str, &str); 4] = [
 /// Reads four values at the corners: `front` and `rear` for left and right alike, and the four
 /// names for one each, which go over the pair's value field by field.
 pub(super) fn corners<T, R: Read<Out = T>>(f: &Fields<'_>, reader: &R) -> Option<[T; 4]> {
-    // A pair of which both have their own is needless, but may come from a preset.
-    let mut read = Vec::with_capacity(4);
-    let mut pairs_used = Vec::new();
-    for (own, pair) in CORNERS {
-        let below = f.node(pair).cloned();
-        let above = f.node(own).cloned();
-        let node = match (below, above) {
-            (Some(below), Some(above)) => Some(lay_over(below, above)),
-            (Some(below), None) => {
-                // Left and right alike: read once, so that a fault is told once.
-                if pairs_used.contains(&pair) && !f.has(CORNERS[0].0) && !f.has(CORNERS[2].0) {
-                    Some(below)
-                } else {
-                    pairs_used.push(pair);
-                    Some(below)
-                }
-            }
-            (None, above) => above,
-        };
-        read.push(node);
-    }
     let mut out: Vec<Option<T>> = Vec::with_capacity(4);
+    // A fault in a value that left and right share is told once.
     let mut told: Vec<Node> = Vec::new();
-    for ((own, _), node) in CORNERS.into_iter().zip(read) {
-        match node {
-            Some(node) if told.contains(&node) => out.push(None),
+    for (own_name, pair_name) in CORNERS {
+        let node = match (f.node(pair_name), f.node(own_name)) {
+            (Some(pair), Some(own)) => {
+                // Told once, at the left one.
+                if pair.span.source < own.span.source && own_name.ends_with("left") {
+                    masked(f, pair_name);
+                }
+                Some(lay_over(pair.clone(), own.clone()))
+            }
+            (pair, own) => pair.or(own).cloned(),
+        };
+        let value = match node {
+            Some(node) if told.contains(&node) => None,
             Some(node) => {
                 let value = reader.read(f.cx, &node);
                 if value.is_none() {
                     told.push(node);
                 }
-                out.push(value);
+                value
             }
             None => {
-                let _ = f.need(own, reader);
-                out.push(None);
+                let pair_is_split = CORNERS.iter().any(|(o, p)| *p == pair_name && f.has(o));
+                f.need(if pair_is_split { own_name } else { pair_name }, reader)
             }
-        }
+        };
+        out.push(value);
     }
     let all: Option<Vec<T>> = out.into_iter().collect();
     all?.try_into().ok()
+}
+
+/// An override of a pair over a preset that gives each corner its own would be lost.
+fn masked(f: &Fields<'_>, pair: &'static str) {
+    f.cx.error(
+        f.name_span(pair),
+        &format!("`{pair}` has no effect here: the preset gives left and right each its own value"),
+        "an override that would be lost",
+        &format!("write `{pair}_left` and `{pair}_right`"),
+    );
 }
 
 fn arms() -> impl Read<Out = [Arm; 4]> {

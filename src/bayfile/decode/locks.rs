@@ -21,27 +21,27 @@ pub(super) fn locks(travel: Option<Length>) -> impl Read<Out = Vec<Length>> {
                 _ => even(cx, node)?,
             };
             let too_high = |l: &Length, t: Length| l.m() > t.m() + NOISE_M;
-            if let (Some(last), Some(travel)) = (locks.last(), travel) {
-                if too_high(last, travel) {
-                    let shown = |l| {
-                        format!(
-                            "{} ({})",
-                            feet_inches(l, 64, crate::units::Rounding::Nearest),
-                            millimetres(l, 1, crate::units::Rounding::Nearest)
-                        )
-                    };
-                    cx.error(
-                        node.head(),
-                        &format!(
-                            "the highest lock at {} lies beyond the carriage's travel of {}",
-                            shown(*last),
-                            shown(travel)
-                        ),
-                        "every lock must lie within `travel`",
-                        "check the locks and `travel`: both count from the carriage's lowest place",
-                    );
-                    return None;
-                }
+            if let (Some(last), Some(travel)) = (locks.last(), travel)
+                && too_high(last, travel)
+            {
+                let shown = |l| {
+                    format!(
+                        "{} ({})",
+                        feet_inches(l, 64, crate::units::Rounding::Nearest),
+                        millimetres(l, 1, crate::units::Rounding::Nearest)
+                    )
+                };
+                cx.error(
+                    node.head(),
+                    &format!(
+                        "the highest lock at {} lies beyond the carriage's travel of {}",
+                        shown(*last),
+                        shown(travel)
+                    ),
+                    "every lock must lie within `travel`",
+                    "check the locks and `travel`: both count from the carriage's lowest place",
+                );
+                return None;
             }
             Some(locks)
         },
@@ -80,16 +80,16 @@ fn listed(cx: &Context, node: &Node) -> Option<Vec<Length>> {
     let read: Vec<Option<Length>> = nodes.iter().map(|n| size().read(cx, n)).collect();
     let mut rising = true;
     for (pair, node) in read.windows(2).zip(&nodes[1..]) {
-        if let [Some(below), Some(above)] = pair {
-            if above <= below {
-                rising = false;
-                cx.error(
-                    node.span,
-                    "this lock is not above the one before it",
-                    "expected a greater travel than the lock before",
-                    "list the locks lowest first, each once",
-                );
-            }
+        if let [Some(below), Some(above)] = pair
+            && above <= below
+        {
+            rising = false;
+            cx.error(
+                node.span,
+                "this lock is not above the one before it",
+                "expected a greater travel than the lock before",
+                "list the locks lowest first, each once",
+            );
         }
     }
     let read: Option<Vec<Length>> = read.into_iter().collect();

@@ -27,10 +27,11 @@ use readers::{Read, custom, rec, text, words};
 
 pub(super) use fields::nearest;
 
-/// Reads all named fields before any is given up, then builds the value.
+/// Reads all named fields before any is given up, then builds the value. A field without a
+/// reading was read before under its own name.
 macro_rules! all {
-    ($($ty:ident)::+ { $($field:ident: $read:expr),* $(,)? }) => {{
-        $(let $field = $read;)*
+    ($($ty:ident)::+ { $($field:ident $(: $read:expr)?),* $(,)? }) => {{
+        $($(let $field = $read;)?)*
         Some($($ty)::+ { $($field: $field?),* })
     }};
 }
@@ -80,7 +81,6 @@ pub(super) fn bay(cx: &Context, root: Node, presets: &Resolver<'_>) -> Option<Ba
         let slab = f.maybe("slab", &rec("the slab", ground::slab));
         let power = f.maybe("power", &rec("the power supply", ground::power));
         checks::between(
-            cx,
             f,
             garage.as_ref(),
             lift.as_ref(),
@@ -88,15 +88,15 @@ pub(super) fn bay(cx: &Context, root: Node, presets: &Resolver<'_>) -> Option<Ba
             parking.as_ref(),
         );
         all!(Bay {
-            title: title,
-            units: units,
-            garage: garage,
-            lift: lift,
-            vehicle: vehicle,
-            parking: parking,
-            policy: policy,
-            slab: slab,
-            power: power,
+            title,
+            units,
+            garage,
+            lift,
+            vehicle,
+            parking,
+            policy,
+            slab,
+            power,
         })
     })
 }

@@ -129,7 +129,7 @@ fn single(
             Some(default) => f.or("kind", default, &kind()),
             None => f.need("kind", &kind()),
         },
-        shape: shape,
+        shape,
         removable: f.maybe(
             "removable",
             &rec("the cost of removal", |f: &Fields<'_>| {
@@ -174,7 +174,7 @@ fn cylinder(f: &Fields<'_>) -> Option<ObstacleShape> {
 }
 
 /// A box across or along the room, `width` thick in the other direction.
-struct Span {
+struct Spanning {
     along: Run,
     underside: Length,
     height: Length,
@@ -183,7 +183,7 @@ struct Span {
     ends: [Length; 2],
 }
 
-impl Span {
+impl Spanning {
     /// The box with its middle line at `at`: `y` for one that runs side to side, else `x`.
     fn at(&self, at: Length) -> ObstacleShape {
         let middle = (self.ends[0] + self.ends[1]) * 0.5;
@@ -215,7 +215,7 @@ fn walls(room: Room, along: Run) -> [Length; 2] {
     }
 }
 
-fn span(f: &Fields<'_>, room: Option<Room>) -> Option<Span> {
+fn span(f: &Fields<'_>, room: Option<Room>) -> Option<Spanning> {
     let along = f.need("along", &along());
     let underside = f.need("underside", &size());
     let height = f.need("height", &size());
@@ -233,7 +233,7 @@ fn span(f: &Fields<'_>, room: Option<Room>) -> Option<Span> {
         );
         return None;
     }
-    Some(Span {
+    Some(Spanning {
         along,
         underside: underside?,
         height: height?,

@@ -23,7 +23,9 @@ pub mod limits {
     /// Deepest nesting of brackets.
     pub const DEPTH: usize = 64;
     /// Most tokens in one file.
-    pub const TOKENS: usize = 400_000;
+    pub const TOKENS: usize = 200_000;
+    /// Most fields in one record.
+    pub const FIELDS: usize = 1000;
     /// Grammar faults told before the reader gives up.
     pub const FAULTS: usize = 50;
 }

@@ -1,26 +1,37 @@
 //! Which value do the tokens make, and which faults of grammar stand in the way?
 
-use super::lexer::{Token, lex};
+use super::lexer::{Lexer, Token, lex};
 use super::{Fault, Field, Kind, Name, Node, Parsed, Span, limits};
 
 /// Reads a text. `source` is copied into every [`Span`].
 #[must_use]
 pub fn parse(source: u16, text: &str) -> Parsed {
-    let lexer = lex(source, text);
+    let lexer = lex(source, text, false);
+    let over_lines = lexer.text_over_lines;
+    let parsed = parse_tokens(text, lexer);
+    if parsed.faults.is_empty() || !over_lines {
+        return parsed;
+    }
+    // Something is wrong, and a text runs over several lines: the quote that was forgotten is the
+    // fault to tell, not what followed from it.
+    parse_tokens(text, lex(source, text, true))
+}
+
+fn parse_tokens(text: &str, lexer: Lexer<'_>) -> Parsed {
     #[allow(clippy::cast_possible_truncation)] // a text is at most 4 MiB
-    let end = Span {
-        source,
-        start: text.trim_end().len() as u32,
-        end: text.trim_end().len() as u32,
-    };
+    let end = text.trim_end().len() as u32;
     let mut parser = Parser {
         text,
+        end: Span {
+            source: lexer.source,
+            start: end,
+            end,
+        },
         tokens: lexer.tokens,
         at: 0,
-        end,
         faults: lexer.faults,
         open: Vec::new(),
-        gave_up: false,
+        gave_up: lexer.cut_short,
     };
     let root = parser.value();
     if root.is_some() && !parser.gave_up {
@@ -89,12 +100,14 @@ impl Parser<'_> {
     fn value(&mut self) -> Option<Node> {
         let span = self.span();
         let Some(token) = self.peek().cloned() else {
-            self.fault(
-                span,
-                "the file ends where a value was expected".into(),
-                "expected a value",
-                "write the value, as in \"8 ft\"".into(),
-            );
+            if !self.gave_up {
+                self.fault(
+                    span,
+                    "the file ends where a value was expected".into(),
+                    "expected a value",
+                    "write the value, as in \"8 ft\"".into(),
+                );
+            }
             return None;
         };
         self.at += 1;
@@ -319,11 +332,27 @@ impl Parser<'_> {
                 Some(field) => fields.push(field),
                 None => self.skip_item(),
             }
+            if fields.len() > limits::FIELDS {
+                self.too_many_fields();
+                break;
+            }
             if !self.more(')') {
                 break;
             }
         }
         fields
+    }
+
+    fn too_many_fields(&mut self) {
+        self.faults.push(Fault {
+            span: self.span(),
+            message: format!("a record holds more than {} fields", limits::FIELDS),
+            label: "reading stopped here".into(),
+            help: "no record of a bay file has so many: check that this is the right file".into(),
+            refused_by_choice: true,
+        });
+        self.gave_up = true;
+        self.at = self.tokens.len();
     }
 
     fn field(&mut self) -> Option<Field> {

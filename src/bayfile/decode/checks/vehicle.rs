@@ -1,0 +1,214 @@
+//! Do the vehicle's values go together?
+
+use super::{NOISE_M, both};
+use crate::bay::{Corner, Vehicle};
+use crate::bayfile::decode::fields::Fields;
+use crate::units::Length;
+
+/// Notes what can't be and remembers that there was something.
+struct Checks<'a> {
+    f: &'a Fields<'a>,
+    good: bool,
+}
+
+impl Checks<'_> {
+    fn that(&mut self, fits: bool, path: &str, message: &str, label: &str, help: &str) {
+        if !fits {
+            self.good = false;
+            self.f.error(path, message, label, help);
+        }
+    }
+}
+
+/// The vehicle's values against each other; true when they go together.
+pub(in crate::bayfile::decode) fn vehicle(f: &Fields<'_>, v: &Vehicle) -> bool {
+    let mut checks = Checks { f, good: true };
+    wheels(&mut checks, v);
+    body(&mut checks, v);
+    underbody(&mut checks, v);
+    lift_points(&mut checks, v);
+    masses(&mut checks, v);
+    checks.good
+}
+
+/// True when a station lies no farther back than the vehicle's end.
+fn within(station: Length, v: &Vehicle) -> bool {
+    station.m() <= v.length.m() + NOISE_M
+}
+
+/// True when something this far from the middle line lies no farther out than the body.
+fn inside(half_width: Length, v: &Vehicle) -> bool {
+    half_width.m() * 2.0 <= v.body_width.m() + NOISE_M
+}
+
+fn wheels(checks: &mut Checks<'_>, v: &Vehicle) {
+    let rear_axle = v.front_overhang + v.wheelbase;
+    checks.that(
+        within(rear_axle, v),
+        "wheelbase",
+        &format!(
+            "the rear axle at {} lies behind the vehicle's end at {}",
+            both(rear_axle),
+            both(v.length)
+        ),
+        "front overhang and wheelbase must fit into the length",
+        "check `front_overhang`, `wheelbase` and `length`",
+    );
+    checks.that(
+        v.tyre_diameter < v.height,
+        "tyre.diameter",
+        "the tyres are as high as the vehicle",
+        &format!("expected less than the height of {}", both(v.height)),
+        "check the tyre's diameter and the vehicle's `height`",
+    );
+    for (axle, track) in ["front", "rear"].into_iter().zip(v.track) {
+        checks.that(
+            track < v.body_width * 1.5,
+            &format!("track.{axle}"),
+            &format!(
+                "the {axle} track of {} does not go with a body {} wide",
+                both(track),
+                both(v.body_width)
+            ),
+            "expected about the body's width less a tyre's",
+            "measure between the tyres' middles",
+        );
+    }
+}
+
+fn body(checks: &mut Checks<'_>, v: &Vehicle) {
+    checks.that(
+        v.belt < v.height,
+        "belt",
+        "the belt lies at or above the vehicle's height",
+        &format!("expected less than {}", both(v.height)),
+        "measure the belt where the sides start to lean in, below the windows",
+    );
+    checks.that(
+        v.sill < v.belt,
+        "sill",
+        "the sill lies at or above the belt",
+        &format!("expected less than {}", both(v.belt)),
+        "measure from the ground to the body's underside at its sides",
+    );
+    if let Some(mirrors) = &v.mirrors {
+        checks.that(
+            mirrors.width_over >= v.body_width,
+            "mirrors.width_over",
+            "the width over the mirrors is less than the body's",
+            &format!("expected at least {}", both(v.body_width)),
+            "measure over both mirrors, or write `mirrors: None` when they are folded",
+        );
+        checks.that(
+            mirrors.station.m() >= 0.0 && within(mirrors.station, v),
+            "mirrors.station",
+            "the mirrors stand outside the body",
+            &format!("expected a station from 0 to {}", both(v.length)),
+            "measure from the front bumper",
+        );
+    }
+}
+
+fn underbody(checks: &mut Checks<'_>, v: &Vehicle) {
+    for (i, part) in v.underbody.iter().enumerate() {
+        checks.that(
+            within(part.to, v),
+            &format!("underbody[{i}].to"),
+            &format!("\"{}\" ends behind the vehicle's end", part.name),
+            &format!("expected at most {}", both(v.length)),
+            "measure from the front bumper, and check the vehicle's `length`",
+        );
+        checks.that(
+            inside(part.half_width, v),
+            &format!("underbody[{i}].half_width"),
+            &format!("\"{}\" is wider than the body", part.name),
+            &format!("expected at most half of {}", both(v.body_width)),
+            "measure from the vehicle's middle line, not from side to side",
+        );
+        checks.that(
+            part.height < v.sill,
+            &format!("underbody[{i}].height"),
+            &format!("\"{}\" does not hang lower than the sill", part.name),
+            &format!("expected less than {}", both(v.sill)),
+            "list only what hangs lower than the sill, with its height above the ground",
+        );
+    }
+}
+
+fn lift_points(checks: &mut Checks<'_>, v: &Vehicle) {
+    for (i, (point, corner)) in v.lift_points.iter().zip(Corner::ALL).enumerate() {
+        // Left and right alike are written once, and told once.
+        if !corner.side().eq(&crate::bay::Side::Left) && *point == v.lift_points[i - 1] {
+            continue;
+        }
+        let name = corner.name();
+        let path = |field: &str| lift_point_path(checks.f, corner, field);
+        let (station, half_spacing, height) =
+            (path("station"), path("half_spacing"), path("height"));
+        checks.that(
+            within(point.station, v),
+            &station,
+            &format!("the {name} lift point lies behind the body's end"),
+            &format!("expected at most {}", both(v.length)),
+            "measure its `station` from the front bumper",
+        );
+        checks.that(
+            inside(point.half_spacing, v),
+            &half_spacing,
+            &format!("the {name} lift point lies outside the body"),
+            &format!("expected at most half of {}", both(v.body_width)),
+            "measure `half_spacing` from the vehicle's middle line, not from side to side",
+        );
+        checks.that(
+            point.height < v.height,
+            &height,
+            &format!("the {name} lift point lies at or above the vehicle's height"),
+            &format!("expected less than {}", both(v.height)),
+            "measure its `height` from the ground to the point under the body",
+        );
+    }
+    for (front, rear) in [
+        (Corner::FrontLeft, Corner::RearLeft),
+        (Corner::FrontRight, Corner::RearRight),
+    ] {
+        let [ahead, behind] = [front, rear].map(|corner| v.lift_points[corner.index()].station);
+        checks.that(
+            ahead < behind,
+            &lift_point_path(checks.f, rear, "station"),
+            &format!(
+                "the {} lift point does not lie behind the front one",
+                rear.name()
+            ),
+            &format!("expected more than {}", both(ahead)),
+            "stations count from the front bumper: swap `front` and `rear`, or correct them",
+        );
+        if v.lift_points[0] == v.lift_points[1] && v.lift_points[2] == v.lift_points[3] {
+            break;
+        }
+    }
+}
+
+/// The path of a lift point's field: under its own name or its pair's.
+fn lift_point_path(f: &Fields<'_>, corner: Corner, field: &str) -> String {
+    let own = corner.name().replace(' ', "_");
+    let path = format!("lift_points.{own}.{field}");
+    if f.gives(&path) {
+        return path;
+    }
+    let pair = if corner.is_front() { "front" } else { "rear" };
+    format!("lift_points.{pair}.{field}")
+}
+
+fn masses(checks: &mut Checks<'_>, v: &Vehicle) {
+    let Some([front, rear]) = v.axle_loads else {
+        return;
+    };
+    let total = v.masses.iter().fold(front + rear, |sum, m| sum + m.mass);
+    checks.that(
+        total.kg() > 0.0,
+        "masses",
+        "more is taken out than the vehicle weighs",
+        "the removed parts outweigh the axle loads",
+        "check the signs and units of `masses` and `axle_loads`",
+    );
+}

@@ -1,0 +1,178 @@
+//! The command line as typed.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+const EXAMPLES: &str = "\
+Examples:
+  bayrise my-bay.ron                          the verdict at once
+  bayrise check my-bay.ron --need-lock 9      for scripts: exits 1 when lock 9 is not safe
+  bayrise check my-bay.ron --format json      everything, for programs
+  bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
+  bayrise presets                             the lifts and vehicles to start from
+
+Exit status:
+  0  a lock is safe, or what was asked is met
+  1  no lock is safe, or what was asked is not met
+  2  the arguments or a file can't be used (nothing is then printed on standard output)
+  3  a window was asked for and there is no display or driver
+
+A raised vehicle kills. Bayrise screens a plan and certifies nothing: the lift maker's manual, \
+local codes and qualified people govern.";
+
+/// Will this two-post lift raise this vehicle in this garage, how high, and what stops it?
+///
+/// A bay file (RON) describes the garage, the lift, the vehicle and how it is parked. Bayrise
+/// answers with the highest lock that can be used safely, what limits the rise, and where to mark
+/// the column.
+#[derive(Debug, Parser)]
+#[command(
+    name = "bayrise",
+    version,
+    after_help = EXAMPLES,
+    args_conflicts_with_subcommands = true,
+    arg_required_else_help = true,
+    max_term_width = 100
+)]
+pub(super) struct Arguments {
+    /// The bay file; with no command, its verdict is printed
+    pub(super) file: Option<PathBuf>,
+
+    #[command(subcommand)]
+    pub(super) command: Option<Command>,
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum Command {
+    Check(Check),
+    Solids(Solids),
+    Presets(Presets),
+    New(New),
+    Schema,
+}
+
+/// Study a bay and print the report.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise check scenes/tall-pickup.ron
+  bayrise check my-bay.ron --need-underbody \"5 ft 10 in\"
+  bayrise check my-bay.ron --format json | jq .verdict.highest_safe_lock
+
+Exits 0 when a lock is safe (with --need-..: when every need is met), 1 when not, 2 on bad input.")]
+pub(super) struct Check {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// How the report is written
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub(super) format: Format,
+
+    /// Exit 0 only when this lock, or a higher one, is safe; locks are counted from 1, the lowest
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
+    pub(super) need_lock: Option<u32>,
+
+    /// Exit 0 only when a safe lock leaves at least this much height under the body: "5 ft 10 in",
+    /// "1780 mm"
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    pub(super) need_underbody: Option<String>,
+}
+
+/// Print every solid of the bay with its place, for any outside program.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise solids my-bay.ron --format json
+  bayrise solids my-bay.ron --travel \"48 in\" --door open
+  bayrise solids my-bay.ron --travel \"1200 mm\" --door 0.35
+
+Metres and unit quaternions. Axes: x to the right seen from the door, y into the bay, z up; the
+origin lies on the floor, mid-width of the door opening, at the inner face of the door wall.")]
+pub(super) struct Solids {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// How far the carriage has climbed: "48 in", "1200 mm"
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        default_value = "0 in",
+        allow_hyphen_values = true
+    )]
+    pub(super) travel: String,
+
+    /// Where the door is: shut, open, or the share of its way that it is open, from 0 to 1
+    #[arg(
+        long,
+        value_name = "STATE",
+        default_value = "shut",
+        allow_hyphen_values = true
+    )]
+    pub(super) door: String,
+
+    /// How the list is written
+    #[arg(long, value_enum, default_value_t = SolidsFormat::Json)]
+    pub(super) format: SolidsFormat,
+}
+
+/// List the lifts and vehicles that a bay can start from, with their main figures.
+#[derive(Debug, Args)]
+pub(super) struct Presets {
+    /// How the list is written
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub(super) format: Format,
+}
+
+/// Write a commented bay file to start from, saying what to measure and how.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  bayrise new my-bay.ron --lift tall-columns-11-10 --vehicle pickup-half-ton-crew-cab
+
+`bayrise presets` lists the names.")]
+pub(super) struct New {
+    /// The file to write
+    pub(super) out: PathBuf,
+
+    /// The lift's preset
+    #[arg(long, value_name = "NAME")]
+    pub(super) lift: String,
+
+    /// The vehicle's preset
+    #[arg(long, value_name = "NAME")]
+    pub(super) vehicle: String,
+
+    /// The units of the figures to fill in
+    #[arg(long, value_enum, default_value_t = Units::Imperial)]
+    pub(super) units: Units,
+
+    /// Replace the file when it is there already
+    #[arg(long)]
+    pub(super) force: bool,
+}
+
+/// How a report or a list is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Format {
+    /// For people
+    Text,
+    /// For programs
+    Json,
+}
+
+/// How the list of solids is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum SolidsFormat {
+    /// For programs
+    Json,
+}
+
+/// Units of a new file.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Units {
+    /// Feet and inches
+    Imperial,
+    /// Millimetres
+    Metric,
+}

@@ -1,0 +1,219 @@
+//! How are files read without trusting them, and written without half a file left behind?
+
+use std::fs::{self, File};
+use std::io::{Read as _, Write as _};
+use std::path::{Path, PathBuf};
+
+use super::Failure;
+use crate::bayfile::presets::{PresetError, PresetSource};
+use crate::bayfile::syntax::limits::FILE_BYTES;
+
+/// Why a file can't be read.
+enum Unread {
+    Missing,
+    Because(String),
+}
+
+/// The bytes of a regular file, but never more than one past the limit: enough for the reader to
+/// see that it is too large.
+fn read_capped(path: &Path) -> Result<Vec<u8>, Unread> {
+    let because = |error: std::io::Error| match error.kind() {
+        std::io::ErrorKind::NotFound | std::io::ErrorKind::NotADirectory => Unread::Missing,
+        _ => Unread::Because(error.to_string()),
+    };
+    // Asked before opening: opening a pipe with no writer would wait for ever.
+    let kind = fs::metadata(path).map_err(because)?;
+    if kind.is_dir() {
+        return Err(Unread::Because("it is a folder".into()));
+    }
+    if !kind.is_file() {
+        return Err(Unread::Because(
+            "it is a device, a pipe or a socket, not a file".into(),
+        ));
+    }
+    let mut bytes = Vec::new();
+    File::open(path)
+        .and_then(|file| file.take(FILE_BYTES as u64 + 1).read_to_end(&mut bytes))
+        .map_err(because)?;
+    Ok(bytes)
+}
+
+/// The bytes of a bay file.
+pub(super) fn bay_file(path: &Path) -> Result<Vec<u8>, Failure> {
+    read_capped(path).map_err(|unread| match unread {
+        Unread::Missing => missing(path),
+        Unread::Because(why) => Failure::new(
+            format!("{} can't be read: {why}", path.display()),
+            "name a bay file, as in `bayrise check my-bay.ron`",
+        ),
+    })
+}
+
+/// A file that is not there; it may be a command with a slip in it.
+fn missing(path: &Path) -> Failure {
+    let word = path.to_string_lossy();
+    let commands = ["check", "solids", "presets", "new", "schema", "help"];
+    let help = match nearest(&word, commands.into_iter()) {
+        Some(command) => format!("did you mean the command `{command}`?"),
+        None => "`bayrise new` writes a file to start from".into(),
+    };
+    Failure::new(format!("there is no file {}", path.display()), help)
+}
+
+/// The known name nearest to a mistyped one; none when none is near.
+pub(super) fn nearest<'a>(typed: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+    known
+        .map(|name| (strsim::normalized_damerau_levenshtein(typed, name), name))
+        .filter(|(likeness, _)| *likeness >= 0.5)
+        .max_by(|(a, _), (b, _)| a.total_cmp(b))
+        .map(|(_, name)| name)
+}
+
+/// The presets beside a bay file. Nothing outside the file's folder is read, through whatever
+/// link.
+pub(super) struct Folder {
+    /// None when the folder itself can't be found.
+    canonical: Option<PathBuf>,
+}
+
+impl Folder {
+    /// The folder of a bay file.
+    pub(super) fn of(bay_file: &Path) -> Self {
+        let folder = match bay_file.parent() {
+            Some(parent) if !parent.as_os_str().is_empty() => parent,
+            _ => Path::new("."),
+        };
+        Self {
+            canonical: folder.canonicalize().ok(),
+        }
+    }
+}
+
+impl PresetSource for Folder {
+    fn load(&self, path: &str) -> Result<Vec<u8>, PresetError> {
+        let folder = self.canonical.as_ref().ok_or(PresetError::Missing)?;
+        let file = folder
+            .join(path)
+            .canonicalize()
+            .map_err(|error| match error.kind() {
+                std::io::ErrorKind::NotFound | std::io::ErrorKind::NotADirectory => {
+                    PresetError::Missing
+                }
+                _ => PresetError::Unreadable(error.to_string()),
+            })?;
+        if !file.starts_with(folder) {
+            return Err(PresetError::Outside);
+        }
+        read_capped(&file).map_err(|unread| match unread {
+            Unread::Missing => PresetError::Missing,
+            Unread::Because(why) => PresetError::Unreadable(why),
+        })
+    }
+}
+
+/// Writes a file in one step: it is there whole, or as it was before. Without `replace` an
+/// existing file is left alone, even one that appears meanwhile.
+pub(super) fn write(path: &Path, text: &str, replace: bool) -> Result<(), Failure> {
+    let cannot = |why: String, help: &str| {
+        Failure::new(format!("{} can't be written: {why}", path.display()), help)
+    };
+    let there_already = || {
+        cannot(
+            "it is there already".into(),
+            "choose another name, or replace it with --force",
+        )
+    };
+    if path.is_dir() {
+        return Err(cannot("it is a folder".into(), "name a file in it"));
+    }
+    if !replace && path.symlink_metadata().is_ok() {
+        return Err(there_already());
+    }
+    let folder = match path.parent() {
+        Some(parent) if !parent.as_os_str().is_empty() => parent,
+        _ => Path::new("."),
+    };
+    let mut builder = tempfile::Builder::new();
+    builder.prefix(".bayrise-new-");
+    // A new file's usual permissions, less what the person's mask takes away.
+    #[cfg(unix)]
+    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
+    let mut file = builder
+        .tempfile_in(folder)
+        .map_err(|error| cannot(error.to_string(), "check that the folder is there"))?;
+    file.write_all(text.as_bytes())
+        .and_then(|()| file.as_file().sync_all())
+        .map_err(|error| cannot(error.to_string(), ""))?;
+    let kept = if replace {
+        file.persist(path)
+    } else {
+        file.persist_noclobber(path)
+    };
+    match kept {
+        Ok(_) => Ok(()),
+        Err(error) if error.error.kind() == std::io::ErrorKind::AlreadyExists => {
+            Err(there_already())
+        }
+        Err(error) => Err(cannot(error.error.to_string(), "")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn presets_stay_in_the_folder() {
+        let outside = tempfile::tempdir().unwrap();
+        fs::write(outside.path().join("secret.ron"), "()").unwrap();
+        let inside = tempfile::tempdir().unwrap();
+        fs::create_dir(inside.path().join("lifts")).unwrap();
+        fs::write(inside.path().join("lifts/mine.ron"), "(1)").unwrap();
+        let folder = Folder::of(&inside.path().join("bay.ron"));
+        assert_eq!(folder.load("lifts/mine.ron"), Ok(b"(1)".to_vec()));
+        assert_eq!(folder.load("no.ron"), Err(PresetError::Missing));
+        assert!(matches!(
+            folder.load("lifts"),
+            Err(PresetError::Unreadable(_))
+        ));
+        #[cfg(unix)]
+        {
+            let link = inside.path().join("link.ron");
+            std::os::unix::fs::symlink(outside.path().join("secret.ron"), link).unwrap();
+            assert_eq!(folder.load("link.ron"), Err(PresetError::Outside));
+            std::os::unix::fs::symlink(outside.path(), inside.path().join("away")).unwrap();
+            assert_eq!(folder.load("away/secret.ron"), Err(PresetError::Outside));
+        }
+    }
+
+    #[test]
+    fn never_more_than_one_byte_past_the_limit() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("large.ron");
+        File::create(&path)
+            .unwrap()
+            .set_len(FILE_BYTES as u64 * 3)
+            .unwrap();
+        assert_eq!(bay_file(&path).unwrap().len(), FILE_BYTES + 1);
+    }
+
+    #[test]
+    fn an_existing_file_is_left_alone() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("a.ron");
+        assert!(write(&path, "one", false).is_ok());
+        assert!(write(&path, "two", false).is_err());
+        assert_eq!(fs::read_to_string(&path).unwrap(), "one");
+        assert!(write(&path, "two", true).is_ok());
+        assert_eq!(fs::read_to_string(&path).unwrap(), "two");
+        let left: Vec<_> = fs::read_dir(folder.path()).unwrap().collect();
+        assert_eq!(left.len(), 1, "no temporary file is left behind");
+    }
+
+    #[test]
+    fn near_names() {
+        let known = ["check", "solids", "presets"];
+        assert_eq!(nearest("chekc", known.into_iter()), Some("check"));
+        assert_eq!(nearest("bay.ron", known.into_iter()), None);
+    }
+}

@@ -1,0 +1,43 @@
+//! From a path to a valid bay and a fingerprint of what it was read from.
+
+use std::path::Path;
+
+use super::Failure;
+use super::files::{Folder, bay_file};
+use crate::bay::Bay;
+use crate::bayfile;
+use crate::diagnostics::Diagnostic;
+use crate::report::{Warning, fingerprint};
+
+/// A bay that was read.
+pub(super) struct Loaded {
+    pub(super) bay: Bay,
+    pub(super) warnings: Vec<Warning>,
+    pub(super) fingerprint: String,
+}
+
+/// Reads a bay file and the presets it names.
+pub(super) fn load(path: &Path) -> Result<Loaded, Failure> {
+    let bytes = bay_file(path)?;
+    let name = path.to_string_lossy();
+    let read = bayfile::read(&name, &bytes, &Folder::of(path)).map_err(Failure::Faults)?;
+    // The first source is the bay file itself: its bytes stand for it, mark and all.
+    let presets = read.sources.iter().skip(1).map(|s| s.text.as_bytes());
+    let fingerprint = fingerprint(std::iter::once(bytes.as_slice()).chain(presets));
+    Ok(Loaded {
+        bay: read.bay,
+        warnings: read.warnings.iter().map(warning).collect(),
+        fingerprint,
+    })
+}
+
+fn warning(diagnostic: &Diagnostic) -> Warning {
+    Warning {
+        place: diagnostic.place.as_ref().map(|place| {
+            let (line, column) = place.line_column();
+            format!("{}:{line}:{column}", place.source.name)
+        }),
+        message: diagnostic.message.clone(),
+        help: diagnostic.help.clone(),
+    }
+}

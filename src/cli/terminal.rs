@@ -1,0 +1,68 @@
+//! What goes to standard output and standard error, with colour or without?
+
+use std::io::{self, IsTerminal as _, Write as _};
+
+use anstream::ColorChoice;
+
+use super::Failure;
+use crate::diagnostics::{Style, render};
+use crate::report::text::Look;
+
+/// Columns where there is no terminal to ask.
+const COLUMNS: usize = 100;
+
+/// How a report is to look on standard output: colour only on a terminal, and never where
+/// `NO_COLOR` asks for none.
+pub(super) fn look() -> Look {
+    Look {
+        colour: anstream::AutoStream::choice(&io::stdout()) != ColorChoice::Never,
+        width: terminal_size::terminal_size_of(io::stdout())
+            .map_or(COLUMNS, |(width, _)| usize::from(width.0)),
+    }
+}
+
+/// Prints a finished text. A reader that went away is no error; any other fault is.
+pub(super) fn print(text: &str) -> Result<(), Failure> {
+    let mut out = io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => Err(Failure::new(
+            format!("standard output can't be written: {error}"),
+            "",
+        )),
+        _ => Ok(()),
+    }
+}
+
+/// One line on standard error.
+pub(super) fn note(text: &str) {
+    // Where standard error is gone there is nobody to tell.
+    let _ = writeln!(io::stderr(), "{text}");
+}
+
+/// Says why a command could not be carried out.
+pub(super) fn complain(failure: &Failure) {
+    match failure {
+        Failure::Said(what, help) => {
+            note(&format!("error: {}", printable(what)));
+            if !help.is_empty() {
+                note(&format!("  help: {}", printable(help)));
+            }
+        }
+        Failure::Faults(faults) => {
+            let style = Style {
+                colour: anstream::AutoStream::choice(&io::stderr()) != ColorChoice::Never,
+                unicode: io::stderr().is_terminal(),
+                width: terminal_size::terminal_size_of(io::stderr())
+                    .map_or(COLUMNS, |(width, _)| usize::from(width.0)),
+            };
+            note(render(faults, style).trim_end());
+        }
+    }
+}
+
+/// Names of files may hold anything; a terminal gets no control characters from them.
+fn printable(text: &str) -> String {
+    text.chars()
+        .map(|c| if c.is_control() { '\u{fffd}' } else { c })
+        .collect()
+}

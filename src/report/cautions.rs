@@ -1,0 +1,13 @@
+//! What must every report say, whatever it found?
+
+/// The cautions, one sentence or two each. Every report, sheet and screen that gives a verdict
+/// carries them.
+pub const CAUTIONS: [&str; 5] = [
+    "A raised vehicle kills. This is a screening of a plan; it certifies and approves nothing.",
+    "The lift maker's manual, the local codes and a qualified installer, engineer or electrician \
+     govern, whatever is written here.",
+    "Never exceed the rating of the lift or of one arm.",
+    "Watch the first raise from outside, with nobody under or beside the vehicle, and stop at the mark.",
+    "Lower onto the locks before anyone goes under, and never go under a vehicle that hangs on the \
+     hydraulics.",
+];

@@ -1,0 +1,184 @@
+//! The fixed words of the JSON report.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::bay::{Corner, UnitSystem};
+use crate::clearance::{DoorState, Limit, LockState, Unknown, Withheld};
+
+macro_rules! words {
+    ($(#[$doc:meta])* $name:ident { $($(#[$variant_doc:meta])* $variant:ident),* $(,)? }) => {
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+        #[serde(rename_all = "snake_case")]
+        pub enum $name {
+            $($(#[$variant_doc])* $variant),*
+        }
+    };
+}
+
+words!(
+    /// A system of units.
+    UnitsWord {
+        /// Feet, inches and sixteenths.
+        Imperial,
+        /// Whole millimetres.
+        Metric,
+    }
+);
+
+words!(
+    /// A state of the overhead door.
+    DoorStateWord {
+        /// Shut.
+        Shut,
+        /// Open.
+        Open,
+        /// Anywhere on its way.
+        Running,
+    }
+);
+
+words!(
+    /// The state of a lock: the first of these that applies.
+    LockStateWord {
+        /// The pads do not yet carry the vehicle.
+        NotLifting,
+        /// The carriage runs out of travel before the latches can let go.
+        NoRelease,
+        /// The study could not decide.
+        NotShown,
+        /// Something touches here.
+        Strikes,
+        /// A margin is short, or something touches, below this lock.
+        Barred,
+        /// Nothing touches, but a margin is short here.
+        Tight,
+        /// Every margin holds all the way up to here.
+        Clear,
+    }
+);
+
+words!(
+    /// A sort of limit.
+    LimitKind {
+        /// Two solids come too near each other.
+        Pair,
+        /// The carriage's travel: full rise is reached.
+        Travel,
+        /// The shut-off bar.
+        Bar,
+        /// A lock is clear, but something withholds it.
+        Withheld,
+        /// The study could not decide about a pair.
+        Undecided,
+    }
+);
+
+words!(
+    /// A corner of the lift: "front" points into the bay, "left" as seen from the door.
+    CornerWord {
+        /// Front left.
+        FrontLeft,
+        /// Front right.
+        FrontRight,
+        /// Rear left.
+        RearLeft,
+        /// Rear right.
+        RearRight,
+    }
+);
+
+words!(
+    /// A reason why no lock is called safe.
+    WithheldKind {
+        /// An arm does not reach its lift point.
+        ArmDoesNotReach,
+        /// A pad starts above its lift point.
+        PadStartsTooHigh,
+        /// The vehicle weighs more than the lift is rated for.
+        OverRating,
+        /// A fixed part of the lift does not fit where it stands.
+        DoesNotStand,
+        /// A column can't be tipped up under the ceiling.
+        CannotBeStoodUp,
+        /// The vehicle can't be driven in with its margins.
+        CannotDriveIn,
+        /// A pad hangs loose.
+        LoosePad,
+        /// A margin is short as parked and stays so.
+        TightAsParked,
+        /// The lift's moving parts touch the vehicle where they should not.
+        CarriedPartsTouch,
+        /// No graduation of the tape lies between latch and breach.
+        NoMarkFits,
+        /// The shut-off bar would trip at or below the lock.
+        BarTrips,
+    }
+);
+
+words!(
+    /// A check that was not made for want of data.
+    UnknownCheck {
+        /// Load on each pad and arm.
+        PadLoads,
+        /// The centre of gravity over the pads and in the manual's window.
+        CentreOfGravity,
+        /// Slab thickness and strength.
+        Slab,
+        /// Anchors and the post base.
+        Anchors,
+        /// The vehicle's mass.
+        VehicleMass,
+        /// Arms swung to their places past tyres and body.
+        ArmPath,
+    }
+);
+
+macro_rules! same_words {
+    ($from:ident => $to:ident: $($variant:ident),*) => {
+        impl From<$from> for $to {
+            fn from(value: $from) -> Self {
+                match value { $($from::$variant => Self::$variant),* }
+            }
+        }
+    };
+}
+
+same_words!(UnitSystem => UnitsWord: Imperial, Metric);
+same_words!(DoorState => DoorStateWord: Shut, Open, Running);
+same_words!(LockState => LockStateWord:
+    NotLifting, NoRelease, NotShown, Strikes, Barred, Tight, Clear);
+same_words!(Corner => CornerWord: FrontLeft, FrontRight, RearLeft, RearRight);
+same_words!(Unknown => UnknownCheck:
+    PadLoads, CentreOfGravity, Slab, Anchors, VehicleMass, ArmPath);
+
+impl From<&Limit> for LimitKind {
+    fn from(limit: &Limit) -> Self {
+        match limit {
+            Limit::Pair(_) => Self::Pair,
+            Limit::Travel { .. } => Self::Travel,
+            Limit::Bar(_) => Self::Bar,
+            Limit::Withheld => Self::Withheld,
+            Limit::Undecided(_) => Self::Undecided,
+        }
+    }
+}
+
+impl From<&Withheld> for WithheldKind {
+    fn from(withheld: &Withheld) -> Self {
+        match withheld {
+            Withheld::ArmDoesNotReach { .. } => Self::ArmDoesNotReach,
+            Withheld::PadStartsTooHigh { .. } => Self::PadStartsTooHigh,
+            Withheld::OverRating { .. } => Self::OverRating,
+            Withheld::DoesNotStand { .. } => Self::DoesNotStand,
+            Withheld::CannotBeStoodUp { .. } => Self::CannotBeStoodUp,
+            Withheld::CannotDriveIn { .. } => Self::CannotDriveIn,
+            Withheld::LoosePad { .. } => Self::LoosePad,
+            Withheld::TightAsParked { .. } => Self::TightAsParked,
+            Withheld::CarriedPartsTouch { .. } => Self::CarriedPartsTouch,
+            Withheld::NoMarkFits => Self::NoMarkFits,
+            Withheld::BarTrips { .. } => Self::BarTrips,
+        }
+    }
+}

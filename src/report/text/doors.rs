@@ -1,0 +1,60 @@
+//! How do the states of the door compare?
+
+use super::page::{Cell, Page};
+use super::{Report, Show, show};
+use crate::bay::Door;
+use crate::clearance::DoorFinding;
+use crate::report::words::{short_thing, thing};
+
+pub(super) fn write(report: &Report<'_>, page: &mut Page) {
+    if report.bay.garage.door == Door::None {
+        return;
+    }
+    let study = report.study;
+    let show = show(report);
+    page.heading("Door");
+    let doors = &study.doors;
+    let rows = [&doors.shut, &doors.open, &doors.running].map(|door| row(door, show));
+    page.table(
+        ["door", "safe lock", "clear lock", "short from", "between"],
+        &rows,
+    );
+    let governs = if study.door_is_held {
+        format!(
+            "The policy holds the door {} while the vehicle is up, so that state governs.",
+            study.headline_door.word()
+        )
+    } else {
+        format!(
+            "The worse of shut and open governs: {}.",
+            study.headline_door.word()
+        )
+    };
+    let down = if doors.may_run_when_down {
+        "With the vehicle on its tyres the door may be run."
+    } else {
+        "Even with the vehicle on its tyres the door must NOT be run: it would come too near."
+    };
+    page.para(&format!("{governs} {down}"));
+}
+
+fn row(door: &DoorFinding, show: Show) -> [Cell; 5] {
+    let lock = |lock: Option<usize>| lock.map_or_else(|| "none".into(), |l| l.to_string());
+    let (from, between) = door.first_short.as_ref().map_or_else(
+        || ("-".into(), "nothing comes short".into()),
+        |pair| {
+            let from = pair.first_breach_m.or(pair.first_touch_m);
+            (
+                from.map_or_else(|| "-".into(), |m| show.room(m)),
+                format!("{} / {}", short_thing(&pair.moving), thing(&pair.fixed)),
+            )
+        },
+    );
+    [
+        door.state.word().into(),
+        lock(door.highest_safe_lock).into(),
+        lock(door.highest_clear_lock).into(),
+        from.into(),
+        between.into(),
+    ]
+}

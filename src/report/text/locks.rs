@@ -1,0 +1,117 @@
+//! How does each lock stand?
+
+use super::page::{Cell, Page, Tone};
+use super::{Report, Show, show};
+use crate::clearance::{LockFinding, LockState, NearFinding};
+use crate::report::words::{plain, short_thing, thing};
+
+pub(super) fn write(report: &Report<'_>, page: &mut Page) {
+    let study = report.study;
+    let show = show(report);
+    page.heading("Locks, the highest first");
+    let rows: Vec<[Cell; 7]> = study
+        .locks
+        .iter()
+        .rev()
+        .map(|lock| row(lock, study.highest_safe_lock == Some(lock.lock), show))
+        .collect();
+    page.table(
+        [
+            "lock",
+            "pads at",
+            "state",
+            "least room",
+            "under body",
+            "door",
+            "between",
+        ],
+        &rows,
+    );
+    page.para(
+        "Least room: worst case on the lock and in the climb to set and to leave it. Door: whether \
+         it may be run with the vehicle on this lock.",
+    );
+    if study.highest_safe_lock.is_some() {
+        page.para("* the highest safe lock.");
+    }
+    people(report, page);
+}
+
+fn row(lock: &LockFinding, is_safe: bool, show: Show) -> [Cell; 7] {
+    let mark = if is_safe { "*" } else { " " };
+    let tone = match lock.state {
+        LockState::Clear => Tone::Good,
+        LockState::Tight | LockState::Barred | LockState::NotShown => Tone::Poor,
+        LockState::Strikes => Tone::Bad,
+        LockState::NotLifting | LockState::NoRelease => Tone::Quiet,
+    };
+    [
+        format!("{:>2} {mark}", lock.lock).into(),
+        show.room(lock.pad_height_m).into(),
+        Cell::toned(lock.state.words(), tone),
+        lock.near
+            .as_ref()
+            .map_or_else(|| "-".into(), |near| least_room(near, show))
+            .into(),
+        show.room(lock.underbody_m).into(),
+        if lock.door_may_run { "may run" } else { "stay" }.into(),
+        between(lock).into(),
+    ]
+}
+
+fn least_room(near: &NearFinding, show: Show) -> String {
+    match near.overlap_m.filter(|o| *o > 0.0) {
+        Some(overlap) => format!("overlap {}", show.need(overlap)),
+        None if near.clearance_m > 0.0 => show.room(near.clearance_m),
+        None => "touch".into(),
+    }
+}
+
+fn between(lock: &LockFinding) -> String {
+    let pair = |moving: &str, fixed: &str| format!("{} / {}", short_thing(moving), thing(fixed));
+    match (&lock.near, &lock.because, lock.state) {
+        (_, Some((moving, fixed)), LockState::Barred) => {
+            format!("lower down: {}", pair(moving, fixed))
+        }
+        (Some(near), _, _) => pair(&near.moving, &near.fixed),
+        (None, Some((moving, fixed)), _) => pair(moving, fixed),
+        (None, None, LockState::NotLifting) => String::new(),
+        (None, None, _) => "nothing near".into(),
+    }
+}
+
+/// Who can stand upright under the vehicle.
+fn people(report: &Report<'_>, page: &mut Page) {
+    let study = report.study;
+    let show = show(report);
+    let Some(highest) = study.highest_safe_lock else {
+        return;
+    };
+    let safe = || {
+        study
+            .locks
+            .iter()
+            .filter(move |l| l.lock <= highest && l.state == LockState::Clear)
+    };
+    for person in &study.policy.people {
+        let height = person.height.m();
+        let who = format!("{} ({})", plain(&person.name), show.need(height));
+        let text = match safe().find(|l| l.underbody_m >= height) {
+            Some(lock) => format!(
+                "{who} can stand upright under the lowest part of the body from lock {} on.",
+                lock.lock
+            ),
+            None => {
+                let most = safe()
+                    .map(|l| l.underbody_m)
+                    .fold(f64::NEG_INFINITY, f64::max);
+                format!(
+                    "{who} can't stand upright under the lowest part of the body on any safe \
+                     lock: {} short.",
+                    show.need(height - most)
+                )
+            }
+        };
+        page.para(&text);
+    }
+}

@@ -1,0 +1,91 @@
+//! Where is the column to be marked, and when do pads touch and tyres leave?
+
+use super::page::Page;
+use super::{Report, show};
+use crate::bay::Corner;
+use crate::report::words::{list, thing};
+
+pub(super) fn write(report: &Report<'_>, page: &mut Page) {
+    marks(report, page);
+    phases(report, page);
+}
+
+fn marks(report: &Report<'_>, page: &mut Page) {
+    let study = report.study;
+    let show = show(report);
+    let Some(marks) = study.marks else { return };
+    page.heading(&format!("Marks on the column for lock {}", marks.lock));
+    if study.highest_safe_lock.is_none() {
+        page.para("The lock is clear but not called safe: don't set these marks yet.");
+    }
+    page.entry(
+        "Stop",
+        &format!(
+            "{} (at {} of travel)",
+            show.mark(marks.stop_m),
+            show.place(marks.stop_travel_m)
+        ),
+    );
+    let never = marks.never_above_m.map_or_else(
+        || "nothing is met within the carriage's travel".into(),
+        |m| show.ceiling_mark(m),
+    );
+    page.entry("Never above", &never);
+    page.para(
+        "Both are measured from the top of the base plate to the carriage's marked edge, with no \
+         shims under the plate.",
+    );
+}
+
+fn phases(report: &Report<'_>, page: &mut Page) {
+    let study = report.study;
+    let show = show(report);
+    let phases = study.phases;
+    page.heading("On the way up (carriage travel)");
+    let touch: Vec<String> = Corner::ALL
+        .iter()
+        .map(|c| format!("{} {}", c.name(), show.place(phases.touch_m[c.index()])))
+        .collect();
+    page.entry("Pads meet their lift points", &list(&touch));
+    page.entry("All four pads carry", &show.need(phases.carry_m));
+    page.entry(
+        "Tyres leave the floor",
+        &format!(
+            "front {}, rear {}",
+            show.place(phases.lift_off_m[0]),
+            show.place(phases.lift_off_m[1])
+        ),
+    );
+    if let Some(bar) = &study.bar {
+        let by = bar
+            .by
+            .as_deref()
+            .map_or_else(|| "the vehicle".into(), thing);
+        let mut text = bar.trips_at_m.map_or_else(
+            || "not met within the carriage's travel".into(),
+            |m| format!("{by} trips it at {}", show.room(m)),
+        );
+        if let Some((moving, fixed)) = &bar.met_before {
+            text.push_str(&format!(
+                "; {} meets {} first, and the bar would NOT stop that",
+                thing(moving),
+                thing(fixed)
+            ));
+        }
+        page.entry("Shut-off bar", &text);
+    }
+    let rating = study.rating;
+    let mass = rating
+        .mass_kg
+        .map_or_else(|| "not known".into(), |kg| show.load(kg));
+    page.entry(
+        "Vehicle's mass and the lift's rating",
+        &format!("{mass}, rated {}", show.capacity(rating.capacity_kg)),
+    );
+    if let Some((corner, gap)) = study.loose_pad {
+        page.entry(
+            "Loosest pad",
+            &format!("{}, {} below its lift point", corner.name(), show.need(gap)),
+        );
+    }
+}

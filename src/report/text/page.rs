@@ -1,0 +1,274 @@
+//! How are paragraphs and tables set on a page of fixed width?
+
+use anstyle::{AnsiColor, Style};
+use textwrap::core::display_width;
+
+/// How the page looks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Look {
+    /// With colour escapes.
+    pub colour: bool,
+    /// Columns to wrap at.
+    pub width: usize,
+}
+
+impl Default for Look {
+    fn default() -> Self {
+        Self {
+            colour: false,
+            width: 100,
+        }
+    }
+}
+
+/// Weight of a piece of text. It never says anything that the words don't say.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Tone {
+    Plain,
+    Strong,
+    Good,
+    Poor,
+    Bad,
+    Quiet,
+}
+
+impl Tone {
+    fn style(self) -> Style {
+        let colour = |c: AnsiColor| Style::new().fg_color(Some(c.into()));
+        match self {
+            Self::Plain => Style::new(),
+            Self::Strong => Style::new().bold(),
+            Self::Good => colour(AnsiColor::Green),
+            Self::Poor => colour(AnsiColor::Yellow),
+            Self::Bad => colour(AnsiColor::Red),
+            Self::Quiet => Style::new().dimmed(),
+        }
+    }
+}
+
+/// A cell of a table.
+pub(super) struct Cell {
+    text: String,
+    tone: Tone,
+}
+
+impl Cell {
+    pub(super) fn toned(text: impl Into<String>, tone: Tone) -> Self {
+        Self {
+            text: text.into(),
+            tone,
+        }
+    }
+}
+
+impl<S: Into<String>> From<S> for Cell {
+    fn from(text: S) -> Self {
+        Self::toned(text, Tone::Plain)
+    }
+}
+
+/// The text so far.
+pub(in crate::report) struct Page {
+    look: Look,
+    out: String,
+}
+
+/// Columns are parted by so many blanks.
+const GUTTER: usize = 2;
+
+/// With less width left than this, the last column of a table goes onto lines of its own.
+const LEAST_LAST_COLUMN: usize = 20;
+
+/// How far those lines are set in.
+const BELOW_INDENT: usize = 8;
+
+impl Page {
+    pub(in crate::report) fn new(look: Look) -> Self {
+        let look = Look {
+            width: look.width.clamp(40, 100),
+            ..look
+        };
+        Self {
+            look,
+            out: String::new(),
+        }
+    }
+
+    pub(in crate::report) fn finish(self) -> String {
+        self.out
+    }
+
+    /// A blank line.
+    pub(super) fn gap(&mut self) {
+        self.out.push('\n');
+    }
+
+    /// A heading after a blank line.
+    pub(in crate::report) fn heading(&mut self, text: &str) {
+        self.out.push('\n');
+        self.toned(text, Tone::Strong);
+        self.out.push('\n');
+    }
+
+    /// A wrapped paragraph.
+    pub(in crate::report) fn para(&mut self, text: &str) {
+        self.para_toned(text, Tone::Plain);
+    }
+
+    /// A wrapped paragraph with a tone.
+    pub(super) fn para_toned(&mut self, text: &str, tone: Tone) {
+        self.wrapped(text, "", "", tone);
+    }
+
+    /// A wrapped item of a list.
+    pub(super) fn item(&mut self, text: &str) {
+        self.wrapped(text, "  - ", "    ", Tone::Plain);
+    }
+
+    /// A wrapped line under a heading: `label: text`.
+    pub(in crate::report) fn entry(&mut self, label: &str, text: &str) {
+        self.wrapped(&format!("{label}: {text}"), "  ", "      ", Tone::Plain);
+    }
+
+    fn wrapped(&mut self, text: &str, first: &str, rest: &str, tone: Tone) {
+        let options = textwrap::Options::new(self.look.width)
+            .initial_indent(first)
+            .subsequent_indent(rest);
+        for line in textwrap::wrap(text, options) {
+            self.toned(line.trim_end(), tone);
+            self.out.push('\n');
+        }
+    }
+
+    fn toned(&mut self, text: &str, tone: Tone) {
+        if self.look.colour && tone != Tone::Plain && !text.is_empty() {
+            let style = tone.style();
+            self.out
+                .push_str(&format!("{}{text}{}", style.render(), style.render_reset()));
+        } else {
+            self.out.push_str(text);
+        }
+    }
+
+    /// A table: as wide as its cells, the last column wrapped into what is left, or onto lines of
+    /// its own where too little is left.
+    pub(super) fn table<const N: usize>(&mut self, head: [&str; N], rows: &[[Cell; N]]) {
+        let mut widths = head.map(display_width);
+        for row in rows {
+            for (width, cell) in widths.iter_mut().zip(row) {
+                *width = (*width).max(display_width(&cell.text));
+            }
+        }
+        let before = widths.iter().take(N - 1).map(|w| w + GUTTER).sum::<usize>() + GUTTER;
+        let room = self.look.width.saturating_sub(before);
+        let last = if room >= LEAST_LAST_COLUMN.min(widths[N - 1]) {
+            Last::Beside {
+                indent: before,
+                width: room,
+            }
+        } else {
+            Last::Below {
+                width: self.look.width.saturating_sub(BELOW_INDENT),
+            }
+        };
+        let head = head.map(|text| Cell::toned(text, Tone::Quiet));
+        self.row(&widths, last, &head);
+        for row in rows {
+            self.row(&widths, last, row);
+        }
+    }
+
+    fn row<const N: usize>(&mut self, widths: &[usize; N], last: Last, cells: &[Cell; N]) {
+        for (cell, width) in cells.iter().zip(widths).take(N - 1) {
+            self.out.push_str(&" ".repeat(GUTTER));
+            self.toned(&cell.text, cell.tone);
+            let pad = width.saturating_sub(display_width(&cell.text));
+            self.out.push_str(&" ".repeat(pad));
+        }
+        let cell = &cells[N - 1];
+        let (width, indent) = match last {
+            Last::Beside { indent, width } => (width, indent),
+            Last::Below { width } => (width, BELOW_INDENT),
+        };
+        for (i, line) in textwrap::wrap(&cell.text, width).iter().enumerate() {
+            if line.is_empty() {
+                continue;
+            }
+            match last {
+                Last::Beside { .. } if i == 0 => self.out.push_str(&" ".repeat(GUTTER)),
+                _ => {
+                    self.end_line();
+                    self.out.push_str(&" ".repeat(indent));
+                }
+            }
+            self.toned(line, cell.tone);
+        }
+        self.end_line();
+    }
+
+    /// Ends a line without blanks at its end.
+    fn end_line(&mut self) {
+        let kept = self.out.trim_end_matches(' ').len();
+        self.out.truncate(kept);
+        self.out.push('\n');
+    }
+}
+
+/// Where the last column of a table goes.
+#[derive(Clone, Copy)]
+enum Last {
+    /// Beside the others.
+    Beside { indent: usize, width: usize },
+    /// On lines of its own, below.
+    Below { width: usize },
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_last_column_wraps_under_itself() {
+        let mut page = Page::new(Look {
+            colour: false,
+            width: 40,
+        });
+        page.table(
+            ["lock", "between"],
+            &[["9".into(), "one long thing and another long thing".into()]],
+        );
+        assert_eq!(
+            page.finish(),
+            "  lock  between\n  9     one long thing and another long\n        thing\n"
+        );
+    }
+
+    #[test]
+    fn the_last_column_goes_below_where_there_is_no_room() {
+        let mut page = Page::new(Look {
+            colour: false,
+            width: 40,
+        });
+        page.table(
+            ["a column as wide as the page", "between"],
+            &[["x".into(), "this thing and that thing".into()]],
+        );
+        assert_eq!(
+            page.finish(),
+            "  a column as wide as the page\n        between\n  x\n        this thing and that thing\n"
+        );
+    }
+
+    #[test]
+    fn no_escapes_without_colour() {
+        let build = |colour| {
+            let mut page = Page::new(Look { colour, width: 80 });
+            page.heading("Locks");
+            page.table(["a", "b"], &[[Cell::toned("x", Tone::Bad), "".into()]]);
+            page.finish()
+        };
+        assert!(!build(false).contains('\u{1b}'));
+        assert!(build(true).contains('\u{1b}'));
+        assert_eq!(build(false), "\nLocks\n  a  b\n  x\n");
+    }
+}

@@ -1,0 +1,300 @@
+//! Which lock is safe, what limits the rise, and what was not looked at?
+
+use super::page::{Page, Tone};
+use super::{Report, show};
+use crate::bay::Door;
+use crate::clearance::{DoorFinding, DoorState, Limit, LockState, PairFinding, Study, Unknown};
+use crate::report::Show;
+use crate::report::reasons::reason;
+use crate::report::words::{count, list, relation, sentence, thing};
+
+pub(super) fn write(report: &Report<'_>, page: &mut Page) {
+    let study = report.study;
+    let tone = if study.highest_safe_lock.is_some() {
+        Tone::Good
+    } else {
+        Tone::Bad
+    };
+    page.para_toned(&headline(report), tone);
+    let unknown = unknown(&study.unknown);
+    if !unknown.is_empty() {
+        page.para(&unknown);
+    }
+    for withheld in &study.withheld {
+        let reason = reason(withheld, show(report));
+        page.item(&format!(
+            "{}. To cure it: {}.",
+            sentence(&reason.says),
+            reason.cure
+        ));
+    }
+    if let Some(text) = nominal(report) {
+        page.para(&text);
+    }
+}
+
+/// The verdict in one paragraph.
+fn headline(report: &Report<'_>) -> String {
+    let study = report.study;
+    let show = show(report);
+    let mut text = match (study.highest_safe_lock, study.highest_clear_lock) {
+        (Some(lock), _) => {
+            let pads = study
+                .locks
+                .iter()
+                .find(|l| l.lock == lock)
+                .map(|l| format!(": pads at {}", show.room(l.pad_height_m)))
+                .unwrap_or_default();
+            let full = if study.full_rise {
+                ", the full rise"
+            } else {
+                ""
+            };
+            format!(
+                "Lock {lock} of {} is the highest safe lock{}{full}{pads}.",
+                study.locks.len(),
+                door_words(report)
+            )
+        }
+        (None, Some(lock)) => {
+            let why: Vec<String> = study
+                .withheld
+                .iter()
+                .map(|w| reason(w, show).says)
+                .collect();
+            let why = if why.is_empty() {
+                "see below".into()
+            } else {
+                list(&why)
+            };
+            format!(
+                "Lock {lock} is clear{}, but no lock is called safe: {why}.",
+                door_words(report)
+            )
+        }
+        (None, None) => format!(
+            "No lock is safe{}: {}.",
+            door_words(report),
+            why_none(report)
+        ),
+    };
+    if study.highest_clear_lock.is_some() {
+        text.push(' ');
+        text.push_str(&limit(report));
+    } else if let Some(help) = what_would_help(report) {
+        text.push(' ');
+        text.push_str(&help);
+    }
+    if let (Some(_), Some(marks)) = (study.highest_safe_lock, study.marks) {
+        text.push_str(&format!(
+            " Stop the raise with the carriage's marked edge at {} on the column.",
+            show.mark(marks.stop_m)
+        ));
+    }
+    text
+}
+
+/// " (door open)", and why that state.
+fn door_words(report: &Report<'_>) -> String {
+    if report.bay.garage.door == Door::None {
+        return String::new();
+    }
+    let state = report.study.headline_door.word();
+    if report.study.door_is_held {
+        format!(" (door held {state})")
+    } else {
+        format!(" (door {state})")
+    }
+}
+
+/// What limits the rise and by how much.
+fn limit(report: &Report<'_>) -> String {
+    let study = report.study;
+    let show = show(report);
+    match &study.limit {
+        Limit::Pair(pair) => {
+            let mut text = format!("Above it {}", meets(pair, show));
+            if let Some(short) = next_lock(report, pair) {
+                text.push_str(&short);
+            }
+            text
+        }
+        Limit::Travel { travel_m } => format!(
+            "Nothing in the bay stops it: the carriage's travel of {} does.",
+            show.place(*travel_m)
+        ),
+        Limit::Bar(pair) => {
+            let at = pair
+                .first_breach_m
+                .or(pair.first_touch_m)
+                .map(|m| format!(" at {} of travel", show.room(m)))
+                .unwrap_or_default();
+            format!(
+                "Above it {} meets the shut-off bar{at}.",
+                thing(&pair.moving)
+            )
+        }
+        Limit::Withheld => governing(study)
+            .first_short
+            .as_ref()
+            .map(|pair| format!("Above it {}", meets(pair, show)))
+            .unwrap_or_default(),
+        Limit::Undecided(pair) => format!(
+            "Above it the study could not decide between {} and {}, so it goes no higher.",
+            thing(&pair.moving),
+            thing(&pair.fixed)
+        ),
+    }
+}
+
+/// The findings of the door state that governs.
+const fn governing(study: &Study) -> &DoorFinding {
+    match study.headline_door {
+        DoorState::Shut => &study.doors.shut,
+        DoorState::Open => &study.doors.open,
+        DoorState::Running => &study.doors.running,
+    }
+}
+
+/// "vehicle roof 3 comes too near door panel 4 (over it): ..."
+fn meets(pair: &PairFinding, show: Show) -> String {
+    let mut text = format!(
+        "{} comes too near {}",
+        thing(&pair.moving),
+        thing(&pair.fixed)
+    );
+    if let Some(where_it_is) = relation(pair.points_m) {
+        text.push_str(&format!(" ({where_it_is} it)"));
+    }
+    match (pair.first_breach_m, pair.first_touch_m) {
+        (Some(breach), Some(touch)) if pair.margin_m > 0.0 => text.push_str(&format!(
+            ": the margin of {} runs short at {} of travel, and they touch at {}.",
+            show.need(pair.margin_m),
+            show.room(breach),
+            show.room(touch)
+        )),
+        (Some(breach), None) if pair.margin_m > 0.0 => text.push_str(&format!(
+            ": the margin of {} runs short at {} of travel.",
+            show.need(pair.margin_m),
+            show.room(breach)
+        )),
+        (_, Some(touch)) | (Some(touch), None) => {
+            text.push_str(&format!(": they touch at {} of travel.", show.room(touch)));
+        }
+        (None, None) => text.push('.'),
+    }
+    text
+}
+
+/// What the next lock is short of, when the same pair is the worst there.
+fn next_lock(report: &Report<'_>, pair: &PairFinding) -> Option<String> {
+    let study = report.study;
+    let show = show(report);
+    let clear = study.highest_clear_lock?;
+    let next = study.locks.iter().find(|l| l.lock == clear + 1)?;
+    let near = next.near.as_ref()?;
+    if near.moving != pair.moving || near.fixed != pair.fixed {
+        return None;
+    }
+    let lock = next.lock;
+    if let Some(overlap) = near.overlap_m.filter(|o| *o > 0.0) {
+        return Some(format!(
+            " At lock {lock} they would overlap by {}.",
+            show.need(overlap)
+        ));
+    }
+    (near.clearance_m < near.margin_m).then(|| {
+        format!(
+            " At lock {lock} they would have {} of the {} asked.",
+            show.room(near.clearance_m),
+            show.need(near.margin_m)
+        )
+    })
+}
+
+/// Why nothing is clear.
+fn why_none(report: &Report<'_>) -> String {
+    let study = report.study;
+    let show = show(report);
+    if study.locks.iter().all(|l| l.state == LockState::NotLifting) {
+        return "at no lock do all four pads carry the vehicle".into();
+    }
+    match &study.limit {
+        Limit::Pair(pair) => meets(pair, show).trim_end_matches('.').into(),
+        Limit::Bar(pair) => format!("{} meets the shut-off bar first", thing(&pair.moving)),
+        Limit::Undecided(pair) => format!(
+            "the study could not decide between {} and {}",
+            thing(&pair.moving),
+            thing(&pair.fixed)
+        ),
+        Limit::Travel { .. } => {
+            "the carriage runs out of travel before a lock that lifts can be set and released"
+                .into()
+        }
+        Limit::Withheld => {
+            let why: Vec<String> = study
+                .withheld
+                .iter()
+                .map(|w| reason(w, show).says)
+                .collect();
+            if why.is_empty() {
+                "see the table of locks".into()
+            } else {
+                list(&why)
+            }
+        }
+    }
+}
+
+/// What would help when nothing is clear, as far as the findings say it.
+fn what_would_help(report: &Report<'_>) -> Option<String> {
+    let study = report.study;
+    let other = match study.headline_door {
+        DoorState::Open => &study.doors.shut,
+        _ => &study.doors.open,
+    };
+    if let Some(lock) = other.highest_clear_lock {
+        return Some(format!(
+            "With the door {} lock {lock} would be clear.",
+            other.state.word()
+        ));
+    }
+    if let Limit::Pair(pair) = &study.limit {
+        let first = study
+            .locks
+            .iter()
+            .find(|l| l.state != LockState::NotLifting)?;
+        let near = first.near.as_ref()?;
+        if near.moving == pair.moving && near.fixed == pair.fixed {
+            let short = near.overlap_m.unwrap_or(0.0).max(0.0) + near.margin_m - near.clearance_m;
+            return Some(format!(
+                "Lock {}, the lowest that lifts, needs {} more between the two.",
+                first.lock,
+                show(report).need(short.max(0.0))
+            ));
+        }
+    }
+    None
+}
+
+fn unknown(unknown: &[Unknown]) -> String {
+    if unknown.is_empty() {
+        return String::new();
+    }
+    let words: Vec<&str> = unknown.iter().map(|u| u.words()).collect();
+    format!("Not checked for want of data: {}.", list(&words))
+}
+
+/// What exact measuring and parking would gain.
+fn nominal(report: &Report<'_>) -> Option<String> {
+    let study = report.study;
+    let nominal = study.nominal_clear_lock?;
+    let worst = study.highest_clear_lock.unwrap_or(0);
+    (nominal > worst).then(|| {
+        format!(
+            "Were every dimension exactly as written and the vehicle exactly in its place, lock \
+             {nominal} would be clear; the uncertainties listed below cost {}.",
+            count(nominal - worst, "lock")
+        )
+    })
+}
