@@ -1,6 +1,7 @@
 //! What does the program say to a file that can't be read, and does it say all of it?
 //!
-//! Each case breaks the bay of `bad_input/base.ron` in one or several ways. A case must be refused
+//! Each case breaks the bay of `bad_input/base.ron` in one or several ways. The bay has presets of
+//! its own beside it, so that a better figure in a shipped one changes no message here. A case must be refused
 //! (or warned of) within a second, with a message for every fault, each with its place and a help;
 //! the drawn messages are kept as one snapshot, so that a change of wording is read by someone.
 
@@ -9,7 +10,7 @@
 use std::collections::HashMap;
 use std::time::{Duration, Instant};
 
-use bayrise::bayfile::presets::{EmbeddedOnly, PresetError, PresetSource};
+use bayrise::bayfile::presets::{PresetError, PresetSource};
 use bayrise::bayfile::{Read, read};
 use bayrise::diagnostics::{Diagnostic, Severity, Style, render};
 
@@ -35,8 +36,8 @@ const fn case(
     }
 }
 
-const LIFT: &str = "preset: \"tall-columns-11-10\",";
-const VEHICLE: &str = "preset: \"pickup-half-ton-crew-cab\",";
+const LIFT: &str = "preset: \"lift.ron\",";
+const VEHICLE: &str = "preset: \"vehicle.ron\",";
 
 const CASES: &[Case] = &[
     // Grammar.
@@ -204,10 +205,7 @@ const CASES: &[Case] = &[
     ),
     case(
         "a length for a mass",
-        &[(
-            LIFT,
-            "preset: \"tall-columns-11-10\", capacity: \"10000 mm\",",
-        )],
+        &[(LIFT, "preset: \"lift.ron\", capacity: \"10000 mm\",")],
         &["`mm` measures a length, but a mass belongs here"],
     ),
     case(
@@ -324,7 +322,7 @@ const CASES: &[Case] = &[
     ),
     case(
         "no capacity",
-        &[(LIFT, "preset: \"tall-columns-11-10\", capacity: \"0 lb\",")],
+        &[(LIFT, "preset: \"lift.ron\", capacity: \"0 lb\",")],
         &["a mass must be more than zero here"],
     ),
     // The room.
@@ -426,7 +424,7 @@ const CASES: &[Case] = &[
         "arms shorter than their stub",
         &[(
             LIFT,
-            "preset: \"tall-columns-11-10\", arms: (front: (longest: \"20 in\")),",
+            "preset: \"lift.ron\", arms: (front: (longest: \"20 in\")),",
         )],
         &["the arm's shortest reach is longer than its longest"],
     ),
@@ -434,7 +432,7 @@ const CASES: &[Case] = &[
         "swing the wrong way round",
         &[(
             LIFT,
-            "preset: \"tall-columns-11-10\", arms: (rear_left: (swing_min: \"100 deg\")),",
+            "preset: \"lift.ron\", arms: (rear_left: (swing_min: \"100 deg\")),",
         )],
         &["the arm's least swing is greater than its greatest"],
     ),
@@ -442,7 +440,7 @@ const CASES: &[Case] = &[
         "a billion locks",
         &[(
             LIFT,
-            "preset: \"tall-columns-11-10\", locks: Even(first: \"12 in\", pitch: \"4 in\", count: 1000000000),",
+            "preset: \"lift.ron\", locks: Even(first: \"12 in\", pitch: \"4 in\", count: 1000000000),",
         )],
         &["1000000000 locks are not possible"],
     ),
@@ -450,7 +448,7 @@ const CASES: &[Case] = &[
         "locks beyond the travel",
         &[(
             LIFT,
-            "preset: \"tall-columns-11-10\", locks: Even(first: \"12 in\", pitch: \"4 in\", count: 20),",
+            "preset: \"lift.ron\", locks: Even(first: \"12 in\", pitch: \"4 in\", count: 20),",
         )],
         &["lies beyond the carriage's travel"],
     ),
@@ -458,20 +456,20 @@ const CASES: &[Case] = &[
         "locks out of order",
         &[(
             LIFT,
-            "preset: \"tall-columns-11-10\", locks: [\"12 in\", \"20 in\", \"16 in\"],",
+            "preset: \"lift.ron\", locks: [\"12 in\", \"20 in\", \"16 in\"],",
         )],
         &["this lock is not above the one before it"],
     ),
     case(
         "no locks",
-        &[(LIFT, "preset: \"tall-columns-11-10\", locks: [],")],
+        &[(LIFT, "preset: \"lift.ron\", locks: [],")],
         &["the lift has no lock"],
     ),
     case(
         "part of a variant overridden",
         &[(
             LIFT,
-            "preset: \"tall-columns-11-10\", tie: OverheadBeam(underside: \"11 ft\"),",
+            "preset: \"lift.ron\", tie: OverheadBeam(underside: \"11 ft\"),",
         )],
         &["the overhead beam lacks `height`, `width`"],
     ),
@@ -503,7 +501,7 @@ const CASES: &[Case] = &[
         "lift points behind the body",
         &[(
             VEHICLE,
-            "preset: \"pickup-half-ton-crew-cab\", lift_points: (rear: (station: \"240 in\")),",
+            "preset: \"vehicle.ron\", lift_points: (rear: (station: \"240 in\")),",
         )],
         &["the rear left lift point lies behind the body's end"],
     ),
@@ -511,7 +509,7 @@ const CASES: &[Case] = &[
         "lift points beside the body",
         &[(
             VEHICLE,
-            "preset: \"pickup-half-ton-crew-cab\", lift_points: (rear: (half_spacing: \"50 in\")),",
+            "preset: \"vehicle.ron\", lift_points: (rear: (half_spacing: \"50 in\")),",
         )],
         &["the rear left lift point lies outside the body"],
     ),
@@ -519,31 +517,25 @@ const CASES: &[Case] = &[
         "lift points swapped",
         &[(
             VEHICLE,
-            "preset: \"pickup-half-ton-crew-cab\", lift_points: (front: (station: \"150 in\"), rear: (station: \"74 in\")),",
+            "preset: \"vehicle.ron\", lift_points: (front: (station: \"150 in\"), rear: (station: \"74 in\")),",
         )],
         &["the rear left lift point does not lie behind the front one"],
     ),
     case(
         "taller than its outline",
-        &[(
-            VEHICLE,
-            "preset: \"pickup-half-ton-crew-cab\", height: \"80 in\",",
-        )],
+        &[(VEHICLE, "preset: \"vehicle.ron\", height: \"80 in\",")],
         &["the outline reaches only"],
     ),
     case(
         "lower than its outline",
-        &[(
-            VEHICLE,
-            "preset: \"pickup-half-ton-crew-cab\", height: \"70 in\",",
-        )],
+        &[(VEHICLE, "preset: \"vehicle.ron\", height: \"70 in\",")],
         &["the outline reaches 6 ft 4 in"],
     ),
     case(
         "an outline of half the body",
         &[(
             VEHICLE,
-            "preset: \"pickup-half-ton-crew-cab\", roof: [(station: \"0 in\", height: \"40 in\", half_width: \"34 in\"), (station: \"100 in\", height: \"76 in\", half_width: \"30 in\")],",
+            "preset: \"vehicle.ron\", roof: [(station: \"0 in\", height: \"40 in\", half_width: \"34 in\"), (station: \"100 in\", height: \"76 in\", half_width: \"30 in\")],",
         )],
         &["the outline does not cover the whole body"],
     ),
@@ -551,7 +543,7 @@ const CASES: &[Case] = &[
         "stations out of order",
         &[(
             VEHICLE,
-            "preset: \"pickup-half-ton-crew-cab\", roof: [(station: \"0 in\", height: \"40 in\", half_width: \"34 in\"), (station: \"100 in\", height: \"76 in\", half_width: \"30 in\"), (station: \"90 in\", height: \"76 in\", half_width: \"45 in\"), (station: \"232 in\", height: \"50 in\", half_width: \"30 in\")],",
+            "preset: \"vehicle.ron\", roof: [(station: \"0 in\", height: \"40 in\", half_width: \"34 in\"), (station: \"100 in\", height: \"76 in\", half_width: \"30 in\"), (station: \"90 in\", height: \"76 in\", half_width: \"45 in\"), (station: \"232 in\", height: \"50 in\", half_width: \"30 in\")],",
         )],
         &[
             "this station does not lie behind the one before it",
@@ -560,18 +552,12 @@ const CASES: &[Case] = &[
     ),
     case(
         "wheelbase longer than the body",
-        &[(
-            VEHICLE,
-            "preset: \"pickup-half-ton-crew-cab\", wheelbase: \"210 in\",",
-        )],
+        &[(VEHICLE, "preset: \"vehicle.ron\", wheelbase: \"210 in\",")],
         &["the rear axle at 20 ft 8 in"],
     ),
     case(
         "an underbody higher than the sill",
-        &[(
-            VEHICLE,
-            "preset: \"pickup-half-ton-crew-cab\", sill: \"11 in\",",
-        )],
+        &[(VEHICLE, "preset: \"vehicle.ron\", sill: \"11 in\",")],
         &["\"gearbox and exhaust\" does not hang lower than the sill"],
     ),
     case(
@@ -584,17 +570,14 @@ const CASES: &[Case] = &[
     ),
     case(
         "aim without axle loads",
-        &[(
-            VEHICLE,
-            "preset: \"pickup-half-ton-crew-cab\", axle_loads: None,",
-        )],
+        &[(VEHICLE, "preset: \"vehicle.ron\", axle_loads: None,")],
         &["the vehicle's axle loads are not given"],
     ),
     case(
         "more taken out than is there",
         &[(
             VEHICLE,
-            "preset: \"pickup-half-ton-crew-cab\", masses: [(name: \"engine\", mass: \"-6000 lb\", station: \"40 in\")],",
+            "preset: \"vehicle.ron\", masses: [(name: \"engine\", mass: \"-6000 lb\", station: \"40 in\")],",
         )],
         &["more is taken out than the vehicle weighs"],
     ),
@@ -614,62 +597,62 @@ const CASES: &[Case] = &[
     // Presets.
     case(
         "unknown preset",
-        &[("\"tall-columns-11-10\"", "\"tall-colums-11-10\"")],
+        &[("\"lift.ron\"", "\"tall-colums-11-10\"")],
         &["there is no lift preset `tall-colums-11-10`"],
     ),
     case(
         "preset is no text",
-        &[("\"tall-columns-11-10\"", "TallColumns")],
+        &[("\"lift.ron\"", "TallColumns")],
         &["a preset is named by a text"],
     ),
     case(
         "preset climbs out",
-        &[("\"tall-columns-11-10\"", "\"../../etc/lift.ron\"")],
+        &[("\"lift.ron\"", "\"../../etc/lift.ron\"")],
         &["lies outside the bay file's folder"],
     ),
     case(
         "preset from the root",
-        &[("\"tall-columns-11-10\"", "\"/etc/lift.ron\"")],
+        &[("\"lift.ron\"", "\"/etc/lift.ron\"")],
         &["lies outside the bay file's folder"],
     ),
     case(
         "preset by a link",
-        &[("\"tall-columns-11-10\"", "\"link.ron\"")],
+        &[("\"lift.ron\"", "\"link.ron\"")],
         &["leads outside the bay file's folder"],
     ),
     case(
         "preset file missing",
-        &[("\"tall-columns-11-10\"", "\"my-lift.ron\"")],
+        &[("\"lift.ron\"", "\"my-lift.ron\"")],
         &["there is no preset file `my-lift.ron`"],
     ),
     case(
         "preset not to be read",
-        &[("\"tall-columns-11-10\"", "\"locked.ron\"")],
+        &[("\"lift.ron\"", "\"locked.ron\"")],
         &["can't be read: permission denied"],
     ),
     case(
         "preset stands on itself",
-        &[("\"tall-columns-11-10\"", "\"snake.ron\"")],
+        &[("\"lift.ron\"", "\"snake.ron\"")],
         &["the preset `snake.ron` stands on itself"],
     ),
     case(
         "presets in a ring",
-        &[("\"tall-columns-11-10\"", "\"ring-a.ron\"")],
+        &[("\"lift.ron\"", "\"ring-a.ron\"")],
         &["the preset `ring-a.ron` stands on itself"],
     ),
     case(
         "too many presets on one another",
-        &[("\"tall-columns-11-10\"", "\"tower-1.ron\"")],
+        &[("\"lift.ron\"", "\"tower-1.ron\"")],
         &["more than 4 presets stand on one another"],
     ),
     case(
         "preset too large",
-        &[("\"tall-columns-11-10\"", "\"huge.ron\"")],
+        &[("\"lift.ron\"", "\"huge.ron\"")],
         &["huge.ron: the file holds 4.0 MiB"],
     ),
     case(
         "fault inside a preset",
-        &[("\"tall-columns-11-10\"", "\"faulty.ron\"")],
+        &[("\"lift.ron\"", "\"faulty.ron\"")],
         &[
             "a length must be more than zero here",
             "`deg` measures an angle",
@@ -677,12 +660,12 @@ const CASES: &[Case] = &[
     ),
     case(
         "preset lacks a field",
-        &[("\"tall-columns-11-10\"", "\"thin.ron\"")],
+        &[("\"lift.ron\"", "\"thin.ron\"")],
         &["the lift lacks"],
     ),
     case(
         "preset in a newer format",
-        &[("\"tall-columns-11-10\"", "\"newer.ron\"")],
+        &[("\"lift.ron\"", "\"newer.ron\"")],
         &["format 3 was written by a newer Bayrise"],
     ),
     case(
@@ -692,6 +675,11 @@ const CASES: &[Case] = &[
             "preset: \"split.ron\", arms: (front: (longest: \"50 in\")),",
         )],
         &["`front` has no effect here"],
+    ),
+    case(
+        "a preset that is no text",
+        &[("\"lift.ron\"", "\"picture.ron\"")],
+        &["picture.ron: this is not a text file"],
     ),
     // Several at once.
     case(
@@ -703,7 +691,7 @@ const CASES: &[Case] = &[
             ("post_line: \"14 ft\"", "post_line: \"14 lb\""),
             (
                 VEHICLE,
-                "preset: \"pickup-half-ton-crew-cab\", colour: Blue, belt: \"-1 in\",",
+                "preset: \"vehicle.ron\", colour: Blue, belt: \"-1 in\",",
             ),
             ("facing: NoseIn", "facing: Sideways"),
             ("over_vehicle: \"3 in\"", "over_vehicel: \"3 in\""),
@@ -730,17 +718,16 @@ struct Files;
 
 impl PresetSource for Files {
     fn load(&self, path: &str) -> Result<Vec<u8>, PresetError> {
-        let lift = bayrise::bayfile::presets::lifts()
-            .iter()
-            .find(|e| e.name == "tall-columns-11-10")
-            .unwrap()
-            .text;
+        let lift = include_str!("bad_input/lift.ron");
         let text = match path {
+            "lift.ron" => lift.into(),
+            "vehicle.ron" => include_str!("bad_input/vehicle.ron").into(),
             "link.ron" => return Err(PresetError::Outside),
             "locked.ron" => return Err(PresetError::Unreadable("permission denied".into())),
             "snake.ron" => "(preset: \"snake.ron\")".into(),
             "ring-a.ron" => "(preset: \"ring-b.ron\")".into(),
             "ring-b.ron" => "(preset: \"ring-a.ron\")".into(),
+            "picture.ron" => return Ok(b"\x89PNG\r\n\x1a\n\0\0".to_vec()),
             "huge.ron" => return Ok(vec![b' '; 4 * 1024 * 1024 + 1]),
             "faulty.ron" => lift
                 .replace("travel: \"72 in\"", "travel: \"0 in\"")
@@ -768,13 +755,19 @@ fn style() -> Style {
     }
 }
 
-/// Reads within a second, or the test fails.
+/// Reads within a second, or the test fails. Of three tries the quickest counts, as the machine may
+/// be busy with something else.
 fn timed(name: &str, text: &[u8]) -> Result<Read, Vec<Diagnostic>> {
-    let start = Instant::now();
-    let result = read("bay.ron", text, &Files);
-    let took = start.elapsed();
-    assert!(took < Duration::from_secs(1), "{name} took {took:?}");
-    result
+    let mut took = Duration::MAX;
+    for _ in 0..3 {
+        let start = Instant::now();
+        let result = read("bay.ron", text, &Files);
+        took = took.min(start.elapsed());
+        if took < Duration::from_secs(1) {
+            return result;
+        }
+    }
+    panic!("{name} took {took:?}");
 }
 
 fn broken(case: &Case) -> String {
@@ -828,10 +821,12 @@ fn every_case_is_refused_with_all_its_faults() {
                     case.name
                 ));
             }
-            match &fault.place {
-                Some(place) => assert!(!place.label.is_empty(), "{}: {fault}", case.name),
-                None => assert_eq!(case.name, "preset too large", "{fault}"),
-            }
+            let place = fault.place.as_ref();
+            assert!(
+                place.is_some_and(|p| !p.label.is_empty()),
+                "{}: {fault}",
+                case.name
+            );
         }
         for expected in case.expect {
             let found = faults
@@ -907,6 +902,30 @@ fn a_file_full_of_values_is_still_read_in_time() {
 }
 
 #[test]
+fn the_most_obstacles_with_every_field_fit() {
+    let one = |i: usize| {
+        format!(
+            "Box(name: \"b{i}\", kind: Other, x: \"1 ft\", y: \"1 ft\", bottom: \"1 ft\", width: \"1 ft\", \
+             depth: \"1 ft\", height: \"1 ft\", turned: \"1 deg\", removable: (cost: \"$1\"), only_at_times: true),"
+        )
+    };
+    let fitting: String = (0..1998).map(one).collect();
+    let text =
+        |more: &str| BASE.replacen("obstacles: [", &format!("obstacles: [{fitting}{more}"), 1);
+    let result = read("bay.ron", text("").as_bytes(), &Files);
+    let read_bay = result.unwrap_or_else(|f| panic!("{}", render(&f[..1], style())));
+    assert_eq!(read_bay.bay.garage.obstacles.len(), 2000);
+    let faults = read("bay.ron", text(&one(1998)).as_bytes(), &Files)
+        .err()
+        .unwrap();
+    assert!(
+        faults[0].message.contains("2001 obstacles are too many"),
+        "{}",
+        faults[0]
+    );
+}
+
+#[test]
 fn more_than_fifty_faults_are_counted() {
     let text = BASE.replacen(
         "obstacles: [",
@@ -946,16 +965,16 @@ fn what_merely_does_not_work_is_no_fault_of_the_file() {
         (
             "too heavy",
             LIFT,
-            "preset: \"tall-columns-11-10\", capacity: \"2000 lb\",",
+            "preset: \"lift.ron\", capacity: \"2000 lb\",",
         ),
         (
             "arms too short",
             LIFT,
-            "preset: \"tall-columns-11-10\", arms: (front: (shortest: \"5 in\", longest: \"6 in\")),",
+            "preset: \"lift.ron\", arms: (front: (shortest: \"5 in\", longest: \"6 in\")),",
         ),
     ] {
         assert!(BASE.contains(from), "{name}");
-        if let Err(faults) = read("bay.ron", BASE.replace(from, to).as_bytes(), &EmbeddedOnly) {
+        if let Err(faults) = read("bay.ron", BASE.replace(from, to).as_bytes(), &Files) {
             panic!("{name}: {}", render(&faults, style()));
         }
     }

@@ -77,7 +77,9 @@ fn same_number(text: &str, value: f64) -> bool {
     let Some(ours) = ours.map(|n: f64| n * sign) else {
         return false;
     };
-    (ours.is_nan() && value.is_nan()) || ours == value || (ours - value).abs() <= ours.abs() * 1e-15
+    (ours.is_nan() && value.is_nan())
+        || ours.total_cmp(&value).is_eq()
+        || (ours - value).abs() <= ours.abs() * 1e-15
 }
 
 fn accepts(parsed: &Parsed) -> bool {
@@ -376,8 +378,8 @@ fn mutated_files_are_judged_as_ron_judges_them() {
     let both = std::cell::Cell::new(0);
     let changes = prop::collection::vec((any::<usize>(), any::<usize>(), any::<u8>()), 1..4);
     runner
-        .run(&(0..4_usize, changes), |(which, changes)| {
-            let text = [small, small, LIFT, VEHICLE][which];
+        .run(&(0..12_usize, changes), |(which, changes)| {
+            let text = [LIFT, VEHICLE].get(which).copied().unwrap_or(small);
             if agree(&mutate(text, &changes)) {
                 both.set(both.get() + 1);
             }

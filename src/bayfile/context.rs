@@ -20,17 +20,15 @@ pub(super) struct Context {
 
 impl Context {
     /// Reads one text into a tree; none when its grammar has faults, which are then noted.
-    pub(super) fn parse(&self, name: &str, bytes: &[u8]) -> Option<Node> {
+    ///
+    /// `named_at` is the place that names the text, where another text does: bytes that are no
+    /// text have no place of their own.
+    pub(super) fn parse(&self, name: &str, bytes: &[u8], named_at: Option<Span>) -> Option<Node> {
         let text = match readable(bytes) {
             Ok(text) => text,
             Err((message, help)) => {
-                self.note(
-                    Severity::Error,
-                    None,
-                    format!("{name}: {message}"),
-                    "",
-                    help,
-                );
+                let message = format!("{name}: {message}");
+                self.note(Severity::Error, named_at, message, "named here", help);
                 return None;
             }
         };

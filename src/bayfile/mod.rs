@@ -4,10 +4,10 @@
 //! that could still say something true runs:
 //!
 //! 1. [`syntax`]: text → a tree in which every value keeps its place;
-//! 2. [`format`]: which version of the format the file is in; older ones are migrated;
+//! 2. `format`: which version of the format the file is in; older ones are migrated;
 //! 3. [`presets`]: `lift` and `vehicle` by name, with the file's overrides laid over them, so
 //!    that every value still knows the file it came from;
-//! 4. [`decode`]: the tree as written → the valid bay.
+//! 4. `decode`: the tree as written → the valid bay.
 
 mod context;
 mod decode;
@@ -45,7 +45,7 @@ pub struct Read {
 pub fn read(name: &str, text: &[u8], presets: &dyn PresetSource) -> Result<Read, Vec<Diagnostic>> {
     let cx = Context::default();
     let bay = cx
-        .parse(name, text)
+        .parse(name, text, None)
         .and_then(|root| format::migrate(&cx, root, format::Whose::BayFile))
         .and_then(|root| decode::bay(&cx, root, &Resolver::new(presets)));
     cx.finish(bay)

@@ -161,12 +161,12 @@ impl<'a> Resolver<'a> {
                 named.span,
                 &format!("a preset is named by a text, this is {}", named.what()),
                 "expected a name in quotes",
-                &format!("write `preset: \"{}\"`", embedded(kind)[0].name),
+                "write the name as it is listed: `bayrise presets` lists them",
             );
             return None;
         };
         if above.contains(name) {
-            let chain = above.join("` → `");
+            let chain = above.join("`, then `");
             cx.error(
                 named.span,
                 &format!("the preset `{name}` stands on itself"),
@@ -205,7 +205,7 @@ impl<'a> Resolver<'a> {
             let known = embedded(kind);
             if let Some(found) = known.iter().find(|e| e.name == name) {
                 let source = format!("assets/{word}s/{name}.ron");
-                return cx.parse(&source, found.text.as_bytes());
+                return cx.parse(&source, found.text.as_bytes(), Some(span));
             }
             let near = super::decode::nearest(name, known.iter().map(|e| e.name));
             let help = match near {
@@ -232,7 +232,7 @@ impl<'a> Resolver<'a> {
             );
         }
         match self.files.load(name) {
-            Ok(bytes) => cx.parse(name, &bytes),
+            Ok(bytes) => cx.parse(name, &bytes, Some(span)),
             Err(PresetError::Missing) => fault(
                 &format!("there is no preset file `{shown}`"),
                 "no such file in the bay file's folder",

@@ -49,6 +49,7 @@ pub(super) enum Command {
     Solids(Solids),
     Presets(Presets),
     New(New),
+    /// Print the JSON Schema of the report that `check --format json` writes
     Schema,
 }
 

@@ -103,6 +103,9 @@ fn mixed_number(text: &str) -> Result<((f64, bool), &str), UnitError> {
             return Ok(((number(first)? + value, false), tail));
         }
     }
+    if after.starts_with('/') {
+        return Err(UnitError::BadFraction);
+    }
     let whole = first.bytes().all(|b| b.is_ascii_digit());
     Ok(((number(first)?, whole), after))
 }

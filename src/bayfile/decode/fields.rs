@@ -62,6 +62,17 @@ impl Fields<'_> {
         self.fields.iter().any(|f| f.name.text == name)
     }
 
+    /// Of two paths the one whose value was laid over the other: a preset's value is older than
+    /// the override that does not go with it. The first when both stand in one file.
+    pub(super) fn newer<'p>(&self, first: &'p str, second: &'p str) -> &'p str {
+        let source = |path| value_at(self.node, path).map(|n| n.span.source);
+        match (source(first), source(second)) {
+            // The bay file is source 0, and a preset is read after what names it.
+            (Some(a), Some(b)) if b < a => second,
+            _ => first,
+        }
+    }
+
     /// True when the record gives a value at a path as in [`value_at`].
     pub(super) fn gives(&self, path: &str) -> bool {
         value_at(self.node, path).is_some()

@@ -45,7 +45,7 @@ pub(super) fn garage(f: &Fields<'_>) -> Option<Garage> {
         && read.opening.height / door.panel_height > MOST_PANELS
     {
         f.error(
-            "door",
+            "door.panel_height",
             "so low panels would make a door of more than 60 panels",
             "the panel height and the opening's height don't go together",
             "measure one panel, hinge to hinge, for example \"21 in\"",
@@ -70,7 +70,7 @@ fn opening_fits(f: &Fields<'_>, room: obstacles::Room, opening: Option<Opening>)
     let needed = opening.width + opening.offset.abs() * 2.0;
     if needed > room.width {
         f.error(
-            "opening",
+            "opening.width",
             &format!(
                 "the door opening is wider than its wall: {} with its offset, in a wall of {}",
                 checks::both(needed),

@@ -1,20 +1,17 @@
 //! What is known of the slab and of the electric supply?
 
 use super::all;
-use super::fields::Fields;
+use super::fields::{Fields, record};
 use super::readers::{
-    Flag, Point, current, list, number, place, pressure, rec, size, voltage, words,
+    Flag, Point, Read, current, custom, list, number, place, pressure, rec, size, voltage, words,
 };
 use crate::bay::{PowerSupply, Slab, SlabLine, SlabLineKind, SlabReading};
+use crate::bayfile::syntax::Kind;
 
 /// Reads the slab.
 pub(super) fn slab(f: &Fields<'_>) -> Option<Slab> {
     all!(Slab {
-        readings: f.or(
-            "readings",
-            Vec::new(),
-            &list("readings", 500, rec("the reading", reading))
-        ),
+        readings: f.or("readings", Vec::new(), &list("readings", 500, reading())),
         claimed_thickness: f.maybe("claimed_thickness", &size()),
         strength: f.maybe("strength", &pressure()),
         age_days: f.maybe("age_days", &number("an age in days", 0.0, 100_000.0)),
@@ -31,11 +28,23 @@ pub(super) fn slab(f: &Fields<'_>) -> Option<Slab> {
     })
 }
 
-fn reading(f: &Fields<'_>) -> Option<SlabReading> {
-    all!(SlabReading {
-        x: f.need("x", &place()),
-        y: f.need("y", &place()),
-        thickness: f.need("thickness", &size()),
+/// `(x: .., y: .., thickness: ..)`, or the three in a row.
+fn reading() -> impl Read<Out = SlabReading> {
+    custom("(\"2 ft\", \"14 ft\", \"4 1/2 in\")", |cx, node| {
+        if let Kind::Tuple { items, .. } = &node.kind
+            && !items.is_empty()
+        {
+            let [x, y, _] = Point::<3>.read(cx, node)?;
+            let thickness = size().read(cx, &items[2])?;
+            return Some(SlabReading { x, y, thickness });
+        }
+        record(cx, node, "the reading", |f| {
+            all!(SlabReading {
+                x: f.need("x", &place()),
+                y: f.need("y", &place()),
+                thickness: f.need("thickness", &size()),
+            })
+        })
     })
 }
 

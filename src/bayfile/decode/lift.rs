@@ -25,13 +25,23 @@ const SIDE_MISMATCH_MM: f64 = 12.0;
 /// Reads the lift.
 pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
     let travel = f.need("travel", &size());
+    let spacing = f.need("spacing", &size());
+    let drive_through = f.need("drive_through", &size());
+    if drive_through > spacing && spacing.is_some() {
+        f.cx.warning(
+            f.span(f.newer("drive_through", "spacing")),
+            "the width to drive through is more than the spacing of the columns",
+            "`drive_through` is taken between the carriages, `spacing` between the columns",
+            "check both: the carriages stand between the columns",
+        );
+    }
     all!(Lift {
         name: f.need("name", &name()),
         post_line: f.need("post_line", &size()),
         across: f.or("across", Length::ZERO, &place()),
         column: f.need("column", &rec("the column", column)),
-        spacing: f.need("spacing", &size()),
-        drive_through: f.need("drive_through", &size()),
+        spacing,
+        drive_through,
         base_plate: f.need("base_plate", &rec("the base plate", base_plate)),
         power_unit: f.maybe("power_unit", &rec("the power unit", power_unit)),
         tie: f.need("tie", &tie()),
@@ -220,18 +230,18 @@ fn arm(f: &Fields<'_>) -> Option<Arm> {
     if read.shortest > read.longest {
         good = false;
         f.error(
-            "shortest",
+            f.newer("shortest", "longest"),
             "the arm's shortest reach is longer than its longest",
-            "must not be more than `longest`",
+            "`shortest` must not be more than `longest`",
             "measure both from the pivot to the pad's middle: pushed in and drawn out",
         );
     }
     if read.swing_min > read.swing_max {
         good = false;
         f.error(
-            "swing_min",
+            f.newer("swing_min", "swing_max"),
             "the arm's least swing is greater than its greatest",
-            "must not be more than `swing_max`",
+            "`swing_min` must not be more than `swing_max`",
             "swap the two, or check their signs: positive turns away from the post line",
         );
     }

@@ -11,12 +11,17 @@ pub(super) enum Verdict {
     Bad,
 }
 
+/// True for the numbers that are written as words.
+pub(super) fn is_word_for_number(word: &str) -> bool {
+    matches!(
+        word,
+        "inf" | "NaN" | "inff32" | "inff64" | "NaNf32" | "NaNf64"
+    )
+}
+
 /// Judges a run of number characters as the `ron` crate does.
 pub(super) fn judge(text: &str) -> Verdict {
-    if matches!(
-        text.trim_start_matches(['+', '-']),
-        "inf" | "NaN" | "inff32" | "inff64" | "NaNf32" | "NaNf64"
-    ) {
+    if is_word_for_number(text.strip_prefix(['+', '-']).unwrap_or(text)) {
         return Verdict::Good;
     }
     if text.contains("..") {

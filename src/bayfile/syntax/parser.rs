@@ -99,7 +99,13 @@ impl Parser<'_> {
 
     fn value(&mut self) -> Option<Node> {
         let span = self.span();
-        let Some(token) = self.peek().cloned() else {
+        let next = self.tokens.get_mut(self.at);
+        let Some(token) = next.map(|(token, _)| match token {
+            // These may have to be looked at again.
+            Token::Close(_) | Token::Comma | Token::Colon => token.clone(),
+            // The others are used up.
+            _ => std::mem::replace(token, Token::Broken),
+        }) else {
             if !self.gave_up {
                 self.fault(
                     span,

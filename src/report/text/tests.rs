@@ -79,6 +79,14 @@ fn no_clear_lock_says_why_and_what_would_help() {
     );
     says(&text, "With the door shut lock 2 would be clear.");
     assert!(!text.contains("Stop the raise"));
+
+    let mut study = sample::none_clear();
+    study.doors.shut.highest_clear_lock = None;
+    // 30.1 mm of overlap and a margin of 76.2 mm: 4.185 in, up.
+    says(
+        &flowed(&study),
+        "Lock 2, the lowest that lifts, needs 4 3/16 in more between vehicle roof 3 and door panel 4.",
+    );
 }
 
 #[test]

@@ -57,16 +57,7 @@ fn headline(report: &Report<'_>) -> String {
             )
         }
         (None, Some(lock)) => {
-            let why: Vec<String> = study
-                .withheld
-                .iter()
-                .map(|w| reason(w, show).says)
-                .collect();
-            let why = if why.is_empty() {
-                "see below".into()
-            } else {
-                list(&why)
-            };
+            let why = first_reason(report).unwrap_or_else(|| "see below".into());
             format!(
                 "Lock {lock} is clear{}, but no lock is called safe: {why}.",
                 door_words(report)
@@ -231,19 +222,18 @@ fn why_none(report: &Report<'_>) -> String {
             "the carriage runs out of travel before a lock that lifts can be set and released"
                 .into()
         }
-        Limit::Withheld => {
-            let why: Vec<String> = study
-                .withheld
-                .iter()
-                .map(|w| reason(w, show).says)
-                .collect();
-            if why.is_empty() {
-                "see the table of locks".into()
-            } else {
-                list(&why)
-            }
-        }
+        Limit::Withheld => first_reason(report).unwrap_or_else(|| "see the table of locks".into()),
     }
+}
+
+/// The first reason to withhold, and how many more are listed below the verdict.
+fn first_reason(report: &Report<'_>) -> Option<String> {
+    let (first, more) = report.study.withheld.split_first()?;
+    let first = reason(first, show(report)).says;
+    Some(match more.len() {
+        0 => first,
+        n => format!("{first} ({}, below)", count(n, "more reason")),
+    })
 }
 
 /// What would help when nothing is clear, as far as the findings say it.
@@ -259,22 +249,21 @@ fn what_would_help(report: &Report<'_>) -> Option<String> {
             other.state.word()
         ));
     }
-    if let Limit::Pair(pair) = &study.limit {
-        let first = study
-            .locks
-            .iter()
-            .find(|l| l.state != LockState::NotLifting)?;
-        let near = first.near.as_ref()?;
-        if near.moving == pair.moving && near.fixed == pair.fixed {
-            let short = near.overlap_m.unwrap_or(0.0).max(0.0) + near.margin_m - near.clearance_m;
-            return Some(format!(
-                "Lock {}, the lowest that lifts, needs {} more between the two.",
-                first.lock,
-                show(report).need(short.max(0.0))
-            ));
-        }
-    }
-    None
+    let first = study
+        .locks
+        .iter()
+        .find(|l| l.state != LockState::NotLifting)?;
+    let near = first.near.as_ref()?;
+    let short = near.overlap_m.unwrap_or(0.0).max(0.0) + near.margin_m - near.clearance_m;
+    (short > 0.0).then(|| {
+        format!(
+            "Lock {}, the lowest that lifts, needs {} more between {} and {}.",
+            first.lock,
+            show(report).need(short),
+            thing(&near.moving),
+            thing(&near.fixed)
+        )
+    })
 }
 
 fn unknown(unknown: &[Unknown]) -> String {

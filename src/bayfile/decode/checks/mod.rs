@@ -37,9 +37,13 @@ pub(in crate::bayfile::decode) fn rising(
         return true;
     }
     f.error(
-        high_name,
+        f.newer(high_name, low_name),
         &format!("`{high_name}` must be more than `{low_name}`"),
-        &format!("expected more than {}", both(low)),
+        &format!(
+            "`{low_name}` is {}, `{high_name}` {}",
+            both(low),
+            both(high)
+        ),
         &format!("check `{low_name}` and `{high_name}`, or swap them"),
     );
     false

@@ -12,6 +12,23 @@ struct Checks<'a> {
 }
 
 impl Checks<'_> {
+    /// A value that must go with another one; the newer of the two is shown.
+    fn pair(
+        &mut self,
+        fits: bool,
+        path: &str,
+        other: &str,
+        message: &str,
+        label: &str,
+        help: &str,
+    ) {
+        if self.f.newer(path, other) == path {
+            self.that(fits, path, message, label, help);
+        } else {
+            self.that(fits, other, message, "does not go with this", help);
+        }
+    }
+
     fn that(&mut self, fits: bool, path: &str, message: &str, label: &str, help: &str) {
         if !fits {
             self.good = false;
@@ -43,9 +60,10 @@ fn inside(half_width: Length, v: &Vehicle) -> bool {
 
 fn wheels(checks: &mut Checks<'_>, v: &Vehicle) {
     let rear_axle = v.front_overhang + v.wheelbase;
-    checks.that(
+    checks.pair(
         within(rear_axle, v),
         "wheelbase",
+        "length",
         &format!(
             "the rear axle at {} lies behind the vehicle's end at {}",
             both(rear_axle),
@@ -54,17 +72,19 @@ fn wheels(checks: &mut Checks<'_>, v: &Vehicle) {
         "front overhang and wheelbase must fit into the length",
         "check `front_overhang`, `wheelbase` and `length`",
     );
-    checks.that(
+    checks.pair(
         v.tyre_diameter < v.height,
         "tyre.diameter",
+        "height",
         "the tyres are as high as the vehicle",
         &format!("expected less than the height of {}", both(v.height)),
         "check the tyre's diameter and the vehicle's `height`",
     );
     for (axle, track) in ["front", "rear"].into_iter().zip(v.track) {
-        checks.that(
+        checks.pair(
             track < v.body_width * 1.5,
             &format!("track.{axle}"),
+            "body_width",
             &format!(
                 "the {axle} track of {} does not go with a body {} wide",
                 both(track),
@@ -77,31 +97,35 @@ fn wheels(checks: &mut Checks<'_>, v: &Vehicle) {
 }
 
 fn body(checks: &mut Checks<'_>, v: &Vehicle) {
-    checks.that(
+    checks.pair(
         v.belt < v.height,
         "belt",
+        "height",
         "the belt lies at or above the vehicle's height",
         &format!("expected less than {}", both(v.height)),
         "measure the belt where the sides start to lean in, below the windows",
     );
-    checks.that(
+    checks.pair(
         v.sill < v.belt,
         "sill",
+        "belt",
         "the sill lies at or above the belt",
         &format!("expected less than {}", both(v.belt)),
         "measure from the ground to the body's underside at its sides",
     );
     if let Some(mirrors) = &v.mirrors {
-        checks.that(
+        checks.pair(
             mirrors.width_over >= v.body_width,
             "mirrors.width_over",
+            "body_width",
             "the width over the mirrors is less than the body's",
             &format!("expected at least {}", both(v.body_width)),
             "measure over both mirrors, or write `mirrors: None` when they are folded",
         );
-        checks.that(
+        checks.pair(
             mirrors.station.m() >= 0.0 && within(mirrors.station, v),
             "mirrors.station",
+            "length",
             "the mirrors stand outside the body",
             &format!("expected a station from 0 to {}", both(v.length)),
             "measure from the front bumper",
@@ -111,23 +135,26 @@ fn body(checks: &mut Checks<'_>, v: &Vehicle) {
 
 fn underbody(checks: &mut Checks<'_>, v: &Vehicle) {
     for (i, part) in v.underbody.iter().enumerate() {
-        checks.that(
+        checks.pair(
             within(part.to, v),
             &format!("underbody[{i}].to"),
+            "length",
             &format!("\"{}\" ends behind the vehicle's end", part.name),
             &format!("expected at most {}", both(v.length)),
             "measure from the front bumper, and check the vehicle's `length`",
         );
-        checks.that(
+        checks.pair(
             inside(part.half_width, v),
             &format!("underbody[{i}].half_width"),
+            "body_width",
             &format!("\"{}\" is wider than the body", part.name),
             &format!("expected at most half of {}", both(v.body_width)),
             "measure from the vehicle's middle line, not from side to side",
         );
-        checks.that(
+        checks.pair(
             part.height < v.sill,
             &format!("underbody[{i}].height"),
+            "sill",
             &format!("\"{}\" does not hang lower than the sill", part.name),
             &format!("expected less than {}", both(v.sill)),
             "list only what hangs lower than the sill, with its height above the ground",
@@ -145,23 +172,26 @@ fn lift_points(checks: &mut Checks<'_>, v: &Vehicle) {
         let path = |field: &str| lift_point_path(checks.f, corner, field);
         let (station, half_spacing, height) =
             (path("station"), path("half_spacing"), path("height"));
-        checks.that(
+        checks.pair(
             within(point.station, v),
             &station,
+            "length",
             &format!("the {name} lift point lies behind the body's end"),
             &format!("expected at most {}", both(v.length)),
             "measure its `station` from the front bumper",
         );
-        checks.that(
+        checks.pair(
             inside(point.half_spacing, v),
             &half_spacing,
+            "body_width",
             &format!("the {name} lift point lies outside the body"),
             &format!("expected at most half of {}", both(v.body_width)),
             "measure `half_spacing` from the vehicle's middle line, not from side to side",
         );
-        checks.that(
+        checks.pair(
             point.height < v.height,
             &height,
+            "height",
             &format!("the {name} lift point lies at or above the vehicle's height"),
             &format!("expected less than {}", both(v.height)),
             "measure its `height` from the ground to the point under the body",

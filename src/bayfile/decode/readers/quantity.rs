@@ -2,6 +2,7 @@
 
 use super::{Read, wrong_kind};
 use crate::bayfile::context::Context;
+use crate::bayfile::decode::checks::both;
 use crate::bayfile::syntax::{Kind as Written, Node};
 use crate::units::{
     Angle, Current, Kind, Length, Mass, Power, Pressure, Voltage, Volume, parse, show_quantity,
@@ -125,7 +126,10 @@ impl<T> Read for Quantity<T> {
         if low && value <= self.high {
             return Some((self.make)(value));
         }
-        let shown = |si: f64| show_quantity(self.kind, si);
+        let shown = |si: f64| match self.kind {
+            Kind::Length => both(Length::metres(si)),
+            kind => show_quantity(kind, si),
+        };
         let (message, label) = if low {
             (
                 format!("this is more than {} can be here", self.kind.with_article()),

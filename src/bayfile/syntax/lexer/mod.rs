@@ -3,7 +3,7 @@
 mod attributes;
 mod strings;
 
-use unicode_ident::{is_xid_continue, is_xid_start};
+use unicode_ident::is_xid_start;
 
 use super::{Fault, Span, limits, number};
 use strings::raw_string_hashes;
@@ -112,8 +112,14 @@ impl<'a> Lexer<'a> {
 
     fn skip_blank(&mut self) {
         loop {
+            // Most blanks are plain spaces.
+            let rest = self.rest();
+            self.at += rest.bytes().position(|b| b != b' ').unwrap_or(rest.len());
             self.take_while(is_blank);
             let start = self.at;
+            if self.peek() != Some('/') {
+                return;
+            }
             if self.rest().starts_with("//") {
                 self.take_while(|c| c != '\n');
             } else if self.rest().starts_with("/*") {
@@ -219,7 +225,7 @@ impl<'a> Lexer<'a> {
             }
             c if c == '_' || is_xid_start(c) => {
                 let word = self.take_while(is_xid_continue);
-                let token = if number::judge(word) == number::Verdict::Good {
+                let token = if number::is_word_for_number(word) {
                     Token::Number(word.into())
                 } else {
                     Token::Word(word.into())
@@ -293,6 +299,11 @@ impl<'a> Lexer<'a> {
             }
         }
     }
+}
+
+/// True where a word goes on. ASCII first: the tables are for the rest.
+fn is_xid_continue(c: char) -> bool {
+    c.is_ascii_alphanumeric() || c == '_' || (!c.is_ascii() && unicode_ident::is_xid_continue(c))
 }
 
 const fn is_blank(c: char) -> bool {

@@ -1,0 +1,342 @@
+//! The program from end to end: what it prints, where, and how it ends.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "helpers of tests may fail the test too"
+)]
+
+#[path = "cli/broken.rs"]
+mod broken;
+#[path = "cli/program.rs"]
+mod program;
+#[path = "cli/schema.rs"]
+mod schema;
+
+use std::fs;
+
+use program::{bayrise, bayrise_in, scenes, tall_pickup};
+use serde_json::Value;
+
+fn json(args: &[&str]) -> Value {
+    let run = bayrise(args);
+    assert!(matches!(run.code, 0 | 1), "{run:?}");
+    serde_json::from_str(&run.stdout).unwrap()
+}
+
+#[test]
+fn every_scene_gets_its_verdict() {
+    let mut safe = 0;
+    for scene in scenes() {
+        let run = bayrise(&["check", &scene]);
+        let report = json(&["check", &scene, "--format", "json"]);
+        let lock = report["verdict"]["highest_safe_lock"].as_u64();
+        assert_eq!(run.code, i32::from(lock.is_none()), "{scene}: {run:?}");
+        assert_eq!(run.stderr, "", "{scene}");
+        assert!(run.stdout.contains("Caution"), "{scene}");
+        let said = run.stdout.split_whitespace().collect::<Vec<_>>().join(" ");
+        match lock {
+            Some(lock) => {
+                safe += 1;
+                let locks = report["locks"].as_array().unwrap().len();
+                let sentence = format!("Lock {lock} of {locks} is the highest safe lock");
+                assert!(said.contains(&sentence), "{scene}: {said}");
+                assert!(said.contains("Stop the raise"), "{scene}: {said}");
+            }
+            None => assert!(
+                !said.contains("is the highest safe lock"),
+                "{scene}: {said}"
+            ),
+        }
+    }
+    assert!(safe >= 5, "most scenes have a safe lock: {safe}");
+}
+
+#[test]
+fn the_scenes_keep_what_their_names_promise() {
+    let verdict = |name: &str| json(&["check", &program::scene(name), "--format", "json"]);
+    let full = verdict("coupe-full-rise");
+    assert_eq!(full["verdict"]["full_rise"], true);
+    assert_eq!(full["verdict"]["limited_by"]["kind"], "travel");
+    let none = verdict("no-safe-lock");
+    assert_eq!(none["verdict"]["highest_safe_lock"], Value::Null);
+    let ties = verdict("camper-under-ties");
+    let fixed = ties["verdict"]["limited_by"]["fixed"].as_str().unwrap();
+    assert!(fixed.contains("collar tie"), "{fixed}");
+    let light = verdict("light-in-the-way");
+    let fixed = light["verdict"]["limited_by"]["fixed"].as_str().unwrap();
+    assert!(fixed.contains("light"), "{fixed}");
+    let barred = verdict("barred-way-up");
+    let states: Vec<&str> = barred["locks"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|lock| lock["state"].as_str().unwrap())
+        .collect();
+    assert!(states.contains(&"barred"), "{states:?}");
+}
+
+#[test]
+fn the_report_keeps_to_its_schema() {
+    let schema: Value = serde_json::from_str(&bayrise(&["schema"]).stdout).unwrap();
+    for scene in scenes() {
+        let report = json(&["check", &scene, "--format", "json", "--need-lock", "3"]);
+        let faults = schema::faults(&schema, &report);
+        assert!(faults.is_empty(), "{scene}: {faults:#?}");
+    }
+}
+
+#[test]
+fn the_report_is_the_same_each_time() {
+    let run = || bayrise(&["check", &tall_pickup(), "--format", "json"]).stdout;
+    assert_eq!(run(), run());
+}
+
+#[test]
+fn the_fingerprint_follows_the_file() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = fs::read_to_string(tall_pickup()).unwrap();
+    let print = |text: &str| {
+        fs::write(folder.path().join("bay.ron"), text).unwrap();
+        let run = bayrise_in(folder.path(), &["check", "bay.ron", "--format", "json"]);
+        let report: Value = serde_json::from_str(&run.stdout).unwrap();
+        report["program"]["input_fingerprint"].clone()
+    };
+    let first = print(&text);
+    assert_eq!(first, print(&text));
+    assert_ne!(first, print(&text.replace("12 ft", "12 ft 1 in")));
+    assert_eq!(first.as_str().map(str::len), Some(16));
+}
+
+#[test]
+fn needs_decide_the_exit() {
+    let scene = program::scene("coupe-full-rise");
+    let highest = json(&["check", &scene, "--format", "json"])["verdict"]["highest_safe_lock"]
+        .as_u64()
+        .unwrap();
+    let lock = |n: u64| bayrise(&["check", &scene, "--need-lock", &n.to_string()]);
+    assert_eq!(lock(highest).code, 0);
+    let above = lock(highest + 1);
+    assert_eq!(above.code, 1);
+    assert!(above.stdout.contains("not met"), "{}", above.stdout);
+
+    let under = |height: &str| bayrise(&["check", &scene, "--need-underbody", height]);
+    assert_eq!(under("500 mm").code, 0);
+    let short = under("4 m");
+    assert_eq!(short.code, 1);
+    assert!(short.stdout.contains("short"), "{}", short.stdout);
+
+    let both = bayrise(&[
+        "check",
+        &scene,
+        "--need-lock",
+        "1",
+        "--need-underbody",
+        "4 m",
+    ]);
+    assert_eq!(both.code, 1, "one need that is not met is enough");
+}
+
+#[test]
+fn a_need_that_is_no_lock_or_height_is_bad_input() {
+    let scene = tall_pickup();
+    for need in [
+        ["--need-lock", "0"],
+        ["--need-lock", "-1"],
+        ["--need-lock", "nine"],
+        ["--need-underbody", "5"],
+        ["--need-underbody", "5 lb"],
+        ["--need-underbody", "-5 ft"],
+        ["--need-underbody", ""],
+    ] {
+        bayrise(&["check", &scene, need[0], need[1]]).is_refused();
+    }
+}
+
+#[test]
+fn a_file_without_a_command_prints_the_verdict_and_says_that_there_is_no_window() {
+    for name in ["coupe-full-rise", "no-safe-lock"] {
+        let scene = program::scene(name);
+        let alone = bayrise(&[&scene]);
+        let check = bayrise(&["check", &scene]);
+        assert_eq!(alone.stdout, check.stdout);
+        assert_eq!(alone.code, check.code);
+        assert_eq!(alone.stderr.lines().count(), 1, "{}", alone.stderr);
+        assert!(alone.stderr.contains("no window"), "{}", alone.stderr);
+    }
+}
+
+#[test]
+fn no_escapes_where_nobody_can_see_colour() {
+    for run in [
+        bayrise(&["check", &tall_pickup()]),
+        bayrise(&["presets"]),
+        bayrise(&["--help"]),
+        bayrise(&["check", "no such file"]),
+    ] {
+        assert!(!run.stdout.contains('\u{1b}'), "{}", run.stdout);
+        assert!(!run.stderr.contains('\u{1b}'), "{}", run.stderr);
+    }
+}
+
+#[test]
+fn solids_are_listed_with_names_and_places() {
+    let scene = tall_pickup();
+    let down = json(&["solids", &scene]);
+    let up = json(&["solids", &scene, "--travel", "48 in", "--door", "0.35"]);
+    let solids = |list: &Value| list["solids"].as_array().unwrap().clone();
+    let height = |list: &Value, name: &str| {
+        solids(list)
+            .iter()
+            .find(|s| s["name"] == name)
+            .unwrap_or_else(|| panic!("{name}"))["position_m"][2]
+            .as_f64()
+            .unwrap()
+    };
+    let carriage = "lift/carriage left";
+    let climbed = height(&up, carriage) - height(&down, carriage);
+    assert!((climbed - 48.0 * 0.0254).abs() < 1e-9, "{climbed}");
+    assert_eq!(up["door"], 0.35);
+    for solid in solids(&up) {
+        assert!(solid["name"].as_str().is_some_and(|n| n.contains('/')));
+        assert_eq!(solid["position_m"].as_array().map(Vec::len), Some(3));
+        let q = &solid["quaternion"];
+        let norm: f64 = ["w", "x", "y", "z"]
+            .iter()
+            .map(|k| q[*k].as_f64().unwrap().powi(2))
+            .sum();
+        assert!((norm - 1.0).abs() < 1e-9, "{solid}");
+        let sized = match solid["kind"].as_str().unwrap() {
+            "box" => "size_m",
+            "cylinder" => "radius_m",
+            "prism" => "vertices_m",
+            other => panic!("{other}"),
+        };
+        assert!(!solid[sized].is_null(), "{solid}");
+    }
+}
+
+#[test]
+fn solids_refuse_what_cannot_be() {
+    let scene = tall_pickup();
+    for option in [
+        ["--travel", "1.2"],
+        ["--travel", "-1 in"],
+        ["--travel", "20 ft"],
+        ["--door", "ajar"],
+        ["--door", "1.5"],
+        ["--door", "NaN"],
+    ] {
+        bayrise(&["solids", &scene, option[0], option[1]]).is_refused();
+    }
+}
+
+#[test]
+fn presets_are_listed_in_both_systems() {
+    let text = bayrise(&["presets"]);
+    assert_eq!(text.code, 0);
+    let list = json(&["presets", "--format", "json"]);
+    for kind in ["lifts", "vehicles"] {
+        let entries = list[kind].as_array().unwrap();
+        assert!(entries.len() >= 6, "{kind}: {}", entries.len());
+        for entry in entries {
+            let name = entry["name"].as_str().unwrap();
+            assert!(text.stdout.contains(name), "{name}");
+        }
+    }
+    for unit in [" ft ", " mm)", " lb (", " kg)"] {
+        assert!(text.stdout.contains(unit), "{unit}");
+    }
+}
+
+#[test]
+fn a_new_file_checks_clean_whatever_it_is_made_of() {
+    let list = json(&["presets", "--format", "json"]);
+    let names = |kind: &str| -> Vec<String> {
+        let entries = list[kind].as_array().unwrap();
+        entries
+            .iter()
+            .map(|e| e["name"].as_str().unwrap().into())
+            .collect()
+    };
+    let (lifts, vehicles) = (names("lifts"), names("vehicles"));
+    let folder = tempfile::tempdir().unwrap();
+    let many = lifts.len().max(vehicles.len());
+    for i in 0..many {
+        let lift = &lifts[i % lifts.len()];
+        let vehicle = &vehicles[i % vehicles.len()];
+        let out = format!("{lift} {vehicle}.ron");
+        let new = ["new", &out, "--lift", lift, "--vehicle", vehicle];
+        let made = bayrise_in(folder.path(), &new);
+        assert_eq!((made.code, made.stderr.as_str()), (0, ""), "{made:?}");
+        let text = fs::read_to_string(folder.path().join(&out)).unwrap();
+        assert!(text.contains("MEASURE") && text.contains("How to measure"));
+        let check = bayrise_in(folder.path(), &["check", &out, "--format", "json"]);
+        assert!(matches!(check.code, 0 | 1), "{out}: {check:?}");
+        assert_eq!(check.stderr, "", "{out}");
+        let report: Value = serde_json::from_str(&check.stdout).unwrap();
+        assert_eq!(report["warnings"], Value::Array(Vec::new()), "{out}");
+    }
+}
+
+#[test]
+fn new_replaces_nothing_unless_told_to() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("bay.ron");
+    fs::write(&path, "mine").unwrap();
+    let new = [
+        "new",
+        "bay.ron",
+        "--lift",
+        "tall-columns-11-10",
+        "--vehicle",
+        "estate",
+    ];
+    let refused = bayrise_in(folder.path(), &new);
+    refused.is_refused();
+    assert!(refused.stderr.contains("--force"), "{}", refused.stderr);
+    assert_eq!(fs::read_to_string(&path).unwrap(), "mine");
+    let forced = bayrise_in(folder.path(), &[&new[..], &["--force"]].concat());
+    assert_eq!(forced.code, 0, "{forced:?}");
+    assert!(fs::read_to_string(&path).unwrap().contains("format: 1"));
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+}
+
+#[test]
+fn new_suggests_the_nearest_name() {
+    let folder = tempfile::tempdir().unwrap();
+    for (lift, vehicle, suggestion) in [
+        ("tall-columns-11-1", "estate", "tall-columns-11-10"),
+        ("tall-columns-11-10", "estat", "estate"),
+    ] {
+        let args = ["new", "bay.ron", "--lift", lift, "--vehicle", vehicle];
+        let run = bayrise_in(folder.path(), &args);
+        run.is_refused();
+        let meant = format!("did you mean `{suggestion}`");
+        assert!(run.stderr.contains(&meant), "{}", run.stderr);
+    }
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
+}
+
+#[test]
+fn help_names_every_command() {
+    let help = bayrise(&["--help"]);
+    assert_eq!(help.code, 0);
+    for command in ["check", "solids", "presets", "new", "schema"] {
+        assert!(
+            help.stdout.contains(&format!("\n  {command} ")),
+            "{command} in:\n{}",
+            help.stdout
+        );
+        let own = bayrise(&[command, "--help"]);
+        assert_eq!(own.code, 0, "{command}");
+        assert!(own.stdout.contains("Usage: bayrise"), "{command}");
+    }
+    assert!(help.stdout.contains("Examples:"));
+    assert!(help.stdout.contains("Exit status:"));
+    let version = bayrise(&["--version"]);
+    assert_eq!(
+        version.stdout,
+        format!("bayrise {}\n", env!("CARGO_PKG_VERSION"))
+    );
+}
