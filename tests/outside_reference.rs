@@ -40,18 +40,19 @@ struct Header {
 #[derive(Deserialize)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 enum StoredShape {
-    Box { size_m: DVec3Stored },
+    Box { size_m: Triple },
     Cylinder { radius_m: f64, height_m: f64 },
-    Prism { vertices_m: Vec<DVec3Stored> },
+    Prism { vertices_m: Vec<Triple> },
 }
 
-type DVec3Stored = [f64; 3];
+/// Three numbers, x, y and z.
+type Triple = [f64; 3];
 
 #[derive(Deserialize)]
 struct StoredSolid {
     shape: usize,
     name: String,
-    position_m: DVec3Stored,
+    position_m: Triple,
     quaternion_wxyz: [f64; 4],
 }
 

@@ -35,7 +35,7 @@ class Asked:
         text = (ROOT / self.bay).read_text()
         if self.lift is None:
             return text
-        lift, vehicle = (_presets_of(text))
+        lift, vehicle = _presets_of(text)
         replaced = text.replace(f'"{lift}"', f'"{self.lift}"')
         replaced = replaced.replace(f'"{vehicle}"', f'"{self.vehicle}"')
         # No screw goes as far on every lift: the pads stay down.

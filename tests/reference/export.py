@@ -31,8 +31,7 @@ def solids(program, bay, travel_m, door):
     run = subprocess.run([*command, "--format", "json"], capture_output=True, text=True)
     if run.returncode != 0:
         raise SystemExit(f"{' '.join(map(str, command))}: {run.stderr}")
-    printed = json.loads(run.stdout)
-    return printed["solids"] if isinstance(printed, dict) else printed
+    return json.loads(run.stdout)["solids"]
 
 
 def faults(listed):
