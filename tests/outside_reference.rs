@@ -3,6 +3,10 @@
 //! `tests/reference/distances.json` holds what two collision libraries outside this project say
 //! of the program's own exported lists; `tests/reference/make_fixture.py` makes and re-checks it.
 //! Here the stored solids are built again and measured with the study's own solver.
+#![allow(
+    clippy::unwrap_used,
+    reason = "a stored file that can't be read fails the test"
+)]
 
 use std::collections::HashSet;
 use std::fs;
