@@ -24,12 +24,12 @@ pub struct Body {
 enum Core {
     /// Middle and half axes.
     Box { middle: DVec3, axes: [DVec3; 3] },
-    /// Middle, unit axis, half length, radius.
+    /// Middle, unit axis, half length, and two radii square to each other and to the axis.
     Cylinder {
         middle: DVec3,
         axis: DVec3,
         half: f64,
-        radius: f64,
+        radii: [DVec3; 2],
     },
     /// Corners.
     Points(Box<[DVec3]>),
@@ -53,7 +53,10 @@ impl Core {
                 middle: pose.translation,
                 axis: pose.rotation * DVec3::Z,
                 half: *half_height,
-                radius: *radius,
+                radii: [
+                    pose.rotation * DVec3::X * *radius,
+                    pose.rotation * DVec3::Y * *radius,
+                ],
             },
             Shape::Prism { vertices } => {
                 Self::Points(vertices.iter().map(|&vertex| pose.point(vertex)).collect())
@@ -75,11 +78,19 @@ impl Core {
                 middle,
                 axis,
                 half,
-                radius,
+                radii,
             } => {
                 let along = axis.dot(direction);
-                let across = (direction - *axis * along).normalize_or_zero();
-                *middle + *axis * half.copysign(along) + across * *radius
+                // Not the direction less its part along the axis: where the two are nearly
+                // parallel, what is left is rounding, which may point along the axis.
+                let across = radii.map(|radius| radius.dot(direction));
+                let length = (across[0] * across[0] + across[1] * across[1]).sqrt();
+                let rim = if length > 0.0 {
+                    radii[0] * (across[0] / length) + radii[1] * (across[1] / length)
+                } else {
+                    DVec3::ZERO
+                };
+                *middle + *axis * half.copysign(along) + rim
             }
             Self::Points(points) => {
                 let mut best = 0;
@@ -274,5 +285,40 @@ impl parry3d_f64::shape::SupportMap for Body {
         dir: parry3d_f64::math::Vector,
     ) -> parry3d_f64::math::Vector {
         self.support(dir) + transform.translation
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use glam::DQuat;
+
+    use super::*;
+
+    #[test]
+    fn a_cylinder_reaches_its_rim_along_directions_beside_its_axis() {
+        // A direction less its part along the axis is nothing but rounding here. Taken for the
+        // way to the rim it cost a wheel its whole radius: the certified gap came out too large.
+        let (radius, half_height) = (0.4, 0.14);
+        for turn in 0..200 {
+            let tilt = DQuat::from_rotation_x(0.01 * f64::from(turn))
+                * DQuat::from_rotation_y(0.7 + 0.03 * f64::from(turn));
+            let shape = Shape::Cylinder {
+                radius,
+                half_height,
+            };
+            let body = Body::of(&shape, &[Pose::new(tilt, DVec3::ZERO)], DVec3::ZERO);
+            for power in 0..20 {
+                let beside = tilt * DVec3::X * 10.0_f64.powi(-power);
+                let direction = (tilt * DVec3::Z + beside).normalize();
+                // In the cylinder's own frame: half its height along, its radius across.
+                let own = tilt.inverse() * direction;
+                let expected = half_height * own.z + radius * own.x.hypot(own.y);
+                let found = body.reach(direction);
+                assert!(
+                    (found - expected).abs() < 1e-12,
+                    "turn {turn}, 1e-{power}: {found} is not {expected}"
+                );
+            }
+        }
     }
 }
