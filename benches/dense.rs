@@ -6,7 +6,7 @@ use super::{
 };
 
 /// The dense bay, prepared.
-pub struct Dense {
+pub(crate) struct Dense {
     vehicle: Vec<Solid>,
     obstacles: Vec<Solid>,
     moving: Vec<Moving>,
@@ -34,7 +34,7 @@ impl Spread {
 
 impl Dense {
     /// Builds it.
-    pub fn new() -> Self {
+    pub(crate) fn new() -> Self {
         let mut spread = Spread(7);
         let mut vehicle = Vec::new();
         // Twelve slices of a body, lower prism and upper prism each.
@@ -121,7 +121,7 @@ impl Dense {
     }
 
     /// One study: the sweep and the states of all locks.
-    pub fn study(&self, space: &mut Workspace) -> Option<usize> {
+    pub(crate) fn study(&self, space: &mut Workspace) -> Option<usize> {
         space.sweep(
             &self.moving,
             &self.fixed,
@@ -139,7 +139,7 @@ impl Dense {
 
     /// The same answer the long way round: the distance of every pair at every lock, and at the
     /// end of its overtravel.
-    pub fn study_unpruned(&self, space: &mut Workspace) -> f64 {
+    pub(crate) fn study_unpruned(&self, space: &mut Workspace) -> f64 {
         let mut least = f64::INFINITY;
         for window in &self.locks.windows {
             for travel in *window {
@@ -163,7 +163,7 @@ impl Dense {
 
 /// Writes the dense bay's solids and locks as JSON to the file named by `BAYRISE_DENSE_JSON`, for
 /// timing the same solids with another library.
-pub fn export_when_asked() {
+pub(crate) fn export_when_asked() {
     let Some(path) = std::env::var_os("BAYRISE_DENSE_JSON") else {
         return;
     };

@@ -56,6 +56,9 @@ pub fn first_below(
             Separation::Apart(gap) => gap,
         };
         let room = gap.lower - margin;
+        if gap.lower > gap.upper && !gap.is_decided() || room.is_nan() {
+            return First::Undecided(travel);
+        }
         if room <= CLOSE_M {
             // A wide bracket here means that the pair may or may not be short.
             return if gap.is_decided() || gap.upper <= margin {

@@ -16,6 +16,9 @@ use super::body::Body;
 /// Width of the bracket (metres) above which a gap counts as not shown.
 pub const UNDECIDED_M: f64 = 0.05e-3;
 
+/// Rounding allowed between the two bounds before they contradict each other, metres.
+const CONTRADICTION_M: f64 = 1e-9;
+
 /// Rounds of refining spent on a bracket that is too wide.
 const REFINING_ROUNDS: usize = 400;
 
@@ -35,10 +38,12 @@ pub struct Gap {
 }
 
 impl Gap {
-    /// True when the bracket is narrow enough to decide on.
+    /// True when the bracket is narrow enough to decide on, and is one: a certified bound above
+    /// the distance of two points of the bodies would mean that one of the two is wrong.
     #[must_use]
     pub fn is_decided(&self) -> bool {
-        self.upper - self.lower <= UNDECIDED_M
+        let width = self.upper - self.lower;
+        (-CONTRADICTION_M..=UNDECIDED_M).contains(&width)
     }
 }
 

@@ -12,7 +12,7 @@ use glam::DVec3;
 
 use super::body::Body;
 use super::climb::{Climb, First, Least, first_below, last_below, least_gap};
-use super::gap::Solver;
+use super::gap::{Gap, Solver};
 use super::movers::Moving;
 use super::pairs::{Family, Rule};
 use crate::solids::Role;
@@ -154,39 +154,37 @@ impl Workspace {
     }
 
     fn find_first(&mut self, moving: &[Moving], fixed: &[Fixed], up: DVec3) {
-        // Pairs that can meet early first: each breach found shortens the rest of the search.
-        self.candidates
-            .sort_unstable_by(|a, b| a.from.total_cmp(&b.from));
+        // The pair that can meet earliest goes first: its breach shortens the rest of the search.
+        let earliest = self
+            .candidates
+            .iter()
+            .enumerate()
+            .filter(|(_, candidate)| candidate.from <= candidate.to)
+            .min_by(|a, b| a.1.from.total_cmp(&b.1.from))
+            .map(|(index, _)| index);
+        let Some(earliest) = earliest else {
+            return;
+        };
+        self.candidates.swap(0, earliest);
         for candidate in &self.candidates {
-            if candidate.from > candidate.to {
-                continue;
-            }
             let best = self
                 .swept
                 .first
                 .map_or(f64::INFINITY, |breach| breach.travel_m);
-            if candidate.from >= best {
-                break;
+            if candidate.from > candidate.to || candidate.from >= best {
+                continue;
             }
-            let found = search(
-                &mut self.solver,
-                candidate,
-                moving,
-                fixed,
-                candidate.rule.margin_m,
-                up,
-            );
+            let margin = candidate.rule.margin_m;
             let breach = |travel_m| Breach {
                 travel_m,
                 moving: candidate.moving as usize,
                 fixed: candidate.fixed as usize,
                 family: candidate.rule.family,
-                margin_m: candidate.rule.margin_m,
+                margin_m: margin,
             };
-            match found {
-                First::Never => {}
+            match search(&mut self.solver, candidate, moving, fixed, margin, up) {
                 First::At(travel) if travel < best => self.swept.first = Some(breach(travel)),
-                First::At(_) => {}
+                First::Never | First::At(_) => {}
                 First::Undecided(travel) => {
                     let sooner = self
                         .swept
@@ -197,6 +195,14 @@ impl Workspace {
                     }
                 }
             }
+        }
+        // What limits the rise is also the nearest pair at most locks: look at it first there.
+        if let Some(first) = self.swept.first
+            && let Some(index) = self.candidates.iter().position(|candidate| {
+                candidate.moving as usize == first.moving && candidate.fixed as usize == first.fixed
+            })
+        {
+            self.candidates.swap(0, index);
         }
     }
 
@@ -264,35 +270,75 @@ impl Workspace {
             }
             let mover = &moving[candidate.moving as usize];
             let thing = &fixed[candidate.fixed as usize];
+            let margin = candidate.rule.margin_m;
+            // The last gap found for this pair: along its normal the gap is a straight line in
+            // the travel that never lies above the distance, so it bounds the other locks too.
+            let mut known: Option<(Gap, f64)> = None;
             for (window, near) in locks.windows.iter().zip(&mut self.swept.near) {
                 let from = window[0].max(mover.from);
                 let to = window[1].min(mover.to);
-                // A pair that touches here has no spare; nothing can be nearer than that.
-                let best = near.map_or(f64::INFINITY, |near| near.spare());
                 if from > to {
                     continue;
                 }
-                let boxes = box_gap(mover, thing, candidate.plan, from, to, up);
-                if boxes - candidate.rule.margin_m >= best {
+                // Farther than this it is not the nearest here. A pair that touches has no spare,
+                // and nothing can be nearer than that.
+                let limit = near.map_or(f64::INFINITY, |near| near.spare()) + margin;
+                if is_box_gap_at_least(limit, mover, thing, candidate.plan, from, to, up) {
                     continue;
+                }
+                if let Some((gap, travel)) = known
+                    && mover.climbs
+                {
+                    let rate = gap.normal.dot(up);
+                    let line = |at: f64| gap.lower - (at - travel) * rate;
+                    if line(from).min(line(to)) >= limit {
+                        continue;
+                    }
                 }
                 let climb = travel_of(mover, up, from, to);
                 let least = least_gap(&mut self.solver, &mover.body, &thing.body, climb);
+                let travel_m = match least {
+                    Least::Meet(travel) => travel,
+                    Least::Gap(gap, travel) => {
+                        known = Some((gap, travel));
+                        travel
+                    }
+                };
                 let found = Near {
                     distance_m: least.lower().max(0.0),
-                    margin_m: candidate.rule.margin_m,
-                    travel_m: match least {
-                        Least::Meet(travel) | Least::Gap(_, travel) => travel,
-                    },
+                    margin_m: margin,
+                    travel_m,
                     moving: candidate.moving as usize,
                     fixed: candidate.fixed as usize,
                 };
-                if found.spare() < best {
+                if found.distance_m < limit {
                     *near = Some(found);
                 }
             }
         }
     }
+}
+
+/// Whether the boxes about a pair stay at least `limit` apart between two travels.
+#[inline]
+fn is_box_gap_at_least(
+    limit: f64,
+    mover: &Moving,
+    thing: &Fixed,
+    plan: f64,
+    from: f64,
+    to: f64,
+    up: DVec3,
+) -> bool {
+    let (rise_from, rise_to) = if mover.climbs {
+        (from * up.z, to * up.z)
+    } else {
+        (0.0, 0.0)
+    };
+    let above = thing.body.low().z - (mover.body.high().z + rise_to);
+    let below = mover.body.low().z + rise_from - thing.body.high().z;
+    let upright = above.max(below).max(0.0);
+    limit <= 0.0 || plan * plan + upright * upright >= limit * limit
 }
 
 /// The climb of a mover between two travels; a standing one does not move.
@@ -362,7 +408,8 @@ fn candidate(
         return None;
     }
     let rule = rule(mover, thing)?;
-    let plan = x.max(0.0).hypot(y.max(0.0));
+    let (x, y) = (x.max(0.0), y.max(0.0));
+    let plan = (x * x + y * y).sqrt();
     if plan > rule.margin_m + NEAR_M {
         return None;
     }
