@@ -95,7 +95,7 @@ pub fn highest_clear(states: impl IntoIterator<Item = LockState>) -> Option<usiz
         .enumerate()
         .filter(|(_, state)| *state == LockState::Clear)
         .map(|(index, _)| index + 1)
-        .last()
+        .max()
 }
 
 fn earliest(breaches: impl Iterator<Item = Option<Breach>>) -> Option<(usize, Breach)> {

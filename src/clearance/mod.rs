@@ -11,6 +11,7 @@ pub mod climb;
 mod driving_in;
 pub mod findings;
 pub mod gap;
+mod lock_table;
 pub mod locks;
 pub mod marks;
 pub mod movers;
@@ -22,6 +23,7 @@ mod standing;
 mod study;
 pub mod sweep;
 pub mod uncertainty;
+mod withhold;
 
 pub use findings::*;
 pub use study::{StudyError, study};

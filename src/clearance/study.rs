@@ -4,22 +4,21 @@ use glam::DVec3;
 
 use super::carried::carried;
 use super::driving_in::driving_in;
-use super::findings::{
-    ArmFinding, BarFinding, DoorFinding, DoorState, Doors, Limit, LockFinding, LockState,
-    NearFinding, PhasesFound, RatingFinding, Study, Unknown, Withheld,
-};
+use super::findings::{DoorFinding, DoorState, Doors, Limit, LockState, PhasesFound, Study};
+use super::lock_table::{bar_finding, highest_releasable, lock_findings};
 use super::locks::{Together, highest_clear};
 use super::marks::marks;
-use super::movers::{MoverError, Movers};
+use super::movers::MoverError;
 use super::opening::opening_parts;
 use super::pair_table::{PairTable, parked_short};
 use super::pairs::{Family, rule};
-use super::prepare::{FixedSet, GroupSolids, Prepared, overtravel_m};
+use super::prepare::{FixedSet, GroupSolids, Prepared};
 use super::standing::{stand_up, standing};
 use super::sweep::{Breach, Swept, Workspace};
 use super::uncertainty::Uncertainty;
-use crate::bay::{Bay, Corner, DoorHeld, Policy};
-use crate::solids::{ParkingError, Role, arms, attitude};
+use super::withhold::{Evidence, arm_findings, rating, reasons, unknowns};
+use crate::bay::{Bay, DoorHeld, Policy};
+use crate::solids::{ParkingError, attitude};
 
 /// Why a bay could not be studied.
 pub type StudyError = MoverError;
@@ -83,60 +82,22 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
     let marks = highest_clear_lock
         .and_then(|lock| marks(bay, lock, first.map(|(_, breach)| breach.travel_m)));
 
-    let mut withheld = Vec::new();
-    withhold_arms(&arms, &prepared.movers, &mut withheld);
-    if let Some(mass_kg) = rating.mass_kg
-        && mass_kg > rating.capacity_kg
-    {
-        withheld.push(Withheld::OverRating {
-            mass_kg,
-            capacity_kg: rating.capacity_kg,
-        });
-    }
-    for stands in standing
-        .iter()
-        .filter(|one| one.worst_m.is_nan() || one.worst_m <= 0.0)
-    {
-        withheld.push(Withheld::DoesNotStand {
-            part: stands.part.clone(),
-            meets: stands.other.clone(),
-            shortfall_m: -stands.worst_m,
-        });
-    }
-    if stand_up.needs_m > stand_up.highest_ceiling_m {
-        withheld.push(Withheld::CannotBeStoodUp {
-            shortfall_m: stand_up.needs_m - stand_up.highest_ceiling_m,
-        });
-    }
-    for pair in &driving {
-        withheld.push(Withheld::CannotDriveIn {
-            moving: pair.moving.clone(),
-            fixed: pair.fixed.clone(),
-            shortfall_m: pair.margin_m - pair.clearance_m + pair.overlap_m.unwrap_or(0.0),
-        });
-    }
     let loose_pad = nominal.movers.loose;
-    if let Some((corner, gap_m)) = loose_pad
-        && gap_m > bay.policy.loose_pad.m()
-    {
-        withheld.push(Withheld::LoosePad { corner, gap_m });
-    }
-    for pair in &parked.findings {
-        withheld.push(Withheld::TightAsParked {
-            moving: pair.moving.clone(),
-            fixed: pair.fixed.clone(),
-            shortfall_m: pair.margin_m - pair.clearance_m + pair.overlap_m.unwrap_or(0.0),
-        });
-    }
-    for contact in &carried {
-        withheld.push(Withheld::CarriedPartsTouch {
-            part: contact.part.clone(),
-            vehicle: contact.vehicle.clone(),
-        });
-    }
-    if highest_clear_lock.is_some() && marks.is_none() {
-        withheld.push(Withheld::NoMarkFits);
-    }
+    let withheld = reasons(
+        bay,
+        &Evidence {
+            arms: &arms,
+            too_high: &prepared.movers.too_high,
+            rating,
+            standing: &standing,
+            stand_up,
+            driving_in: &driving,
+            loose_pad,
+            tight_as_parked: &parked.findings,
+            carried: &carried,
+            no_mark_fits: highest_clear_lock.is_some() && marks.is_none(),
+        },
+    );
 
     let safe = |clear: Option<usize>| if withheld.is_empty() { clear } else { None };
     let highest_safe_lock = safe(highest_clear_lock);
@@ -349,18 +310,6 @@ fn governing_door(
     }
 }
 
-/// The highest lock that the carriage can climb past far enough to release.
-fn highest_releasable(bay: &Bay) -> Option<usize> {
-    let over = overtravel_m(bay);
-    bay.lift
-        .locks
-        .iter()
-        .enumerate()
-        .filter(|(_, lock)| lock.m() + over <= bay.lift.travel.m() + 1e-9)
-        .map(|(index, _)| index + 1)
-        .last()
-}
-
 fn nominal_clear(
     bay: &Bay,
     nominal: &Prepared,
@@ -419,182 +368,4 @@ fn limit(
             travel_m: bay.lift.travel.m(),
         },
     }
-}
-
-fn withhold_arms(arms: &[ArmFinding; 4], movers: &Movers, withheld: &mut Vec<Withheld>) {
-    for arm in arms.iter().filter(|arm| arm.worst_shortfall_m > 0.0) {
-        withheld.push(Withheld::ArmDoesNotReach {
-            corner: arm.corner,
-            shortfall_m: arm.worst_shortfall_m,
-        });
-    }
-    for &(corner, excess_m) in &movers.too_high {
-        withheld.push(Withheld::PadStartsTooHigh { corner, excess_m });
-    }
-}
-
-fn arm_findings(bay: &Bay, uncertainty: &Uncertainty) -> Result<[ArmFinding; 4], StudyError> {
-    let mut findings = Vec::with_capacity(4);
-    for corner in Corner::ALL {
-        let nominal = arms::reach(bay, corner, ParkingError::default())?;
-        let mut worst = nominal;
-        for error in uncertainty.parking_corners() {
-            let reach = arms::reach(bay, corner, error)?;
-            if reach.shortfall_m > worst.shortfall_m {
-                worst = reach;
-            }
-        }
-        findings.push(ArmFinding {
-            corner,
-            reach_m: nominal.lift_point_m.distance(arms::pivot_m(bay, corner)),
-            swing_rad: nominal.swing_rad,
-            shortfall_m: nominal.shortfall_m,
-            worst_shortfall_m: worst.shortfall_m,
-            why: worst.short.map(|short| {
-                match short {
-                    arms::Short::TooFar => "the lift point is beyond its longest reach",
-                    arms::Short::TooNear => "the lift point is nearer than its shortest reach",
-                    arms::Short::SwingLimit => "it cannot swing that far",
-                }
-                .to_owned()
-            }),
-        });
-    }
-    findings.try_into().map_err(|_| StudyError::NotANumber)
-}
-
-fn rating(bay: &Bay) -> RatingFinding {
-    RatingFinding {
-        mass_kg: attitude::centre_of_gravity(&bay.vehicle)
-            .ok()
-            .map(|balance| balance.mass_kg),
-        capacity_kg: bay.lift.capacity.kg(),
-    }
-}
-
-fn unknowns(bay: &Bay) -> Vec<Unknown> {
-    let mut unknown = vec![
-        Unknown::PadLoads,
-        Unknown::CentreOfGravity,
-        Unknown::Slab,
-        Unknown::Anchors,
-        Unknown::ArmPath,
-    ];
-    if bay.vehicle.axle_loads.is_none() {
-        unknown.push(Unknown::VehicleMass);
-    }
-    unknown
-}
-
-/// The shut-off bar: when it trips, and what is met before.
-fn bar_finding(
-    bay: &Bay,
-    table: &PairTable<'_>,
-    door_group: usize,
-    space: &mut Workspace,
-) -> Option<BarFinding> {
-    let has_bar = matches!(
-        bay.lift.tie,
-        crate::bay::Tie::OverheadBeam { bar: Some(_), .. }
-    );
-    if !has_bar {
-        return None;
-    }
-    let mut trips: Option<(f64, String)> = None;
-    let mut before: Option<(f64, String, String)> = None;
-    for touch in table.first_touches(&[0, door_group], space) {
-        let slot_is_bar = touch.fixed_role == Role::ShutOffBar;
-        if slot_is_bar {
-            if trips.as_ref().is_none_or(|(at, _)| touch.travel_m < *at) {
-                trips = Some((touch.travel_m, touch.moving));
-            }
-        } else if before
-            .as_ref()
-            .is_none_or(|(at, _, _)| touch.travel_m < *at)
-        {
-            before = Some((touch.travel_m, touch.moving, touch.fixed));
-        }
-    }
-    let trips_at = trips.as_ref().map_or(f64::INFINITY, |(at, _)| *at);
-    Some(BarFinding {
-        met_before: before
-            .filter(|(at, _, _)| *at <= trips_at)
-            .map(|(_, moving, fixed)| (moving, fixed)),
-        trips_at_m: trips.as_ref().map(|(at, _)| *at),
-        by: trips.map(|(_, name)| name),
-    })
-}
-
-#[expect(
-    clippy::too_many_arguments,
-    reason = "the lock table draws on every result"
-)]
-fn lock_findings(
-    bay: &Bay,
-    table: &PairTable<'_>,
-    states: &[(LockState, Option<(usize, Breach)>)],
-    together: &Together<'_>,
-    running: &Swept,
-    door_group: usize,
-    space: &mut Workspace,
-) -> Vec<LockFinding> {
-    let pad_low = bay.lift.pad.lowest.m()
-        + bay
-            .parking
-            .pad_raise
-            .iter()
-            .map(|raise| raise.m())
-            .fold(f64::INFINITY, f64::min);
-    let lows = table.lows();
-    states
-        .iter()
-        .enumerate()
-        .map(|(index, (state, owed))| {
-            let travel_m = bay.lift.locks[index].m();
-            let real = |group: usize| if group == 0 { 0 } else { door_group };
-            let near = together
-                .swept
-                .iter()
-                .enumerate()
-                .filter_map(|(group, swept)| {
-                    swept.near.get(index).copied().flatten().map(|n| (group, n))
-                })
-                .min_by(|a, b| {
-                    (a.1.distance_m - a.1.margin_m).total_cmp(&(b.1.distance_m - b.1.margin_m))
-                })
-                .map(|(group, near)| {
-                    let (moving, fixed) = table.names(real(group), near.moving, near.fixed);
-                    NearFinding {
-                        moving,
-                        fixed,
-                        clearance_m: near.distance_m,
-                        margin_m: near.margin_m,
-                        overlap_m: (near.distance_m <= 0.0)
-                            .then(|| {
-                                let top = travel_m + overtravel_m(bay);
-                                table.climb_past_touch(real(group), &near, top, space)
-                            })
-                            .flatten(),
-                    }
-                });
-            LockFinding {
-                lock: index + 1,
-                travel_m,
-                pad_height_m: pad_low + travel_m,
-                state: *state,
-                because: owed
-                    .map(|(group, breach)| table.names(real(group), breach.moving, breach.fixed)),
-                near,
-                underbody_m: lows.body_m + travel_m,
-                tyre_m: lows.tyre_m + travel_m,
-                door_may_run: *state != LockState::NotLifting
-                    && running
-                        .near
-                        .get(index)
-                        .copied()
-                        .flatten()
-                        .is_none_or(|near| near.distance_m > near.margin_m),
-            }
-        })
-        .collect()
 }

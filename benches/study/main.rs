@@ -21,7 +21,6 @@ use bayrise::solids::{Pose, Role, Solid};
 use divan::Bencher;
 use glam::{DQuat, DVec3};
 
-#[path = "dense.rs"]
 mod dense;
 
 fn main() {

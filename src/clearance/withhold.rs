@@ -1,0 +1,162 @@
+//! Reasons why no lock is called safe, and what was not checked.
+
+use super::findings::{
+    ArmFinding, ContactFinding, PairFinding, RatingFinding, StandUp, StandingFinding, Unknown,
+    Withheld,
+};
+use super::study::StudyError;
+use super::uncertainty::Uncertainty;
+use crate::bay::{Bay, Corner};
+use crate::solids::{ParkingError, arms, attitude};
+
+/// Everything that can be a reason.
+pub(super) struct Evidence<'a> {
+    pub(super) arms: &'a [ArmFinding; 4],
+    pub(super) too_high: &'a [(Corner, f64)],
+    pub(super) rating: RatingFinding,
+    pub(super) standing: &'a [StandingFinding],
+    pub(super) stand_up: StandUp,
+    pub(super) driving_in: &'a [PairFinding],
+    pub(super) loose_pad: Option<(Corner, f64)>,
+    pub(super) tight_as_parked: &'a [PairFinding],
+    pub(super) carried: &'a [ContactFinding],
+    pub(super) no_mark_fits: bool,
+}
+
+/// True unless the value is certainly at most the limit: what is not a number is no pass.
+fn exceeds(value: f64, limit: f64) -> bool {
+    value.is_nan() || value > limit
+}
+
+/// How much of a pair's margin is short.
+fn short_m(pair: &PairFinding) -> f64 {
+    pair.margin_m - pair.clearance_m + pair.overlap_m.unwrap_or(0.0)
+}
+
+/// Every reason to withhold.
+pub(super) fn reasons(bay: &Bay, evidence: &Evidence<'_>) -> Vec<Withheld> {
+    let mut withheld = Vec::new();
+    for arm in evidence.arms {
+        if exceeds(arm.worst_shortfall_m, 0.0) {
+            withheld.push(Withheld::ArmDoesNotReach {
+                corner: arm.corner,
+                shortfall_m: arm.worst_shortfall_m,
+            });
+        }
+    }
+    for &(corner, excess_m) in evidence.too_high {
+        withheld.push(Withheld::PadStartsTooHigh { corner, excess_m });
+    }
+    let rating = evidence.rating;
+    if let Some(mass_kg) = rating.mass_kg
+        && exceeds(mass_kg, rating.capacity_kg)
+    {
+        withheld.push(Withheld::OverRating {
+            mass_kg,
+            capacity_kg: rating.capacity_kg,
+        });
+    }
+    for stands in evidence.standing {
+        if stands.worst_m.is_nan() || stands.worst_m <= 0.0 {
+            withheld.push(Withheld::DoesNotStand {
+                part: stands.part.clone(),
+                meets: stands.other.clone(),
+                shortfall_m: -stands.worst_m,
+            });
+        }
+    }
+    let stand_up = evidence.stand_up;
+    if exceeds(stand_up.needs_m, stand_up.highest_ceiling_m) {
+        withheld.push(Withheld::CannotBeStoodUp {
+            shortfall_m: stand_up.needs_m - stand_up.highest_ceiling_m,
+        });
+    }
+    for pair in evidence.driving_in {
+        withheld.push(Withheld::CannotDriveIn {
+            moving: pair.moving.clone(),
+            fixed: pair.fixed.clone(),
+            shortfall_m: short_m(pair),
+        });
+    }
+    if let Some((corner, gap_m)) = evidence.loose_pad
+        && exceeds(gap_m, bay.policy.loose_pad.m())
+    {
+        withheld.push(Withheld::LoosePad { corner, gap_m });
+    }
+    for pair in evidence.tight_as_parked {
+        withheld.push(Withheld::TightAsParked {
+            moving: pair.moving.clone(),
+            fixed: pair.fixed.clone(),
+            shortfall_m: short_m(pair),
+        });
+    }
+    for contact in evidence.carried {
+        withheld.push(Withheld::CarriedPartsTouch {
+            part: contact.part.clone(),
+            vehicle: contact.vehicle.clone(),
+        });
+    }
+    if evidence.no_mark_fits {
+        withheld.push(Withheld::NoMarkFits);
+    }
+    withheld
+}
+
+/// Whether each arm reaches, as parked and at the worst corner of the parking box.
+pub(super) fn arm_findings(
+    bay: &Bay,
+    uncertainty: &Uncertainty,
+) -> Result<[ArmFinding; 4], StudyError> {
+    let mut findings = Vec::with_capacity(4);
+    for corner in Corner::ALL {
+        let nominal = arms::reach(bay, corner, ParkingError::default())?;
+        let mut worst = nominal;
+        for error in uncertainty.parking_corners() {
+            let reach = arms::reach(bay, corner, error)?;
+            if reach.shortfall_m > worst.shortfall_m {
+                worst = reach;
+            }
+        }
+        findings.push(ArmFinding {
+            corner,
+            reach_m: nominal.lift_point_m.distance(arms::pivot_m(bay, corner)),
+            swing_rad: nominal.swing_rad,
+            shortfall_m: nominal.shortfall_m,
+            worst_shortfall_m: worst.shortfall_m,
+            why: worst.short.map(|short| {
+                match short {
+                    arms::Short::TooFar => "the lift point is beyond its longest reach",
+                    arms::Short::TooNear => "the lift point is nearer than its shortest reach",
+                    arms::Short::SwingLimit => "it cannot swing that far",
+                }
+                .to_owned()
+            }),
+        });
+    }
+    findings.try_into().map_err(|_| StudyError::NotANumber)
+}
+
+/// The vehicle's mass against the rating.
+pub(super) fn rating(bay: &Bay) -> RatingFinding {
+    RatingFinding {
+        mass_kg: attitude::centre_of_gravity(&bay.vehicle)
+            .ok()
+            .map(|balance| balance.mass_kg),
+        capacity_kg: bay.lift.capacity.kg(),
+    }
+}
+
+/// What was not checked for want of data, or is not checked here.
+pub(super) fn unknowns(bay: &Bay) -> Vec<Unknown> {
+    let mut unknown = vec![
+        Unknown::PadLoads,
+        Unknown::CentreOfGravity,
+        Unknown::Slab,
+        Unknown::Anchors,
+        Unknown::ArmPath,
+    ];
+    if bay.vehicle.axle_loads.is_none() {
+        unknown.push(Unknown::VehicleMass);
+    }
+    unknown
+}
