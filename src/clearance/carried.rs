@@ -33,23 +33,30 @@ pub(super) fn carried(
     solver: &mut Solver,
 ) -> Result<Vec<ContactFinding>, MoverError> {
     let mut found: Vec<ContactFinding> = Vec::new();
-    let relative = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
     let parts = vehicle::parts(bay);
     let mut places = vec![ParkingError::default()];
     if *uncertainty != Uncertainty::NONE {
         places.extend(uncertainty.parking_corners());
     }
     for place in places {
-        let scene = Scene::new(bay, &parts, place, relative)?;
+        let scene = Scene::new(bay, &parts, place, uncertainty)?;
         scene.touching(bay, solver, &mut found);
     }
     found.sort_by(|a, b| (&a.part, &a.vehicle).cmp(&(&b.part, &b.vehicle)));
     Ok(found)
 }
 
+/// A lift part with its uncertainty to the vehicle.
+struct LiftPart {
+    solid: Solid,
+    body: Body,
+    /// The same against what rests on the arm's own pad.
+    under_own_pad: Body,
+}
+
 /// One place of the vehicle with the arms swung under it.
 struct Scene<'a> {
-    lift: Vec<(Solid, Body)>,
+    lift: Vec<LiftPart>,
     parts: &'a [vehicle::VehiclePart],
     rest: Pose,
     attitudes: Vec<attitude::Attitude>,
@@ -61,25 +68,32 @@ impl<'a> Scene<'a> {
         bay: &Bay,
         parts: &'a [vehicle::VehiclePart],
         place: ParkingError,
-        relative: f64,
+        uncertainty: &Uncertainty,
     ) -> Result<Self, MoverError> {
+        let relative = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
         let spread = DVec3::splat(relative);
-        let mut lift: Vec<(Solid, Body)> = posts::carriages(bay)
+        let on_own_pad = DVec3::new(relative, relative, 1.5 * uncertainty.lift_m);
+        let part = |solid: Solid, drop: f64| {
+            let exact = Body::exact(&solid).moved(DVec3::Z * -drop);
+            LiftPart {
+                body: exact.clone().widened(spread),
+                under_own_pad: exact.widened(on_own_pad),
+                solid,
+            }
+        };
+        let mut lift: Vec<LiftPart> = posts::carriages(bay)
             .into_iter()
-            .map(|solid| {
-                let body = Body::exact(&solid).widened(spread);
-                (solid, body)
-            })
+            .map(|solid| part(solid, 0.0))
             .collect();
         for corner in Corner::ALL {
             let reach = arms::reach(bay, corner, place)?;
             for swing in resting_swings(&reach) {
                 for solid in arms::arm_and_pad(bay, corner, swing, reach.reach_m) {
-                    let mut body = Body::exact(&solid).widened(spread);
-                    if matches!(solid.role, Role::Pad(_)) {
-                        body = body.moved(DVec3::Z * -(relative + OWN_POINT_M));
-                    }
-                    lift.push((solid, body));
+                    let drop = match solid.role {
+                        Role::Pad(_) => relative + OWN_POINT_M,
+                        _ => 0.0,
+                    };
+                    lift.push(part(solid, drop));
                 }
             }
         }
@@ -136,7 +150,21 @@ impl<'a> Scene<'a> {
                     Body::of(&part.solid.shape, &[pose], DVec3::ZERO)
                 })
                 .collect();
-            for (solid, body) in &self.lift {
+            let (lowest, _) = part.solid.bounds();
+            for LiftPart {
+                solid,
+                body,
+                under_own_pad,
+            } in &self.lift
+            {
+                let body = match solid.role {
+                    Role::Arm(corner)
+                        if lowest.z >= own_point_height(bay, corner) - ON_THE_POINT_M =>
+                    {
+                        under_own_pad
+                    }
+                    _ => body,
+                };
                 let known = |found: &[ContactFinding]| {
                     found
                         .iter()
@@ -186,6 +214,12 @@ impl<'a> Scene<'a> {
             }
         }
     }
+}
+
+/// Height of the lift point that an arm carries, vehicle frame.
+fn own_point_height(bay: &Bay, corner: Corner) -> f64 {
+    let index = vehicle::lift_point_at(corner, bay.parking.facing);
+    vehicle::lift_point_m(&bay.vehicle, index).z
 }
 
 /// Whether the boxes about a climbing and a standing body ever meet.

@@ -92,8 +92,9 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
         let body = Body::of(
             &carriage.shape,
             &[carriage.bay_from_solid],
-            uncertainty.moving_lift_spread() + DVec3::Z * uncertainty.mismatch_m,
+            uncertainty.moving_lift_spread(),
         );
+        let body = leading(&body, uncertainty);
         build.lift_part(carriage, body);
     }
     for corner in Corner::ALL {
@@ -511,7 +512,7 @@ fn arm_bodies(
             })
             .collect());
     }
-    let spread = uncertainty.moving_lift_spread() + DVec3::Z * uncertainty.mismatch_m;
+    let spread = uncertainty.moving_lift_spread();
     let mut bodies = [Vec::new(), Vec::new()];
     let (mut least, mut most) = (nominal.swing_rad, nominal.swing_rad);
     for error in uncertainty.parking_corners() {
@@ -533,9 +534,19 @@ fn arm_bodies(
         .zip(bodies)
         .map(|(solid, bodies)| {
             let body = Body::hull_of(&bodies).widened(DVec3::new(bulge, bulge, 0.0));
-            (solid, body)
+            (solid, leading(&body, uncertainty))
         })
         .collect())
+}
+
+/// A lift part whose carriage may lead: the travel is that of the lower carriage, so it stands
+/// anywhere up to the mismatch higher.
+fn leading(body: &Body, uncertainty: &Uncertainty) -> Body {
+    if uncertainty.mismatch_m > 0.0 {
+        body.swept(DVec3::Z * uncertainty.mismatch_m)
+    } else {
+        body.clone()
+    }
 }
 
 /// The swings at which an arm may come to rest: either neighbouring tooth within the limits, or

@@ -28,7 +28,7 @@ pub struct Rule {
 /// Left out, by name: a tyre and the floor (it stands there, then leaves); tyre and floor plate or
 /// base plate (driven over); the lift's own arms, pads and carriages and the floor (they start
 /// beside it by design and only climb away); a carriage, its arms and their pads and their own
-/// column. Pairs within the moving lot are the business of [`super::carried`].
+/// column. Pairs within the moving lot are the business of the `carried` check.
 #[must_use]
 pub fn rule(moving: Role, fixed: Role, policy: &Policy) -> Option<Rule> {
     let over = policy.over_vehicle.m();
