@@ -83,7 +83,15 @@ impl Uncertainty {
     /// The same for a vehicle at rest on its tyres.
     #[must_use]
     pub fn standing_vehicle_spread(&self) -> DVec3 {
-        DVec3::splat(1.5 * self.vehicle_m)
+        DVec3::splat(1.5 * self.vehicle_m) + self.lined_up_spread()
+    }
+
+    /// How far the whole vehicle may be off for want of knowing the two places that are lined up:
+    /// the post line and the middle of the posts by one ± of the lift, the station on the vehicle
+    /// by one ± of the vehicle.
+    #[must_use]
+    pub fn lined_up_spread(&self) -> DVec3 {
+        DVec3::new(self.lift_m, self.lift_m + self.vehicle_m, 0.0)
     }
 
     /// The eight corners of the parking box (one where the box is a point).
