@@ -449,8 +449,8 @@ mod tests {
     fn meeting_things_are_nothing_apart() {
         let cube = box_at(DVec3::splat(0.5), DQuat::IDENTITY, DVec3::ZERO);
         let inside = bar(0.1, 0.1, DQuat::IDENTITY, DVec3::splat(0.3));
-        assert_eq!(distance(&cube, DVec3::ZERO, &inside).upper, 0.0);
-        assert_eq!(distance(&cube, DVec3::X * 0.99, &cube).upper, 0.0);
+        assert!(distance(&cube, DVec3::ZERO, &inside).upper <= 0.0);
+        assert!(distance(&cube, DVec3::X * 0.99, &cube).upper <= 0.0);
     }
 
     fn random_prism(rng: &mut Rng, at: DVec3) -> (Prism, Thing) {
