@@ -36,6 +36,14 @@ fn dense_bay(bencher: Bencher<'_, '_>) {
     bencher.bench_local(|| bay.study(&mut space));
 }
 
+/// Three studies of the dense bay with every uncertainty: as many as there are door states.
+#[divan::bench(sample_count = 100, sample_size = 5)]
+fn dense_bay_three_states_worst_case(bencher: Bencher<'_, '_>) {
+    let bay = dense::Dense::new().worst_case();
+    let mut space = Workspace::new();
+    bencher.bench_local(|| [(); 3].map(|()| bay.study(&mut space)));
+}
+
 /// The same without pruning: every pair, at every lock.
 #[divan::bench(sample_count = 20, sample_size = 1)]
 fn dense_bay_unpruned(bencher: Bencher<'_, '_>) {

@@ -11,7 +11,7 @@
 use glam::DVec3;
 
 use super::body::Body;
-use super::climb::{Climb, First, Least, first_below, last_below, least_gap};
+use super::climb::{Climb, First, Least, first_below, last_below, least_gap_from};
 use super::gap::{Gap, Solver};
 use super::movers::Moving;
 use super::pairs::{Family, Rule};
@@ -299,7 +299,9 @@ impl Workspace {
                     }
                 }
                 let climb = travel_of(mover, up, from, to);
-                let least = least_gap(&mut self.solver, &mover.body, &thing.body, climb);
+                let toward = known.map(|(gap, _)| gap.normal);
+                let least =
+                    least_gap_from(&mut self.solver, &mover.body, &thing.body, climb, toward);
                 let travel_m = match least {
                     Least::Meet(travel) => travel,
                     Least::Gap(gap, travel) => {
