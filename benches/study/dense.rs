@@ -137,6 +137,32 @@ impl Dense {
         )
     }
 
+    /// The same bay with every uncertainty: two roll groups, yaw, spread.
+    pub(crate) fn worst_case(mut self) -> Self {
+        let spread = DVec3::new(0.06, 0.08, 0.03);
+        let mut moving = Vec::new();
+        for roll in [-0.008, 0.008] {
+            for (mover, solid) in self.moving.iter().zip(&self.vehicle) {
+                let poses: Vec<Pose> = [(-0.009, 0.0), (0.009, 0.0), (-0.009, roll), (0.009, roll)]
+                    .into_iter()
+                    .map(|(yaw, roll)| {
+                        let turn = DQuat::from_rotation_z(yaw) * DQuat::from_rotation_y(roll);
+                        Pose::new(turn, DVec3::ZERO).after(solid.bay_from_solid)
+                    })
+                    .collect();
+                moving.push(Moving {
+                    body: Body::of(&solid.shape, &poses, spread),
+                    ..mover.clone()
+                });
+            }
+        }
+        self.moving = moving;
+        for fixed in &mut self.fixed {
+            fixed.body = fixed.body.clone().widened(DVec3::splat(0.009));
+        }
+        self
+    }
+
     /// The same answer the long way round: the distance of every pair at every lock, and at the
     /// end of its overtravel.
     pub(crate) fn study_unpruned(&self, space: &mut Workspace) -> f64 {

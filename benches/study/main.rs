@@ -23,6 +23,10 @@ use glam::{DQuat, DVec3};
 
 mod dense;
 
+/// Counts allocations, so that the table shows that the dense study makes none.
+#[global_allocator]
+static ALLOCATIONS: divan::AllocProfiler = divan::AllocProfiler::system();
+
 fn main() {
     dense::export_when_asked();
     divan::main();
@@ -34,6 +38,14 @@ fn dense_bay(bencher: Bencher<'_, '_>) {
     let bay = dense::Dense::new();
     let mut space = Workspace::new();
     bencher.bench_local(|| bay.study(&mut space));
+}
+
+/// Three studies of the dense bay with every uncertainty: as many as there are door states.
+#[divan::bench(sample_count = 100, sample_size = 5)]
+fn dense_bay_three_states_worst_case(bencher: Bencher<'_, '_>) {
+    let bay = dense::Dense::new().worst_case();
+    let mut space = Workspace::new();
+    bencher.bench_local(|| [(); 3].map(|()| bay.study(&mut space)));
 }
 
 /// The same without pruning: every pair, at every lock.

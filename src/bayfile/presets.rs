@@ -55,8 +55,8 @@ const LIFTS: &[Embedded] = embedded!("lifts":
     "floor-plate-9-6",
     "overhead-beam-3600-mm",
     "tall-columns-11-10",
-    "tall-columns-12-8-rotated",
     "tall-columns-12-8",
+    "tall-columns-12-8-rotated",
     "wide-heavy-13-6",
 );
 const VEHICLES: &[Embedded] = embedded!("vehicles":

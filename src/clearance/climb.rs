@@ -50,11 +50,17 @@ pub fn first_below(
 ) -> First {
     let Climb { up, from, to } = climb;
     let mut travel = from;
+    let mut toward: Option<DVec3> = None;
     for _ in 0..MOST_STEPS {
-        let gap = match solver.gap(moving, up * travel, fixed) {
+        let found = match toward {
+            Some(normal) => solver.gap_from(moving, up * travel, fixed, normal),
+            None => solver.gap(moving, up * travel, fixed),
+        };
+        let gap = match found {
             Separation::Meet => return First::At(travel),
             Separation::Apart(gap) => gap,
         };
+        toward = Some(gap.normal);
         let room = gap.lower - margin;
         if gap.lower > gap.upper && !gap.is_decided() || room.is_nan() {
             return First::Undecided(travel);
@@ -131,8 +137,22 @@ impl Least {
 /// the pair closes at the start and opens at the end; then two certified lines from both sides
 /// are intersected until they meet.
 pub fn least_gap(solver: &mut Solver, moving: &Body, fixed: &Body, climb: Climb) -> Least {
+    least_gap_from(solver, moving, fixed, climb, None)
+}
+
+/// The same, searched from a guess at the direction from moving to fixed.
+pub(super) fn least_gap_from(
+    solver: &mut Solver,
+    moving: &Body,
+    fixed: &Body,
+    climb: Climb,
+    toward: Option<DVec3>,
+) -> Least {
     let Climb { up, from, to } = climb;
-    let mut at = |travel: f64| solver.gap(moving, up * travel, fixed);
+    let mut at = |travel: f64| match toward {
+        Some(toward) => solver.gap_from(moving, up * travel, fixed, toward),
+        None => solver.gap(moving, up * travel, fixed),
+    };
     let mut right = match at(to) {
         Separation::Meet => return Least::Meet(to),
         Separation::Apart(gap) => (gap, to),

@@ -73,10 +73,11 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
     let contact = attitude::contact(bay, ParkingError::default())?;
     let attitudes = Attitudes::new(bay, uncertainty)?;
     let support_m = uncertainty.vehicle_m + uncertainty.lift_m;
-    // One carriage may lead, so a pad may meet its point that much earlier; all carry only when
-    // the lagging side does.
-    let first_touch_m = (contact.first_touch_m - uncertainty.mismatch_m - support_m).max(0.0);
-    let carry_m = (contact.carry_m + support_m).max(first_touch_m).max(0.0);
+    // The travel is measured too. One carriage may lead, so a pad may meet its point that much
+    // earlier; all carry only when the lagging side does.
+    let touch_m = support_m + uncertainty.lift_m;
+    let first_touch_m = (contact.first_touch_m - uncertainty.mismatch_m - touch_m).max(0.0);
+    let carry_m = (contact.carry_m + touch_m).max(first_touch_m).max(0.0);
     let lift_off_m = attitudes
         .lift_off_m
         .map(|m| (m - uncertainty.mismatch_m - support_m).max(first_touch_m));
@@ -292,13 +293,19 @@ impl Build {
         let rest_body = Body::of(shape, &rest_poses, rest_spread);
 
         let wheel = part.wheel;
-        let stands_until = wheel.map_or(context.first_touch_m, |axle| context.lift_off_m[axle]);
-        if stands_until > 0.0 {
-            self.push(rest_body.clone(), role, 0.0, stands_until, false);
+        let levers = PartLevers::new(part, context);
+        let measured = levers.climbing_spread(context);
+        // What may move a hanging wheel up or down moves the travel at which it leaves the floor;
+        // between the earliest and the latest it may stand or hang.
+        let stands_until = wheel.map_or(context.first_touch_m, |axle| {
+            context.attitudes.lift_off_last_m[axle] + measured.z
+        });
+        let at_rest_until = stands_until.min(context.first_touch_m);
+        if at_rest_until > 0.0 {
+            self.push(rest_body.clone(), role, 0.0, at_rest_until, false);
         }
 
-        let levers = PartLevers::new(part, context);
-        let spread = levers.climbing_spread(context) + DVec3::new(yaw_bulge, yaw_bulge, 0.0);
+        let spread = measured + DVec3::new(yaw_bulge, yaw_bulge, 0.0);
         let climbing: Vec<Body> = context
             .attitudes
             .groups
@@ -317,9 +324,22 @@ impl Build {
             })
             .collect();
 
-        let climbs_from = wheel.map_or(context.carry_m, |axle| context.lift_off_m[axle]);
+        let climbs_from = wheel.map_or(context.carry_m, |axle| {
+            (context.lift_off_m[axle] - measured.z).max(context.first_touch_m)
+        });
         let top = self.top.max(climbs_from);
         let mut climbs_exactly_from = climbs_from;
+        if wheel.is_some() && stands_until > at_rest_until {
+            // The body turns over the standing tyre and takes it along sideways.
+            let sideways = climbing.iter().fold(DVec3::ZERO, |most, body| {
+                most.max(rest_body.low() - body.low())
+                    .max(body.high() - rest_body.high())
+            });
+            let body = rest_body
+                .clone()
+                .widened(DVec3::new(sideways.x, sideways.y, 0.0));
+            self.push(body, role, at_rest_until, stands_until, false);
+        }
         if wheel.is_none() && context.carry_m > context.first_touch_m {
             let rise = context
                 .contact
@@ -399,9 +419,10 @@ impl PartLevers {
     fn climbing_spread(&self, context: &PartContext<'_>) -> DVec3 {
         let uncertainty = context.uncertainty;
         let measured = 1.5 * uncertainty.vehicle_m;
+        let place = uncertainty.lined_up_spread();
         DVec3::new(
-            measured + self.tilt.x * self.above_m,
-            measured + self.tilt.y * self.above_m,
+            measured + place.x + self.tilt.x * self.above_m,
+            measured + place.y + self.tilt.y * self.above_m,
             uncertainty.vehicle_m
                 + uncertainty.lift_m
                 + self.weight * context.support_m
@@ -512,21 +533,32 @@ fn arm_bodies(
             })
             .collect());
     }
-    let spread = uncertainty.moving_lift_spread();
-    let mut bodies = [Vec::new(), Vec::new()];
+    // The pad follows its lift point, whose place on the vehicle is measured.
+    let follows = DVec3::new(uncertainty.vehicle_m, uncertainty.vehicle_m, 0.0);
+    let spread = uncertainty.moving_lift_spread() + follows;
     let (mut least, mut most) = (nominal.swing_rad, nominal.swing_rad);
+    let (mut nearest, mut farthest) = (nominal.reach_m, nominal.reach_m);
     for error in uncertainty.parking_corners() {
         let place = arms::reach(bay, corner, error)?;
+        nearest = nearest.min(place.reach_m);
+        farthest = farthest.max(place.reach_m);
         for swing in resting_swings(&place) {
             least = least.min(swing);
             most = most.max(swing);
-            let posed = arms::arm_and_pad(bay, corner, swing, place.reach_m);
+        }
+    }
+    // A tooth holds for a range of places, so any swing may come with any reach.
+    let mut bodies = [Vec::new(), Vec::new()];
+    for swing in [least, most] {
+        for reach in [nearest, farthest] {
+            let posed = arms::arm_and_pad(bay, corner, swing, reach);
             for (bodies, solid) in bodies.iter_mut().zip(posed) {
                 bodies.push(Body::of(&solid.shape, &[solid.bay_from_solid], spread));
             }
         }
     }
-    // The hull's straight sides cut across the arcs between the swings.
+    // The hull's straight sides cut across the arcs between the swings; the same allowance covers
+    // the reach to a place between two corners of the parking box.
     let longest = bay.lift.arms[corner.index()].longest.m() + bay.lift.pad.diameter.m();
     let bulge = chord_bulge_m(longest, most - least);
     Ok(solids

@@ -199,6 +199,7 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
         },
         rating,
         loose_pad,
+        estimate: None,
         policy: bay.policy.clone(),
         uncertainty: prepared.uncertainty,
     })

@@ -11,7 +11,7 @@
 use glam::DVec3;
 
 use super::body::Body;
-use super::climb::{Climb, First, Least, first_below, last_below, least_gap};
+use super::climb::{Climb, First, Least, first_below, last_below, least_gap_from};
 use super::gap::{Gap, Solver};
 use super::movers::Moving;
 use super::pairs::{Family, Rule};
@@ -20,6 +20,9 @@ use crate::solids::Role;
 /// Pairs whose plan outlines stay farther apart than their margin plus this (metres) are not
 /// listed as near at any lock. They can't be short of their margin either way.
 pub const NEAR_M: f64 = 0.5;
+
+/// The widest margin that may be asked, metres. The bay file allows no wider one.
+pub const WIDEST_MARGIN_M: f64 = 2.0;
 
 /// A fixed body.
 #[derive(Debug, Clone)]
@@ -296,7 +299,9 @@ impl Workspace {
                     }
                 }
                 let climb = travel_of(mover, up, from, to);
-                let least = least_gap(&mut self.solver, &mover.body, &thing.body, climb);
+                let toward = known.map(|(gap, _)| gap.normal);
+                let least =
+                    least_gap_from(&mut self.solver, &mover.body, &thing.body, climb, toward);
                 let travel_m = match least {
                     Least::Meet(travel) => travel,
                     Least::Gap(gap, travel) => {
@@ -403,8 +408,8 @@ fn candidate(
     let (low, high) = plan_box(mover, up);
     let x = (low.x - thing.body.high().x).max(thing.body.low().x - high.x);
     let y = (low.y - thing.body.high().y).max(thing.body.low().y - high.y);
-    // Cheap test first: no margin is wider than a metre (the bay file does not allow it).
-    if x > 1.0 + NEAR_M || y > 1.0 + NEAR_M {
+    // Cheap test first: no margin is wider than that.
+    if x > WIDEST_MARGIN_M + NEAR_M || y > WIDEST_MARGIN_M + NEAR_M {
         return None;
     }
     let rule = rule(mover, thing)?;
@@ -492,4 +497,49 @@ pub(super) fn box_gap(
     let above = thing.body.low().z - (mover.body.high().z + rise_to);
     let below = mover.body.low().z + rise_from - thing.body.high().z;
     plan.hypot(above.max(below).max(0.0))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bay::Side;
+    use crate::solids::Solid;
+
+    #[test]
+    fn a_pair_as_far_apart_as_the_widest_margin_is_looked_at() {
+        // Pairs more than 1.5 m apart used to be passed over, whatever margin was asked of them.
+        let cube = |at: DVec3| {
+            let half = DVec3::splat(0.5);
+            Body::exact(&Solid::aligned_box(
+                "cube",
+                Role::Body,
+                at - half,
+                at + half,
+            ))
+        };
+        let moving = [Moving {
+            body: cube(DVec3::ZERO),
+            solid: 0,
+            role: Role::Carriage(Side::Left),
+            from: 0.0,
+            to: 1.0,
+            climbs: true,
+        }];
+        let fixed = [Fixed {
+            body: cube(DVec3::X * 2.9),
+            solid: 0,
+            role: Role::Wall,
+        }];
+        let locks = LockWindows {
+            windows: vec![[0.5, 0.6]],
+        };
+        let mut space = Workspace::new();
+        let rule = Rule {
+            margin_m: WIDEST_MARGIN_M,
+            family: Family::Over,
+        };
+        space.sweep(&moving, &fixed, &locks, DVec3::Z, &|_, _| Some(rule));
+        // The sides stand 2.9 - 0.5 - 0.5 = 1.9 m apart, 0.1 m less than asked.
+        assert_eq!(space.swept.first.map(|breach| breach.travel_m), Some(0.0));
+    }
 }

@@ -83,7 +83,15 @@ impl Uncertainty {
     /// The same for a vehicle at rest on its tyres.
     #[must_use]
     pub fn standing_vehicle_spread(&self) -> DVec3 {
-        DVec3::splat(1.5 * self.vehicle_m)
+        DVec3::splat(1.5 * self.vehicle_m) + self.lined_up_spread()
+    }
+
+    /// How far the whole vehicle may be off for want of knowing the two places that are lined up:
+    /// the post line and the middle of the posts by one ± of the lift, the station on the vehicle
+    /// by one ± of the vehicle.
+    #[must_use]
+    pub fn lined_up_spread(&self) -> DVec3 {
+        DVec3::new(self.lift_m, self.lift_m + self.vehicle_m, 0.0)
     }
 
     /// The eight corners of the parking box (one where the box is a point).
@@ -117,7 +125,8 @@ impl Uncertainty {
 /// The body's height over a plan point is the plane fitted through the four lift points; each
 /// support height enters it with a weight that is affine in the plan point. A twist that no plane
 /// can follow is taken up by the pads' screws down to the loose gap the policy allows; what is
-/// left of it tips the body onto three pads.
+/// left of it tips the body onto three pads. Screwing one pad up to its point leaves the body on the
+/// plane of the other three, so every plane through three supports counts beside the fitted one.
 #[derive(Debug, Clone, Copy)]
 pub struct SupportLevers {
     /// Lift points in plan, vehicle frame, lift corner order.
@@ -167,11 +176,16 @@ impl SupportLevers {
         })
     }
 
-    /// Sum of the absolute weights at a plan point: by how much a ± at every support can move it.
+    /// Sum of the absolute weights at a plan point, over the fitted plane and every plane through
+    /// three supports: by how much a ± at every support can move it.
     #[must_use]
     pub fn weight_sum(&self, point: glam::DVec2) -> f64 {
         let place = DVec3::new(1.0, point.x, point.y);
-        self.rows.iter().map(|row| row.dot(place).abs()).sum()
+        let fitted = self.rows.iter().map(|row| row.dot(place).abs()).sum();
+        (0..4)
+            .filter_map(|left_out| self.triple_weights(point, left_out))
+            .map(|weights| weights.iter().map(|weight| weight.abs()).sum())
+            .fold(fitted, f64::max)
     }
 
     /// The most that support heights between 0 and `rise[i]` can lift (or lower, whichever is
@@ -215,18 +229,24 @@ impl SupportLevers {
     /// `each_m` at every support and a loose gap can add.
     #[must_use]
     pub fn most_tilt(&self, each_m: f64, loose_m: f64) -> glam::DVec2 {
-        let slope = |axis: usize| -> f64 {
-            self.rows.iter().map(|row| row[axis].abs()).sum::<f64>() * each_m
+        let origin = self.points.iter().sum::<glam::DVec2>() / 4.0;
+        let slope = |axis: usize, step: glam::DVec2| -> f64 {
+            let fitted = self.rows.iter().map(|row| row[axis].abs()).sum::<f64>();
+            let triple = |left_out| {
+                let there = self.triple_weights(origin + step, left_out)?;
+                let here = self.triple_weights(origin, left_out)?;
+                Some(there.iter().zip(here).map(|(t, h)| (t - h).abs()).sum())
+            };
+            (0..4).filter_map(triple).fold(fitted, f64::max) * each_m
         };
         // The twist shift is affine in the point for each triple; its slope is bounded by the
         // difference over a metre.
-        let origin = self.points.iter().sum::<glam::DVec2>() / 4.0;
         let loose = |step: glam::DVec2| {
             self.twist_shift(origin + step, loose_m) + self.twist_shift(origin, loose_m)
         };
         glam::DVec2::new(
-            slope(1) + loose(glam::DVec2::X),
-            slope(2) + loose(glam::DVec2::Y),
+            slope(1, glam::DVec2::X) + loose(glam::DVec2::X),
+            slope(2, glam::DVec2::Y) + loose(glam::DVec2::Y),
         )
     }
 
@@ -303,9 +323,12 @@ mod tests {
     #[test]
     fn an_overhang_moves_by_the_lever() {
         // At x = 0.75, y = 2.5 the fitted plane's weights are (1 ± 2.5 ± 1.5) / 4:
-        // (1 + 2.5 - 1.5, 1 + 2.5 + 1.5, 1 - 2.5 - 1.5, 1 - 2.5 + 1.5) / 4 = (2, 5, -3, 0) / 4.
+        // (1 + 2.5 - 1.5, 1 + 2.5 + 1.5, 1 - 2.5 - 1.5, 1 - 2.5 + 1.5) / 4 = (2, 5, -3, 0) / 4,
+        // together 2.5. The plane through three supports, front right left out, has
+        // rear right 0.75 + 0.5 = 1.25, front left (2.5 + 1) / 2 = 1.75 and rear left
+        // 1 - 1.25 - 1.75 = -2, together 5: the body tips more where a pad is screwed up to it.
         let sum = square().weight_sum(DVec2::new(0.75, 2.5));
-        assert!((sum - 10.0 / 4.0).abs() < 1e-12, "{sum}");
+        assert!((sum - 5.0).abs() < 1e-12, "{sum}");
     }
 
     #[test]
