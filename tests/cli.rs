@@ -272,11 +272,33 @@ fn a_new_file_checks_clean_whatever_it_is_made_of() {
         let text = fs::read_to_string(folder.path().join(&out)).unwrap();
         assert!(text.contains("MEASURE") && text.contains("How to measure"));
         let check = bayrise_in(folder.path(), &["check", &out, "--format", "json"]);
-        assert!(matches!(check.code, 0 | 1), "{out}: {check:?}");
+        let works = !made.stdout.contains("does not go up on this lift");
+        assert_eq!(check.code, i32::from(!works), "{out}: {made:?} {check:?}");
         assert_eq!(check.stderr, "", "{out}");
         let report: Value = serde_json::from_str(&check.stdout).unwrap();
         assert_eq!(report["warnings"], Value::Array(Vec::new()), "{out}");
     }
+}
+
+#[test]
+fn new_says_what_does_not_work_and_writes_the_file_all_the_same() {
+    let folder = tempfile::tempdir().unwrap();
+    let pair = [
+        "--lift",
+        "overhead-beam-3600-mm",
+        "--vehicle",
+        "pickup-heavy-crew-cab",
+    ];
+    let made = bayrise_in(folder.path(), &[&["new", "my bay.ron"], &pair[..]].concat());
+    assert_eq!((made.code, made.stderr.as_str()), (0, ""), "{made:?}");
+    let said = made.stdout.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        said.contains("the vehicle's mirrors come too near the lift's posts"),
+        "{said}"
+    );
+    assert!(said.contains("bayrise check \"my bay.ron\""), "{said}");
+    let check = bayrise_in(folder.path(), &["check", "my bay.ron"]);
+    assert_eq!(check.code, 1, "{check:?}");
 }
 
 #[test]

@@ -16,6 +16,8 @@ pub use page::Look;
 
 pub(super) use page::Page;
 
+pub(super) use verdict::why_not_safe;
+
 use page::Tone;
 
 use super::words::plain;
