@@ -384,3 +384,31 @@ fn a_check_answers_within_fifteen_milliseconds() {
         .unwrap();
     assert!(quickest < Duration::from_millis(15), "{quickest:?}");
 }
+
+/// `check` never starts a 3D engine: with no display and no graphics driver to be found it answers
+/// as it does anywhere.
+#[test]
+fn a_check_needs_no_display_and_no_driver() {
+    let scene = concat!(env!("CARGO_MANIFEST_DIR"), "/scenes/coupe-full-rise.ron");
+    let run = |blind: bool| {
+        let mut command = std::process::Command::new(env!("CARGO_BIN_EXE_bayrise"));
+        command.args(["check", scene]);
+        if blind {
+            for name in ["DISPLAY", "WAYLAND_DISPLAY", "WAYLAND_SOCKET"] {
+                command.env_remove(name);
+            }
+            for name in [
+                "VK_DRIVER_FILES",
+                "VK_ICD_FILENAMES",
+                "__EGL_VENDOR_LIBRARY_FILENAMES",
+            ] {
+                command.env(name, "/nonexistent");
+            }
+        }
+        let output = command.output().unwrap();
+        assert_eq!(output.status.code(), Some(0));
+        assert!(output.stderr.is_empty());
+        output.stdout
+    };
+    assert_eq!(run(true), run(false));
+}

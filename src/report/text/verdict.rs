@@ -125,7 +125,8 @@ fn limit(report: &Report<'_>) -> String {
         Limit::Withheld => governing(study)
             .first_short
             .as_ref()
-            .map(|pair| format!("Above it {}", meets(pair, show)))
+            .zip(study.highest_clear_lock)
+            .map(|(pair, lock)| format!("Above lock {lock} {}", meets(pair, show)))
             .unwrap_or_default(),
         Limit::Undecided(pair) => format!(
             "Above it the study could not decide between {} and {}, so it goes no higher.",
