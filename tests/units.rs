@@ -348,3 +348,11 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn a_sign_alone_once_overflowed() {
+    for text in ["+", "-", " - ", "+ "] {
+        assert!(parse(Kind::Length, text).is_err(), "{text:?}");
+        assert!(parse(Kind::Mass, text).is_err(), "{text:?}");
+    }
+}

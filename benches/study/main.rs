@@ -23,6 +23,10 @@ use glam::{DQuat, DVec3};
 
 mod dense;
 
+/// Counts allocations, so that the table shows that the dense study makes none.
+#[global_allocator]
+static ALLOCATIONS: divan::AllocProfiler = divan::AllocProfiler::system();
+
 fn main() {
     dense::export_when_asked();
     divan::main();

@@ -2,6 +2,7 @@
 
 use glam::DVec3;
 
+use super::estimate::Estimate;
 use super::uncertainty::Uncertainty;
 use crate::bay::{Corner, Policy};
 
@@ -58,6 +59,8 @@ pub struct Study {
     pub rating: RatingFinding,
     /// The loosest pad, when four pads do not all meet their points.
     pub loose_pad: Option<(Corner, f64)>,
+    /// How often each lock is clear in sampled worlds, where that was asked for.
+    pub estimate: Option<Estimate>,
     /// Margins used.
     pub policy: Policy,
     /// Uncertainty used.

@@ -9,6 +9,7 @@ pub mod body;
 mod carried;
 pub mod climb;
 mod driving_in;
+pub mod estimate;
 pub mod findings;
 pub mod gap;
 mod lock_table;

@@ -4,12 +4,12 @@ use glam::DVec3;
 
 use super::body::Body;
 use super::climb::{Climb, First, first_below, least_gap};
-use super::findings::PairFinding;
+use super::findings::{DoorState, PairFinding};
 use super::gap::Separation;
 use super::movers::{Movers, Moving};
 use super::pairs::{Family, rule};
 use super::prepare::{FixedSet, Prepared};
-use super::study::{LeftOut, group_list, state_of};
+use super::study::{LeftOut, group_list, group_of, state_of};
 use super::sweep::{Breach, Fixed, NEAR_M, Near, Workspace, box_gap, plan_gap, short_window};
 use crate::bay::Bay;
 use crate::solids::{Role, Solid};
@@ -392,7 +392,11 @@ pub(super) struct ParkedShort {
 }
 
 /// Finds the pairs that are short at travel 0 and come no nearer, judged on the solids exactly as
-/// written (the uncertainty widens the raised body more than the standing one).
+/// written (the uncertainty widens the raised body more than the standing one). A pair that is
+/// only short as parked but may touch on the way up is left to the rise all the same.
+///
+/// The running door is not looked at: a pair short of it as parked bars the door from being run,
+/// and nothing else.
 pub(super) fn parked_short(
     bay: &Bay,
     prepared: &Prepared,
@@ -413,7 +417,7 @@ pub(super) fn parked_short(
         findings: Vec::new(),
         left_out: Vec::new(),
     };
-    for group in 0..groups.len() {
+    for group in 0..group_of(DoorState::Running) {
         for (index, thing) in groups[group].bodies.iter().enumerate() {
             for mover in prepared.movers.moving.iter().filter(|m| m.from <= 0.0) {
                 let Some(rule) = rule(mover.role, thing.role, &bay.policy) else {
@@ -437,7 +441,17 @@ pub(super) fn parked_short(
                     continue;
                 }
                 let exact = &nominal_groups[group].bodies[index].body;
-                if comes_no_nearer(&nominal.movers, mover.solid, exact, space) {
+                let touches_now =
+                    first_below(space.solver(), &mover.body, &thing.body, 0.0, at_rest)
+                        != First::Never;
+                let mut touches_later = || {
+                    table
+                        .phases(mover.solid)
+                        .any(|phase| first_short(phase, thing, 0.0, space).is_some())
+                };
+                if (touches_now || !touches_later())
+                    && comes_no_nearer(&nominal.movers, mover.solid, exact, space)
+                {
                     found.left_out.push((mover.solid, group, thing.solid));
                     let mut finding = table.pair(group, mover.solid, index, rule.margin_m, space);
                     finding.points_m = table.points(group, mover.solid, index, 0.0, space);

@@ -32,7 +32,7 @@ impl FixedSet {
 }
 
 /// How far a fixed solid's faces may be off.
-fn fixed_spread(role: Role, uncertainty: &Uncertainty) -> glam::DVec3 {
+pub(super) fn fixed_spread(role: Role, uncertainty: &Uncertainty) -> glam::DVec3 {
     match role {
         // Faces measured directly: one ± each.
         Role::Floor | Role::Wall | Role::DoorWall | Role::Ceiling => {

@@ -83,6 +83,16 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
         .and_then(|lock| marks(bay, lock, first.map(|(_, breach)| breach.travel_m)));
 
     let loose_pad = nominal.movers.loose;
+    // Short as parked beside a door in a state that does not count withholds nothing but that
+    // state's own lock.
+    let counts = |door: Option<DoorState>| match (door, bay.policy.door_held) {
+        (Some(_), Some(_)) => door == Some(headline_door),
+        _ => true,
+    };
+    let (counted_parked, other_parked): (Vec<_>, Vec<_>) = parked
+        .findings
+        .into_iter()
+        .partition(|pair| counts(pair.door));
     let withheld = reasons(
         bay,
         &Evidence {
@@ -93,7 +103,7 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
             stand_up,
             driving_in: &driving,
             loose_pad,
-            tight_as_parked: &parked.findings,
+            tight_as_parked: &counted_parked,
             carried: &carried,
             no_mark_fits: highest_clear_lock.is_some() && marks.is_none(),
         },
@@ -124,7 +134,8 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
         DoorFinding {
             state,
             highest_clear_lock: clear,
-            highest_safe_lock: safe(clear),
+            highest_safe_lock: safe(clear)
+                .filter(|_| other_parked.iter().all(|pair| pair.door != Some(state))),
             locks: states,
             first_short: together.first().map(|(which, breach)| {
                 table.finding(if which == 0 { 0 } else { group }, &breach, space)
@@ -184,7 +195,7 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
         marks,
         doors,
         pairs,
-        tight_as_parked: parked.findings,
+        tight_as_parked: counted_parked,
         standing,
         stand_up,
         carried,
@@ -199,6 +210,7 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
         },
         rating,
         loose_pad,
+        estimate: None,
         policy: bay.policy.clone(),
         uncertainty: prepared.uncertainty,
     })

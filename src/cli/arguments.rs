@@ -60,6 +60,7 @@ Examples:
   bayrise check scenes/tall-pickup.ron
   bayrise check my-bay.ron --need-underbody \"5 ft 10 in\"
   bayrise check my-bay.ron --format json | jq .verdict.highest_safe_lock
+  bayrise check my-bay.ron --sample 2000
 
 Exits 0 when a lock is safe (with --need-..: when every need is met), 1 when not, 2 on bad input.")]
 pub(super) struct Check {
@@ -78,6 +79,15 @@ pub(super) struct Check {
     /// "1780 mm"
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     pub(super) need_underbody: Option<String>,
+
+    /// Also say how often each lock is clear, over N worlds drawn inside the uncertainty; an
+    /// estimate beside the worst case, never the verdict
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..=100_000))]
+    pub(super) sample: Option<u32>,
+
+    /// Seed of the sampled estimate: the same seed draws the same worlds
+    #[arg(long, value_name = "S", default_value_t = 1, requires = "sample")]
+    pub(super) seed: u64,
 }
 
 /// Print every solid of the bay with its place, for any outside program.

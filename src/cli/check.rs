@@ -2,22 +2,30 @@
 
 use std::path::PathBuf;
 
+use indicatif::{ProgressBar, ProgressStyle};
+
 use super::arguments::Format;
 use super::load::load;
-use super::options::CheckOptions;
+use super::options::{CheckOptions, Sample};
 use super::terminal::{look, note, print};
 use super::{Exit, Failure};
-use crate::clearance::study;
+use crate::bay::Bay;
+use crate::clearance::estimate::{Estimate, estimate};
+use crate::clearance::{StudyError, study};
 use crate::report::{NeedFinding, Report, json, judge, text};
 
 pub(super) fn run(options: &CheckOptions) -> Result<Exit, Failure> {
     let loaded = load(&options.file)?;
-    let study = study(&loaded.bay).map_err(|error| {
+    let failed = |error: StudyError| {
         Failure::new(
             format!("{}: {error}", options.file.display()),
             "without it nothing can be said of the rise: correct it in the bay file",
         )
-    })?;
+    };
+    let mut study = study(&loaded.bay).map_err(failed)?;
+    if let Some(sample) = options.sample {
+        study.estimate = Some(sampled(&loaded.bay, sample).map_err(failed)?);
+    }
     let needs: Vec<NeedFinding> = options
         .needs
         .iter()
@@ -39,12 +47,31 @@ pub(super) fn run(options: &CheckOptions) -> Result<Exit, Failure> {
     Ok(if met { Exit::Met } else { Exit::Unmet })
 }
 
+/// Samples worth a progress bar: fewer are done within a second.
+const SHOWN_FROM: usize = 500;
+
+/// The sampled estimate, with its progress shown on a terminal.
+fn sampled(bay: &Bay, sample: Sample) -> Result<Estimate, StudyError> {
+    let bar = if sample.count >= SHOWN_FROM {
+        ProgressBar::new(sample.count as u64)
+    } else {
+        ProgressBar::hidden()
+    };
+    if let Ok(style) = ProgressStyle::with_template("sampling {bar:40} {pos}/{len}, {eta} left") {
+        bar.set_style(style);
+    }
+    let estimate = estimate(bay, sample.count, sample.seed, &mut || bar.inc(1));
+    bar.finish_and_clear();
+    estimate
+}
+
 /// A bay file without a command. The window is not part of this build, so the verdict is all.
 pub(super) fn in_place_of_window(file: PathBuf) -> Result<Exit, Failure> {
     let exit = run(&CheckOptions {
         file,
         format: Format::Text,
         needs: Vec::new(),
+        sample: None,
     })?;
     note("This build has no window: the text above is the full verdict.");
     Ok(exit)

@@ -3,24 +3,45 @@
 use super::files::{nearest, write};
 use super::options::NewOptions;
 use super::starter::starter;
-use super::terminal::print;
+use super::terminal::{look, print};
 use super::{Exit, Failure};
-use crate::bayfile::presets::{Embedded, EmbeddedOnly, lifts, vehicles};
-use crate::bayfile::read;
+use crate::bayfile::presets::{Embedded, lifts, vehicles};
 
 pub(super) fn run(options: &NewOptions) -> Result<Exit, Failure> {
     known("lift", &options.lift, lifts())?;
     known("vehicle", &options.vehicle, vehicles())?;
-    let text = starter(&options.lift, &options.vehicle, options.units);
-    // What is written must be read again without a fault.
-    read("starter file", text.as_bytes(), &EmbeddedOnly).map_err(Failure::Faults)?;
-    write(&options.out, &text, options.replace)?;
+    // What is written has been read again without a fault.
+    let starter =
+        starter(&options.lift, &options.vehicle, options.units).map_err(Failure::Faults)?;
+    write(&options.out, &starter.text, options.replace)?;
     let out = options.out.display().to_string();
     let out: String = out.chars().filter(|c| !c.is_control()).collect();
-    print(&format!(
-        "{out} is written. Measure what it asks for, then run `bayrise check {out}`.\n"
-    ))?;
+    print(&said(&out, starter.does_not_work.as_deref()))?;
     Ok(Exit::Met)
+}
+
+/// What is said of a file that was written.
+fn said(out: &str, does_not_work: Option<&str>) -> String {
+    let width = look().width;
+    let named = if out.contains(' ') {
+        format!("\"{out}\"")
+    } else {
+        out.into()
+    };
+    let written = format!(
+        "{out} is written. Its room is a placeholder, large enough for this pair: measure what it \
+         asks for and put your own figures in. Then run:"
+    );
+    let mut text = format!(
+        "{}\n\n    bayrise check {named}\n",
+        textwrap::fill(&written, width)
+    );
+    if let Some(why) = does_not_work {
+        let warning =
+            format!("With the presets' figures this vehicle does not go up on this lift: {why}.");
+        text.push_str(&format!("\n{}\n", textwrap::fill(&warning, width)));
+    }
+    text
 }
 
 fn known(kind: &str, name: &str, presets: &[Embedded]) -> Result<(), Failure> {

@@ -32,6 +32,14 @@ pub(super) struct CheckOptions {
     pub(super) file: PathBuf,
     pub(super) format: Format,
     pub(super) needs: Vec<Need>,
+    pub(super) sample: Option<Sample>,
+}
+
+/// What sampled estimate is wanted.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Sample {
+    pub(super) count: usize,
+    pub(super) seed: u64,
 }
 
 /// What `solids` is to do.
@@ -76,6 +84,10 @@ impl Task {
                     file: check.file,
                     format: check.format,
                     needs,
+                    sample: check.sample.map(|count| Sample {
+                        count: usize::try_from(count).unwrap_or(usize::MAX),
+                        seed: check.seed,
+                    }),
                 })
             }
             (_, Some(Command::Solids(solids))) => {

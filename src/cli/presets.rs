@@ -2,12 +2,11 @@
 
 use super::arguments::Format;
 use super::check::to_json;
-use super::starter::starter;
+use super::starter::pair;
 use super::terminal::{look, print};
 use super::{Exit, Failure};
 use crate::bay::{Bay, UnitSystem};
-use crate::bayfile::presets::{EmbeddedOnly, lifts, vehicles};
-use crate::bayfile::read;
+use crate::bayfile::presets::{lifts, vehicles};
 use crate::report::catalogue::Catalogue;
 
 pub(super) fn run(format: Format) -> Result<Exit, Failure> {
@@ -28,10 +27,7 @@ pub(super) fn run(format: Format) -> Result<Exit, Failure> {
     Ok(Exit::Met)
 }
 
-/// A preset read the way every bay file reads it: from a starter file that names it.
+/// A preset read the way every bay file reads it: from a bay that names it.
 fn bay(lift: &str, vehicle: &str) -> Result<Bay, Failure> {
-    let text = starter(lift, vehicle, UnitSystem::Imperial);
-    read("starter file", text.as_bytes(), &EmbeddedOnly)
-        .map(|read| read.bay)
-        .map_err(Failure::Faults)
+    pair(lift, vehicle, UnitSystem::Imperial).map_err(Failure::Faults)
 }

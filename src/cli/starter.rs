@@ -1,41 +1,39 @@
 //! What does a new bay file say, and what must be measured for it?
 
-use crate::bay::UnitSystem;
+mod fit;
 
-/// The figures to be measured: the word in the template, in feet and inches, in millimetres.
+use crate::bay::{Bay, UnitSystem};
+use crate::bayfile::presets::EmbeddedOnly;
+use crate::bayfile::read;
+use crate::clearance::study;
+use crate::clearance::uncertainty::Uncertainty;
+use crate::diagnostics::Diagnostic;
+use crate::report::why_not_safe;
+use crate::solids::arms::aim_offsets;
+
+use fit::Needs;
+
+/// The figures that are the same for every pair: the word in the template, in feet and inches, in millimetres.
 const FIGURES: &[(&str, &str, &str)] = &[
     ("ROOM_WIDTH", "24 ft", "7300 mm"),
-    ("ROOM_DEPTH", "30 ft", "9100 mm"),
-    ("OPENING_WIDTH", "10 ft", "3000 mm"),
-    ("OPENING_HEIGHT", "9 ft", "2750 mm"),
     ("WALL", "6 in", "150 mm"),
-    ("CEILING", "13 ft", "3960 mm"),
-    ("PANEL_HEIGHT", "21 in", "530 mm"),
     ("PANEL", "2 in", "50 mm"),
     ("TRACK_RADIUS", "15 in", "380 mm"),
     ("TRACK_OFFSET", "3 1/2 in", "90 mm"),
     ("TRACK_SECTION", "3 in", "75 mm"),
-    ("TRACK_LENGTH", "9 ft 6 in", "2900 mm"),
-    ("SPRING_HEIGHT", "10 ft 2 in", "3100 mm"),
     ("SPRING_OUT", "5 in", "125 mm"),
     ("SPRING_DIAMETER", "6 in", "150 mm"),
     ("BRACKET", "3 in", "75 mm"),
-    ("RAIL_BOTTOM", "10 ft 6 in", "3200 mm"),
     ("RAIL_SECTION", "2 in", "50 mm"),
-    ("RAIL_LENGTH", "11 ft", "3350 mm"),
     ("HEAD_WIDTH", "10 in", "250 mm"),
     ("HEAD_DEPTH", "14 in", "350 mm"),
     ("HEAD_HEIGHT", "8 in", "200 mm"),
-    ("HEAD_BOTTOM", "10 ft 3 in", "3120 mm"),
-    ("ARM_DROP", "12 in", "300 mm"),
-    ("CORD_DROP", "24 in", "600 mm"),
-    ("LIGHT_X", "-6 ft", "-1800 mm"),
-    ("LIGHT_Y", "15 ft", "4600 mm"),
-    ("LIGHT_BOTTOM", "12 ft 6 in", "3800 mm"),
+    ("ARM_DROP", "6 in", "150 mm"),
+    ("CORD_DROP", "6 in", "150 mm"),
+    ("LIGHT_X", "-9 ft", "-2700 mm"),
     ("LIGHT_WIDTH", "6 in", "150 mm"),
     ("LIGHT_DEPTH", "4 ft", "1200 mm"),
     ("LIGHT_HEIGHT", "4 in", "100 mm"),
-    ("POST_LINE", "15 ft", "4600 mm"),
     ("REPEAT_ALONG", "2 in", "50 mm"),
     ("REPEAT_ACROSS", "1 in", "25 mm"),
     ("OVER", "3 in", "75 mm"),
@@ -48,8 +46,78 @@ const FIGURES: &[(&str, &str, &str)] = &[
 
 const TEMPLATE: &str = include_str!("starter.ron");
 
-/// The text of a new bay file for two shipped presets.
-pub(super) fn starter(lift: &str, vehicle: &str, units: UnitSystem) -> String {
+/// A new bay file and what is to be said of it.
+pub(super) struct Starter {
+    /// The file.
+    pub(super) text: String,
+    /// Why no lock is safe in it, in one sentence; none when one is.
+    pub(super) does_not_work: Option<String>,
+}
+
+/// A bay of a common garage with two shipped presets: what the presets hold, whether or not they
+/// fit in.
+///
+/// # Errors
+/// The faults in it; shipped presets have none.
+pub(super) fn pair(lift: &str, vehicle: &str, units: UnitSystem) -> Result<Bay, Vec<Diagnostic>> {
+    bay(&fill(lift, vehicle, units, &Needs::default()))
+}
+
+/// A new bay file for two shipped presets, with a room in which they work where that can be.
+///
+/// Of the aims from which all four arms reach, the one nearest to 0 that leaves a safe lock is
+/// taken; without one, the nearest that reaches; without that, 0.
+///
+/// # Errors
+/// The faults in it; shipped presets have none.
+pub(super) fn starter(
+    lift: &str,
+    vehicle: &str,
+    units: UnitSystem,
+) -> Result<Starter, Vec<Diagnostic>> {
+    let pair = pair(lift, vehicle, units)?;
+    let attempt = |aim: f64| -> Result<Starter, Vec<Diagnostic>> {
+        let text = fill(lift, vehicle, units, &Needs::of(&pair, aim));
+        let bay = bay(&text)?;
+        let does_not_work = match study(&bay) {
+            Ok(study) => why_not_safe(&bay, &study),
+            Err(error) => Some(error.to_string()),
+        };
+        Ok(Starter {
+            text,
+            does_not_work,
+        })
+    };
+    let errors = Uncertainty::worst(&pair).parking_corners();
+    let Ok(aims) = aim_offsets(&pair, &errors, fit::aim_step_m(units)) else {
+        // What is wrong with the vehicle's place is what the study says too.
+        return attempt(0.0);
+    };
+    let Some(&nearest) = aims.first() else {
+        let mut starter = attempt(0.0)?;
+        if let Some(why) = &mut starter.does_not_work {
+            why.push_str(NO_AIM);
+        }
+        return Ok(starter);
+    };
+    for aim in aims {
+        let starter = attempt(aim)?;
+        if starter.does_not_work.is_none() {
+            return Ok(starter);
+        }
+    }
+    attempt(nearest)
+}
+
+const NO_AIM: &str = "; wherever the vehicle is aimed with its centre of gravity where the lift \
+                      wants it, not all four arms reach";
+
+fn bay(text: &str) -> Result<Bay, Vec<Diagnostic>> {
+    read("starter file", text.as_bytes(), &EmbeddedOnly).map(|read| read.bay)
+}
+
+/// The template with its words filled in.
+fn fill(lift: &str, vehicle: &str, units: UnitSystem, needs: &Needs) -> String {
     let system = match units {
         UnitSystem::Imperial => "Imperial",
         UnitSystem::Metric => "Metric",
@@ -65,42 +133,11 @@ pub(super) fn starter(lift: &str, vehicle: &str, units: UnitSystem) -> String {
         };
         text = text.replace(&format!("{{{word}}}"), figure);
     }
+    for (word, figure) in fit::figures(needs, units) {
+        text = text.replace(&format!("{{{word}}}"), &figure);
+    }
     text
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::bayfile::presets::{EmbeddedOnly, lifts, vehicles};
-    use crate::diagnostics::{Style, render};
-
-    #[test]
-    fn every_lift_with_every_vehicle_is_read_without_a_warning() {
-        for units in [UnitSystem::Imperial, UnitSystem::Metric] {
-            for lift in lifts() {
-                for vehicle in vehicles() {
-                    let text = starter(lift.name, vehicle.name, units);
-                    let read = crate::bayfile::read("new", text.as_bytes(), &EmbeddedOnly);
-                    let read = read.unwrap_or_else(|f| panic!("{}", render(&f, Style::default())));
-                    assert_eq!(read.warnings, [], "{} {}", lift.name, vehicle.name);
-                    assert_eq!(read.bay.units, units);
-                }
-            }
-        }
-    }
-
-    #[test]
-    fn no_word_is_left_unfilled() {
-        for units in [UnitSystem::Imperial, UnitSystem::Metric] {
-            let text = starter("a", "b", units);
-            assert!(!text.contains(['{', '}']), "{text}");
-        }
-    }
-
-    #[test]
-    fn it_says_of_itself_that_nothing_is_measured() {
-        let text = starter("a", "b", UnitSystem::Imperial);
-        assert!(text.contains("not measured yet"));
-        assert!(text.matches("MEASURE").count() > 15);
-    }
-}
+mod tests;

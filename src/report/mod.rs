@@ -9,6 +9,7 @@ mod cautions;
 mod fingerprint;
 pub mod json;
 mod lengths;
+mod names;
 mod needs;
 mod reasons;
 #[cfg(test)]
@@ -23,6 +24,19 @@ pub use needs::{Need, NeedFinding, Short, judge};
 
 use crate::bay::Bay;
 use crate::clearance::Study;
+
+/// Why no lock is called safe, in one sentence that starts in lower case and has no full stop;
+/// none when one is safe.
+#[must_use]
+pub fn why_not_safe(bay: &Bay, study: &Study) -> Option<String> {
+    text::why_not_safe(&Report {
+        bay,
+        study,
+        warnings: &[],
+        needs: &[],
+        fingerprint: "",
+    })
+}
 
 /// Everything a presenter is given.
 #[derive(Debug, Clone, Copy)]

@@ -136,6 +136,7 @@ pub(super) fn study() -> Study {
             capacity_kg: 4535.9237,
         },
         loose_pad: None,
+        estimate: None,
         policy: Policy::default(),
         uncertainty: Uncertainty {
             garage_m: 0.006,

@@ -26,14 +26,16 @@ pub(super) fn short_thing(name: &str) -> String {
         .map_or_else(|| thing(name), |rest| plain(rest).replace('/', " "))
 }
 
-/// "a", "a and b", "a, b and c".
+/// "a", "a and b", "a, b and c"; "a, b, and c and d" where an item holds an "and" of its own.
 pub(super) fn list<S: AsRef<str>>(items: &[S]) -> String {
     match items {
         [] => String::new(),
         [one] => one.as_ref().into(),
         [first @ .., last] => {
+            let comma = items.iter().any(|item| item.as_ref().contains(" and "));
+            let comma = if comma { "," } else { "" };
             let first: Vec<&str> = first.iter().map(AsRef::as_ref).collect();
-            format!("{} and {}", first.join(", "), last.as_ref())
+            format!("{}{comma} and {}", first.join(", "), last.as_ref())
         }
     }
 }
@@ -92,6 +94,7 @@ mod tests {
         assert_eq!(list::<&str>(&[]), "");
         assert_eq!(list(&["a"]), "a");
         assert_eq!(list(&["a", "b", "c"]), "a, b and c");
+        assert_eq!(list(&["a", "b", "c and d"]), "a, b, and c and d");
     }
 
     #[test]

@@ -4,9 +4,13 @@
 //! line (to the front for front arms, to the rear for rear ones). Its angle is its zero direction
 //! plus its swing, from inward toward away.
 
+mod aim;
+
 use std::f64::consts::{FRAC_PI_2, TAU};
 
 use glam::{DQuat, DVec2, DVec3};
+
+pub use aim::aim_offsets;
 
 use super::attitude::{self, StanceError};
 use super::posts::{column_middle_x_m, inward};

@@ -144,6 +144,8 @@ fn unit_of(kind: Kind, unit: &str, typed: &str) -> Result<f64, UnitError> {
 pub fn parse(kind: Kind, text: &str) -> Result<f64, UnitError> {
     let (negative, parts) = split(text)?;
     let value = match parts.as_slice() {
+        // A sign alone.
+        [] => return Err(UnitError::NotUnderstood),
         [Part { number, unit, .. }] => {
             let si = unit_of(kind, unit, text)?;
             if kind == Kind::Length && is_foot(si) {

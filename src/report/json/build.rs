@@ -81,6 +81,19 @@ pub(super) fn check_report(report: &Report<'_>) -> CheckReport {
             corner: corner.into(),
             gap_m: up(gap),
         }),
+        estimate: study.estimate.as_ref().map(|estimate| EstimateReport {
+            samples: estimate.samples,
+            seed: estimate.seed,
+            locks: estimate
+                .locks
+                .iter()
+                .map(|share| LockShareReport {
+                    clear: share.clear,
+                    low: down(share.low),
+                    high: down(share.high.min(0.999_999)),
+                })
+                .collect(),
+        }),
         policy: policy(report.bay, study),
         uncertainty: uncertainty(study),
         warnings: report

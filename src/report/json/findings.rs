@@ -256,3 +256,26 @@ pub struct WarningReport {
     /// What to write instead.
     pub help: Option<String>,
 }
+
+/// How often each lock is clear in worlds drawn inside the uncertainty: an estimate beside the
+/// worst case, never the verdict.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct EstimateReport {
+    /// How many worlds were drawn.
+    pub samples: usize,
+    /// The seed they were drawn with.
+    pub seed: u64,
+    /// For each lock, lowest first.
+    pub locks: Vec<LockShareReport>,
+}
+
+/// How often one lock is clear.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct LockShareReport {
+    /// In how many worlds it is clear in every door state that counts.
+    pub clear: usize,
+    /// Lower end of the 95 % Wilson score interval of the share, rounded down.
+    pub low: Option<f64>,
+    /// Its upper end, rounded down to stay below 1.
+    pub high: Option<f64>,
+}

@@ -68,6 +68,8 @@ pub struct CheckReport {
     pub rating: RatingReport,
     /// The loosest pad, when four pads do not all meet their points.
     pub loose_pad: Option<LoosePadReport>,
+    /// How often each lock is clear in sampled worlds; null unless asked for with --sample.
+    pub estimate: Option<EstimateReport>,
     /// The margins asked.
     pub policy: PolicyReport,
     /// How far everything may be from where the file says it is.

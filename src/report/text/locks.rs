@@ -3,7 +3,7 @@
 use super::page::{Cell, Page, Tone};
 use super::{Report, Show, show};
 use crate::clearance::{LockFinding, LockState, NearFinding};
-use crate::report::words::{plain, short_thing, thing};
+use crate::report::words::{plain, sentence, short_thing, thing};
 
 pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     let study = report.study;
@@ -112,6 +112,6 @@ fn people(report: &Report<'_>, page: &mut Page) {
                 )
             }
         };
-        page.para(&text);
+        page.para(&sentence(&text));
     }
 }

@@ -3,7 +3,8 @@
 use super::page::Page;
 use super::{Report, show};
 use crate::bay::Corner;
-use crate::report::words::{list, thing};
+use crate::report::names::the;
+use crate::report::words::list;
 
 pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     marks(report, page);
@@ -42,11 +43,14 @@ fn phases(report: &Report<'_>, page: &mut Page) {
     let show = show(report);
     let phases = study.phases;
     page.heading("On the way up (carriage travel)");
-    let touch: Vec<String> = Corner::ALL
-        .iter()
-        .map(|c| format!("{} {}", c.name(), show.place(phases.touch_m[c.index()])))
-        .collect();
-    page.entry("Pads meet their lift points", &list(&touch));
+    let touch = Corner::ALL.map(|c| show.place(phases.touch_m[c.index()]));
+    let touch = if touch.iter().all(|one| *one == touch[0]) {
+        format!("all four at {}", touch[0])
+    } else {
+        let each = Corner::ALL.map(|c| format!("{} {}", c.name(), touch[c.index()]));
+        list(&each)
+    };
+    page.entry("Pads meet their lift points", &touch);
     page.entry("All four pads carry", &show.need(phases.carry_m));
     page.entry(
         "Tyres leave the floor",
@@ -57,19 +61,20 @@ fn phases(report: &Report<'_>, page: &mut Page) {
         ),
     );
     if let Some(bar) = &study.bar {
-        let by = bar
-            .by
-            .as_deref()
-            .map_or_else(|| "the vehicle".into(), thing);
+        let by = bar.by.as_deref().map_or_else(|| "the vehicle".into(), the);
         let mut text = bar.trips_at_m.map_or_else(
             || "not met within the carriage's travel".into(),
             |m| format!("{by} trips it at {}", show.room(m)),
         );
         if let Some((moving, fixed)) = &bar.met_before {
+            let moving = if bar.trips_at_m.is_some() && bar.by.as_ref() == Some(moving) {
+                "it".into()
+            } else {
+                the(moving)
+            };
             text.push_str(&format!(
-                "; {} meets {} first, and the bar would NOT stop that",
-                thing(moving),
-                thing(fixed)
+                "; {moving} meets {} first, and the bar would NOT stop that",
+                the(fixed)
             ));
         }
         page.entry("Shut-off bar", &text);

@@ -2,6 +2,7 @@
 
 mod arms;
 mod doors;
+mod estimate;
 mod locks;
 mod margins;
 mod marks;
@@ -14,6 +15,8 @@ mod verdict;
 pub use page::Look;
 
 pub(super) use page::Page;
+
+pub(super) use verdict::why_not_safe;
 
 use page::Tone;
 
@@ -36,6 +39,7 @@ pub fn render(report: &Report<'_>, look: Look) -> String {
     cautions(&mut page);
     marks::write(report, &mut page);
     locks::write(report, &mut page);
+    estimate::write(report, &mut page);
     doors::write(report, &mut page);
     room::write(report, &mut page);
     arms::write(report, &mut page);

@@ -3,7 +3,8 @@
 use super::page::Page;
 use super::{Report, Show, show};
 use crate::clearance::{PairFinding, StandingFinding};
-use crate::report::words::{sentence, thing};
+use crate::report::names::{alike, the, together};
+use crate::report::words::sentence;
 
 /// The tightest so many pairs of the lift's fixed parts are listed; JSON has them all.
 const MOST_STANDING: usize = 6;
@@ -36,24 +37,39 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     if study.driving_in.is_empty() {
         page.item("Driving in keeps its margins.");
     }
-    for pair in &study.driving_in {
-        page.item(&short(pair, "Driving in", show));
+    for pairs in matters(&study.driving_in) {
+        page.item(&short(&pairs, "Driving in", show));
     }
-    for pair in &study.tight_as_parked {
-        page.item(&short(pair, "Tight as parked", show));
+    for pairs in matters(&study.tight_as_parked) {
+        page.item(&short(&pairs, "As parked", show));
     }
     for contact in &study.carried {
         page.item(&format!(
             "{} comes against {} on the way up: {} at the nearest.",
-            sentence(&thing(&contact.part)),
-            thing(&contact.vehicle),
+            sentence(&the(&contact.part)),
+            the(&contact.vehicle),
             show.room(contact.clearance_m)
         ));
     }
 }
 
+/// Pairs of the same things taken together.
+fn matters(pairs: &[PairFinding]) -> Vec<Vec<&PairFinding>> {
+    let mut matters: Vec<Vec<&PairFinding>> = Vec::new();
+    for pair in pairs {
+        let known = matters
+            .iter_mut()
+            .find(|m| alike(&m[0].moving, &pair.moving) && alike(&m[0].fixed, &pair.fixed));
+        match known {
+            Some(matter) => matter.push(pair),
+            None => matters.push(vec![pair]),
+        }
+    }
+    matters
+}
+
 fn stands(finding: &StandingFinding, show: Show) -> String {
-    let names = format!("{} and {}", thing(&finding.part), thing(&finding.other));
+    let names = format!("{} and {}", the(&finding.part), the(&finding.other));
     let names = sentence(&names);
     match finding.overlap_m.filter(|o| *o > 0.0) {
         Some(overlap) => format!("{names}: they overlap by {}.", show.need(overlap)),
@@ -70,14 +86,32 @@ fn stands(finding: &StandingFinding, show: Show) -> String {
     }
 }
 
-fn short(pair: &PairFinding, what: &str, show: Show) -> String {
-    let names = format!("{} and {}", thing(&pair.moving), thing(&pair.fixed));
-    match pair.overlap_m.filter(|o| *o > 0.0) {
+/// The worst of pairs that are one matter.
+fn short(pairs: &[&PairFinding], what: &str, show: Show) -> String {
+    let of = |name: fn(&PairFinding) -> &str| {
+        let names: Vec<&str> = pairs.iter().map(|pair| name(pair)).collect();
+        together(&names).text
+    };
+    let names = format!("{} and {}", of(|p| &p.moving), of(|p| &p.fixed));
+    // What is no number is worse than any.
+    let worst = pairs.iter().copied().reduce(|a, b| {
+        let overlap = |pair: &PairFinding| pair.overlap_m.unwrap_or(0.0);
+        let by = |pair: &PairFinding| overlap(pair) + pair.margin_m - pair.clearance_m;
+        if by(a).is_nan() || by(a) > by(b) {
+            a
+        } else {
+            b
+        }
+    });
+    let Some(worst) = worst else {
+        return String::new();
+    };
+    match worst.overlap_m.filter(|o| *o > 0.0) {
         Some(overlap) => format!("{what}, {names} overlap by {}.", show.need(overlap)),
         None => format!(
-            "{what}, {names} have {} where {} is asked.",
-            show.room(pair.clearance_m),
-            show.need(pair.margin_m)
+            "{what}, {names} have {} between them where {} is asked.",
+            show.room(worst.clearance_m),
+            show.need(worst.margin_m)
         ),
     }
 }

@@ -39,14 +39,14 @@ fn the_verdict_comes_first_and_says_it_all() {
     let text = flowed(&sample::study());
     says(
         &text,
-        "Lock 3 of 5 is the highest safe lock (door open): pads at 2 ft 3 in. Above it vehicle roof \
-         3 comes too near door panel 4 (over it): the margin of 3 in runs short at 2 ft 2 in of \
+        "Lock 3 of 5 is the highest safe lock (door open): pads at 2 ft 3 in. Above it the \
+         vehicle's roof (piece 3) comes too near door panel 4 (over it): the margin of 3 in runs short at 2 ft 2 in of \
          travel, and they touch at 2 ft 5 in. At lock 4 they would have 1 in of the 3 in asked. \
          Stop the raise with the carriage's marked edge at 4 ft 8 1/2 in (1435.1 mm) on the column.",
     );
     says(
         &text,
-        "Not checked for want of data: load on each pad and arm, centre of gravity over the pads \
+        "Not checked for want of data: load on each pad and arm, centre of gravity over the pads, \
          and slab thickness and strength.",
     );
     says(
@@ -65,7 +65,7 @@ fn a_clear_lock_that_is_withheld_is_not_called_safe() {
         "Lock 3 is clear (door open), but no lock is called safe: the rear left arm falls 13/16 in \
          short of its lift point.",
     );
-    says(&text, "To cure it: move the parking place");
+    says(&text, "To cure it: aim the vehicle farther in or out");
     says(&text, "don't set these marks yet");
     assert!(!text.contains("highest safe lock"), "{text}");
 }
@@ -75,7 +75,7 @@ fn no_clear_lock_says_why_and_what_would_help() {
     let text = flowed(&sample::none_clear());
     says(
         &text,
-        "No lock is safe (door open): vehicle roof 3 comes too near door panel 4",
+        "No lock is safe (door open): the vehicle's roof (piece 3) comes too near door panel 4",
     );
     says(&text, "With the door shut lock 2 would be clear.");
     assert!(!text.contains("Stop the raise"));
@@ -85,7 +85,8 @@ fn no_clear_lock_says_why_and_what_would_help() {
     // 30.1 mm of overlap and a margin of 76.2 mm: 4.185 in, up.
     says(
         &flowed(&study),
-        "Lock 2, the lowest that lifts, needs 4 3/16 in more between vehicle roof 3 and door panel 4.",
+        "Lock 2, the lowest that lifts, needs 4 3/16 in more between the vehicle's roof (piece 3) and \
+         door panel 4.",
     );
 }
 
@@ -115,11 +116,11 @@ fn every_limit_has_its_sentence() {
         ),
         (
             Limit::Bar(pair.clone()),
-            "vehicle roof 3 meets the shut-off bar at 2 ft 2 in of travel",
+            "the vehicle's roof (piece 3) meets the shut-off bar at 2 ft 2 in of travel",
         ),
         (
             Limit::Undecided(pair),
-            "could not decide between vehicle roof 3 and door panel 4",
+            "could not decide between the vehicle's roof (piece 3) and door panel 4",
         ),
     ] {
         study.limit = limit;

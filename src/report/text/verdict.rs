@@ -5,8 +5,9 @@ use super::{Report, show};
 use crate::bay::Door;
 use crate::clearance::{DoorFinding, DoorState, Limit, LockState, PairFinding, Study, Unknown};
 use crate::report::Show;
-use crate::report::reasons::reason;
-use crate::report::words::{count, list, relation, sentence, thing};
+use crate::report::names::the;
+use crate::report::reasons::reasons;
+use crate::report::words::{count, list, relation, sentence};
 
 pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     let study = report.study;
@@ -20,8 +21,7 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     if !unknown.is_empty() {
         page.para(&unknown);
     }
-    for withheld in &study.withheld {
-        let reason = reason(withheld, show(report));
+    for reason in reasons(&study.withheld, show(report)) {
         page.item(&format!(
             "{}. To cure it: {}.",
             sentence(&reason.says),
@@ -120,20 +120,18 @@ fn limit(report: &Report<'_>) -> String {
                 .or(pair.first_touch_m)
                 .map(|m| format!(" at {} of travel", show.room(m)))
                 .unwrap_or_default();
-            format!(
-                "Above it {} meets the shut-off bar{at}.",
-                thing(&pair.moving)
-            )
+            format!("Above it {} meets the shut-off bar{at}.", the(&pair.moving))
         }
         Limit::Withheld => governing(study)
             .first_short
             .as_ref()
-            .map(|pair| format!("Above it {}", meets(pair, show)))
+            .zip(study.highest_clear_lock)
+            .map(|(pair, lock)| format!("Above lock {lock} {}", meets(pair, show)))
             .unwrap_or_default(),
         Limit::Undecided(pair) => format!(
             "Above it the study could not decide between {} and {}, so it goes no higher.",
-            thing(&pair.moving),
-            thing(&pair.fixed)
+            the(&pair.moving),
+            the(&pair.fixed)
         ),
     }
 }
@@ -149,11 +147,7 @@ const fn governing(study: &Study) -> &DoorFinding {
 
 /// "vehicle roof 3 comes too near door panel 4 (over it): ..."
 fn meets(pair: &PairFinding, show: Show) -> String {
-    let mut text = format!(
-        "{} comes too near {}",
-        thing(&pair.moving),
-        thing(&pair.fixed)
-    );
+    let mut text = format!("{} comes too near {}", the(&pair.moving), the(&pair.fixed));
     if let Some(where_it_is) = relation(pair.points_m) {
         text.push_str(&format!(" ({where_it_is} it)"));
     }
@@ -203,6 +197,23 @@ fn next_lock(report: &Report<'_>, pair: &PairFinding) -> Option<String> {
     })
 }
 
+/// Why no lock is called safe; none when one is.
+pub(in crate::report) fn why_not_safe(report: &Report<'_>) -> Option<String> {
+    let study = report.study;
+    if study.highest_safe_lock.is_some() {
+        return None;
+    }
+    // What withholds every lock comes first: without curing it no room helps.
+    let said: Vec<String> = reasons(&study.withheld, show(report))
+        .into_iter()
+        .map(|reason| reason.says)
+        .collect();
+    if said.is_empty() {
+        return Some(why_none(report));
+    }
+    Some(said.join("; "))
+}
+
 /// Why nothing is clear.
 fn why_none(report: &Report<'_>) -> String {
     let study = report.study;
@@ -212,11 +223,11 @@ fn why_none(report: &Report<'_>) -> String {
     }
     match &study.limit {
         Limit::Pair(pair) => meets(pair, show).trim_end_matches('.').into(),
-        Limit::Bar(pair) => format!("{} meets the shut-off bar first", thing(&pair.moving)),
+        Limit::Bar(pair) => format!("{} meets the shut-off bar first", the(&pair.moving)),
         Limit::Undecided(pair) => format!(
             "the study could not decide between {} and {}",
-            thing(&pair.moving),
-            thing(&pair.fixed)
+            the(&pair.moving),
+            the(&pair.fixed)
         ),
         Limit::Travel { .. } => {
             "the carriage runs out of travel before a lock that lifts can be set and released"
@@ -228,10 +239,11 @@ fn why_none(report: &Report<'_>) -> String {
 
 /// The first reason to withhold, and how many more are listed below the verdict.
 fn first_reason(report: &Report<'_>) -> Option<String> {
-    let (first, more) = report.study.withheld.split_first()?;
-    let first = reason(first, show(report)).says;
+    let all = reasons(&report.study.withheld, show(report));
+    let (first, more) = all.split_first()?;
+    let first = &first.says;
     Some(match more.len() {
-        0 => first,
+        0 => first.clone(),
         n => format!("{first} ({}, below)", count(n, "more reason")),
     })
 }
@@ -260,8 +272,8 @@ fn what_would_help(report: &Report<'_>) -> Option<String> {
             "Lock {}, the lowest that lifts, needs {} more between {} and {}.",
             first.lock,
             show(report).need(short),
-            thing(&near.moving),
-            thing(&near.fixed)
+            the(&near.moving),
+            the(&near.fixed)
         )
     })
 }
