@@ -494,8 +494,16 @@ const CASES: &[Case] = &[
     // The vehicle.
     case(
         "vehicle longer than the bay",
-        &[("depth: \"28 ft\"", "depth: \"18 ft\"")],
+        &[
+            ("depth: \"28 ft\"", "depth: \"18 ft\""),
+            ("\"-12 ft\", \"20 ft\"", "\"-12 ft\", \"16 ft\""),
+        ],
         &["the vehicle is 19 ft 4 in"],
+    ),
+    case(
+        "a carriage that climbs off its column",
+        &[(LIFT, "preset: \"lift.ron\", travel: \"160 in\",")],
+        &["the carriage would climb off its column"],
     ),
     case(
         "lift points behind the body",

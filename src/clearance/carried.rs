@@ -1,4 +1,4 @@
-//! Do arms, pads or carriages touch the vehicle anywhere but under its lift points?
+//! Do arms, pads or carriages touch the vehicle anywhere but under its lift points, or each other?
 //!
 //! Until the pads carry, the lift parts climb past the standing vehicle; from then on body and
 //! lift parts keep their places to each other, and only the wheels still sink as far as their
@@ -12,8 +12,8 @@ use super::climb::{Climb, First, first_below};
 use super::findings::ContactFinding;
 use super::gap::{Separation, Solver};
 use super::movers::{MoverError, resting_swings};
-use super::uncertainty::Uncertainty;
-use crate::bay::{Bay, Corner};
+use super::uncertainty::{Uncertainty, corners_on};
+use crate::bay::{Bay, Corner, Side};
 use crate::solids::{ParkingError, Pose, Role, Shape, Solid, arms, attitude, posts, vehicle};
 
 /// How far a pad is lowered so that meeting its own lift point does not count, beyond the ±.
@@ -39,8 +39,15 @@ pub(super) fn carried(
         places.extend(uncertainty.parking_corners());
     }
     for place in places {
-        let scene = Scene::new(bay, &parts, place, uncertainty)?;
-        scene.touching(bay, solver, &mut found);
+        let mut leads = vec![None];
+        if uncertainty.mismatch_m > 0.0 {
+            leads.extend([Some(Side::Left), Some(Side::Right)]);
+        }
+        for lead in leads {
+            let scene = Scene::new(bay, &parts, place, lead, uncertainty)?;
+            scene.touching(bay, solver, &mut found);
+            scene.touching_each_other(solver, &mut found);
+        }
     }
     found.sort_by(|a, b| (&a.part, &a.vehicle).cmp(&(&b.part, &b.vehicle)));
     Ok(found)
@@ -61,6 +68,18 @@ struct Scene<'a> {
     rest: Pose,
     attitudes: Vec<attitude::Attitude>,
     contact: attitude::Contact,
+    /// How much of its climb to the standing vehicle the leading carriage has done before the
+    /// other starts.
+    lead: Option<(Side, f64)>,
+}
+
+/// The side and, where it has one, the corner of a lift part.
+fn side_of(role: Role) -> Option<(Side, Option<Corner>)> {
+    match role {
+        Role::Carriage(side) => Some((side, None)),
+        Role::Arm(corner) | Role::Pad(corner) => Some((corner.side(), Some(corner))),
+        _ => None,
+    }
 }
 
 impl<'a> Scene<'a> {
@@ -68,13 +87,19 @@ impl<'a> Scene<'a> {
         bay: &Bay,
         parts: &'a [vehicle::VehiclePart],
         place: ParkingError,
+        lead: Option<Side>,
         uncertainty: &Uncertainty,
     ) -> Result<Self, MoverError> {
+        let lead = lead.map(|side| (side, uncertainty.mismatch_m));
         let relative = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
         let spread = DVec3::splat(relative);
         let on_own_pad = DVec3::new(relative, relative, 1.5 * uncertainty.lift_m);
         let part = |solid: Solid, drop: f64| {
-            let exact = Body::exact(&solid).moved(DVec3::Z * -drop);
+            let ahead = match (lead, side_of(solid.role)) {
+                (Some((leading, by)), Some((side, _))) if leading == side => by,
+                _ => 0.0,
+            };
+            let exact = Body::exact(&solid).moved(DVec3::Z * (ahead - drop));
             LiftPart {
                 body: exact.clone().widened(spread),
                 under_own_pad: exact.widened(on_own_pad),
@@ -101,8 +126,15 @@ impl<'a> Scene<'a> {
             lift,
             parts,
             rest: attitude::at_rest(bay, place)?,
-            attitudes: attitude::attitudes(bay, place, [0.0; 4])?,
+            attitudes: attitude::attitudes(
+                bay,
+                place,
+                lead.map_or([0.0; 4], |(side, by)| {
+                    corners_on(side).map(|share| share * by)
+                }),
+            )?,
             contact: attitude::contact(bay, place)?,
+            lead,
         })
     }
 
@@ -183,8 +215,12 @@ impl<'a> Scene<'a> {
                         .fold(self.contact.carry_m, f64::max),
                     (Role::Pad(corner), None) => self.contact.touch_m[corner.index()],
                     _ => self.contact.carry_m,
-                }
-                .max(0.0);
+                };
+                let ahead = match (self.lead, side_of(solid.role)) {
+                    (Some((leading, by)), Some((side, _))) if leading == side => by,
+                    _ => 0.0,
+                };
+                let until = (until - ahead).max(0.0);
                 let climb = Climb {
                     up: DVec3::Z,
                     from: 0.0,
@@ -208,6 +244,39 @@ impl<'a> Scene<'a> {
                     found.push(ContactFinding {
                         part: solid.name.clone(),
                         vehicle: part.solid.name.clone(),
+                        clearance_m: 0.0,
+                    });
+                }
+            }
+        }
+    }
+}
+
+impl Scene<'_> {
+    /// Arms and pads of different corners, and the other side's carriage: they climb together, so
+    /// one standing comparison tells.
+    fn touching_each_other(&self, solver: &mut Solver, found: &mut Vec<ContactFinding>) {
+        for (index, one) in self.lift.iter().enumerate() {
+            for other in &self.lift[index + 1..] {
+                let strangers = match (side_of(one.solid.role), side_of(other.solid.role)) {
+                    (Some((_, Some(a))), Some((_, Some(b)))) => a != b,
+                    (Some((a, None)), Some((b, _))) | (Some((a, _)), Some((b, None))) => a != b,
+                    _ => false,
+                };
+                let known = found
+                    .iter()
+                    .any(|known| known.part == one.solid.name && known.vehicle == other.solid.name);
+                if !strangers || known || !boxes_meet(&one.body, 0.0, &other.body) {
+                    continue;
+                }
+                let touches = match solver.gap(&one.body, DVec3::ZERO, &other.body) {
+                    Separation::Meet => true,
+                    Separation::Apart(gap) => gap.lower <= 0.0,
+                };
+                if touches {
+                    found.push(ContactFinding {
+                        part: one.solid.name.clone(),
+                        vehicle: other.solid.name.clone(),
                         clearance_m: 0.0,
                     });
                 }

@@ -15,6 +15,10 @@ use super::gap::{Gap, Separation, Solver};
 /// the search finite, on the safe side.
 const CLOSE_M: f64 = 1e-7;
 
+/// Distance over the margin (metres) up to which a pair whose bracket stays too wide is called
+/// short rather than undecided: nothing is gained by telling them apart.
+const CALLED_SHORT_M: f64 = 0.5e-3;
+
 /// Steps after which the search stops and answers with the travel certified so far.
 const MOST_STEPS: usize = 100;
 
@@ -67,7 +71,7 @@ pub fn first_below(
         }
         if room <= CLOSE_M {
             // A wide bracket here means that the pair may or may not be short.
-            return if gap.is_decided() || gap.upper <= margin {
+            return if gap.is_decided() || gap.upper <= margin + CALLED_SHORT_M {
                 First::At(travel)
             } else {
                 First::Undecided(travel)

@@ -1,8 +1,8 @@
 //! Can the vehicle be driven in to its place with its margins kept?
 //!
 //! The vehicle on its tyres is swept along the bay from outside to its place: for convex bodies
-//! moved in a straight line the swept solid is exactly the hull of its two ends. The door is
-//! open and the arms are swung aside.
+//! moved in a straight line the swept solid is exactly the hull of its two ends; where the floor
+//! falls, the line follows it. The door is open and the arms are swung aside.
 
 use glam::DVec3;
 
@@ -14,8 +14,8 @@ use super::pairs::rule;
 use super::prepare::Groups;
 use super::sweep::Fixed;
 use super::uncertainty::Uncertainty;
-use crate::bay::{Bay, Policy};
-use crate::solids::{Role, Solid, arms, posts};
+use crate::bay::{Bay, FallToward, Floor, Policy};
+use crate::solids::{Role, Solid, arms, posts, shell};
 
 /// How far outside the door wall the sweep starts ahead of the vehicle's farthest point.
 const OUTSIDE_M: f64 = 0.5;
@@ -31,10 +31,29 @@ fn margin(moving: Role, fixed: &Fixed, policy: &Policy) -> Option<f64> {
         Role::FloorPlate | Role::BasePlate(_) => (!wheel).then(|| policy.lift_parts.m()),
         Role::DoorWall if fixed.body.low().z < HEADER_FROM_M => Some(policy.beside_vehicle.m()),
         Role::DoorWall => Some(policy.over_vehicle.m()),
-        // The walls are the room's; how the vehicle stands to them is checked as parked.
-        Role::Wall | Role::Floor | Role::Ceiling | Role::TieBeam | Role::ShutOffBar => None,
-        Role::Arm(_) | Role::Pad(_) | Role::Carriage(_) => Some(0.0),
+        // How the vehicle stands to the walls is checked as parked.
+        Role::Wall | Role::Floor => None,
+        Role::Arm(_) | Role::Pad(_) | Role::Carriage(_) => Some(policy.lift_parts.m()),
         other => rule(moving, other, policy).map(|rule| rule.margin_m),
+    }
+}
+
+/// How much lower and how much higher the vehicle may stand on its way in than in its place, the
+/// farthest `way` metres out. A fall is taken to go on outside the door.
+fn rises_m(bay: &Bay, way: f64) -> [f64; 2] {
+    match &bay.garage.floor {
+        Floor::Level => [0.0, 0.0],
+        Floor::Fall { slope, toward } => match toward {
+            FallToward::Door => [-slope * way, 0.0],
+            FallToward::Back => [0.0, slope * way],
+            FallToward::Left | FallToward::Right => [0.0, 0.0],
+        },
+        Floor::Levels(_) => {
+            let half = bay.garage.width.m();
+            let (low, high) =
+                shell::floor_level_range_m(bay, [-half, 0.0], [half, bay.garage.depth.m()]);
+            [low - high, high - low]
+        }
     }
 }
 
@@ -48,12 +67,21 @@ pub(super) fn driving_in(
     solver: &mut Solver,
 ) -> Vec<PairFinding> {
     let lift_spread = uncertainty.lift_spread();
+    // Where the lift's own drive-through width is narrower than what the carriages leave, it
+    // governs.
+    let lift = &bay.lift;
+    let narrower =
+        ((lift.spacing - lift.carriage.proud * 2.0 - lift.drive_through).m() * 0.5).max(0.0);
     let aside: Vec<(Solid, Fixed)> = arms::parked(bay)
         .into_iter()
         .chain(posts::carriages(bay))
         .map(|solid| {
+            let extra = match solid.role {
+                Role::Carriage(_) => DVec3::X * narrower,
+                _ => DVec3::ZERO,
+            };
             let fixed = Fixed {
-                body: Body::exact(&solid).widened(lift_spread),
+                body: Body::exact(&solid).widened(lift_spread + extra),
                 solid: 0,
                 role: solid.role,
             };
@@ -76,13 +104,17 @@ pub(super) fn driving_in(
         )
         .collect();
     let mut found = Vec::new();
-    let standing = movers
-        .moving
-        .iter()
-        .filter(|mover| !mover.climbs && mover.from <= 0.0);
-    for mover in standing {
-        let way = -(mover.body.high().y + bay.vehicle.length.m() + OUTSIDE_M);
-        let swept = mover.body.swept(DVec3::Y * way);
+    for mover in &movers.standing {
+        let way = mover.body.high().y + bay.vehicle.length.m() + OUTSIDE_M;
+        let mut along = vec![mover.body.clone()];
+        for rise in rises_m(bay, way) {
+            along.push(mover.body.moved(DVec3::new(0.0, -way, rise)));
+        }
+        if let Floor::Levels(_) = bay.garage.floor {
+            // Anywhere on the way the floor may be as high or as low as anywhere else on it.
+            along.extend(rises_m(bay, way).map(|rise| mover.body.moved(DVec3::Z * rise)));
+        }
+        let swept = Body::hull_of(&along);
         for (name, door, fixed) in &in_the_way {
             let Some(margin_m) = margin(mover.role, fixed, &bay.policy) else {
                 continue;

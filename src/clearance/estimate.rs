@@ -1,8 +1,8 @@
 //! How often each lock is clear, by sampling: beside the worst case, never in place of it.
 //!
 //! Each sample draws one true world inside the uncertainty (evenly, each error on its own): where
-//! the vehicle is parked, which carriage leads and by how much, how far each measured dimension is
-//! off. The world is then studied with nothing uncertain. The worst case asks whether anything
+//! the vehicle is parked, which carriage leads and by how much, how high each pad and lift point
+//! stands, and how far each solid stands off for its measured dimensions. The world is then studied with nothing uncertain. The worst case asks whether anything
 //! *can* go wrong; this asks how often it does.
 
 use glam::DVec3;
@@ -14,9 +14,10 @@ use super::locks::Together;
 use super::movers::{MoverError, movers};
 use super::pairs::rule;
 use super::prepare::{GroupSolids, Prepared};
+use super::study::counted_states;
 use super::sweep::{Fixed, Swept, Workspace};
 use super::uncertainty::{Uncertainty, corners_on};
-use crate::bay::{Aim, Bay, DoorHeld, Side};
+use crate::bay::{Aim, Bay, Side};
 use crate::solids::Role;
 use crate::units::{Angle, Length};
 
@@ -174,13 +175,8 @@ fn clear_locks(bay: &Bay, prepared: &Prepared, space: &mut Workspace) -> Vec<boo
         space.swept.clone()
     };
     let common = sweep(&prepared.groups.common.bodies);
-    let states: &[DoorState] = match bay.policy.door_held {
-        Some(DoorHeld::Shut) => &[DoorState::Shut],
-        Some(DoorHeld::Open) => &[DoorState::Open],
-        None => &[DoorState::Shut, DoorState::Open],
-    };
     let mut clear = vec![true; prepared.locks.windows.len()];
-    for state in states {
+    for state in counted_states(bay) {
         let door = sweep(match state {
             DoorState::Shut => &prepared.groups.shut.bodies,
             _ => &prepared.groups.open.bodies,
@@ -236,7 +232,12 @@ mod tests {
 
     #[test]
     fn what_the_worst_case_calls_clear_is_clear_in_every_sample() {
-        let bay = test_bay();
+        let mut bay = test_bay();
+        // Set the arms clear of their own columns, so that nothing is short as parked.
+        bay.lift.carriage.proud = Length::inches(5.0);
+        for arm in &mut bay.lift.arms {
+            arm.pivot_inward = Length::inches(10.25);
+        }
         let Some(lock) = study(&bay).unwrap().highest_clear_lock else {
             panic!("the test bay has no clear lock");
         };

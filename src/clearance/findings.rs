@@ -29,7 +29,7 @@ pub struct Study {
     pub limit: Limit,
     /// Reasons why no lock is called safe.
     pub withheld: Vec<Withheld>,
-    /// Checks that were not made for want of data.
+    /// Checks that this version does not make, or that lack their data.
     pub unknown: Vec<Unknown>,
     /// Where to mark the column for the highest clear lock.
     pub marks: Option<Marks>,
@@ -141,9 +141,9 @@ pub struct LockFinding {
     /// The pair with the least room over its margin in this lock's window, among what the rise
     /// can run into; none when nothing is near.
     pub near: Option<NearFinding>,
-    /// Lowest point of the body on the lock, above the floor at the post line; rounded down is safe.
+    /// Lowest point of the body on the lock, above the highest floor under the vehicle.
     pub underbody_m: f64,
-    /// Lowest point of a hanging tyre on the lock.
+    /// Lowest point of a hanging tyre on the lock, above the highest floor under the vehicle.
     pub tyre_m: f64,
     /// Whether the door may be run with the vehicle on this lock.
     pub door_may_run: bool,
@@ -279,14 +279,9 @@ pub enum Withheld {
     },
     /// No graduation of the tape lies between latch and breach.
     NoMarkFits,
-    /// The shut-off bar would trip at or below the lock.
-    BarTrips {
-        /// Travel at which it trips.
-        travel_m: f64,
-    },
 }
 
-/// A check that was not made for want of data or because it is not made here.
+/// A check that this version does not make, or that lacks its data.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Unknown {
     /// Load on each pad and arm.
@@ -299,8 +294,13 @@ pub enum Unknown {
     Anchors,
     /// The vehicle's mass: no axle loads are given.
     VehicleMass,
-    /// Whether arms can be swung to their places past tyres and body.
+    /// Whether arms can be swung to their places past tyres, body and each other.
     ArmPath,
+    /// Whether the columns can be tipped up past lights, door tracks and opener.
+    StandUpPath,
+    /// Whether columns that can't be tipped up where they stand can be tipped up under a higher
+    /// part of the ceiling and moved.
+    StandUpElsewhere,
 }
 
 impl Unknown {
@@ -313,7 +313,11 @@ impl Unknown {
             Self::Slab => "slab thickness and strength",
             Self::Anchors => "anchors and post base",
             Self::VehicleMass => "vehicle mass",
-            Self::ArmPath => "arms swung in past the tyres",
+            Self::ArmPath => "arms swung in past tyres, body and each other",
+            Self::StandUpPath => "columns tipped up past lights, door tracks and opener",
+            Self::StandUpElsewhere => {
+                "columns tipped up under a higher part of the ceiling and moved from there"
+            }
         }
     }
 }
@@ -393,7 +397,7 @@ pub struct StandUp {
 pub struct ContactFinding {
     /// Lift part.
     pub part: String,
-    /// Vehicle part.
+    /// Vehicle part, or the lift part of another corner that it touches.
     pub vehicle: String,
     /// Least distance over the raise, worst case; 0 when they touch.
     pub clearance_m: f64,
@@ -445,6 +449,8 @@ pub struct PhasesFound {
     pub touch_m: [f64; 4],
     /// Travel from which all pads carry.
     pub carry_m: f64,
+    /// The same in the worst case: a lock below it is not lifting.
+    pub carry_worst_m: f64,
     /// Travel at which the front and the rear axle's tyres leave the floor.
     pub lift_off_m: [f64; 2],
 }

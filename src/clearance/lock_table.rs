@@ -2,10 +2,10 @@
 
 use super::findings::{BarFinding, LockFinding, LockState, NearFinding};
 use super::locks::Together;
-use super::pair_table::PairTable;
+use super::pair_table::{PairTable, Touch};
 use super::prepare::overtravel_m;
 use super::sweep::{Breach, Swept, Workspace};
-use crate::bay::Bay;
+use crate::bay::{Bay, Tie};
 use crate::solids::Role;
 
 /// The highest lock that the carriage can climb past far enough to release.
@@ -19,43 +19,41 @@ pub(super) fn highest_releasable(bay: &Bay) -> Option<usize> {
         .map(|(index, _)| index + 1)
 }
 
-/// The shut-off bar: when it trips, and what is met before.
+/// The shut-off bar: when it trips at the earliest, and what may be met before it trips.
+///
+/// The bar protects from what is met later than its latest trip; the earliest and the latest trip
+/// stand evenly about the nominal one.
 pub(super) fn bar_finding(
     bay: &Bay,
     table: &PairTable<'_>,
-    door_group: usize,
+    groups: &[usize],
     space: &mut Workspace,
 ) -> Option<BarFinding> {
-    let has_bar = matches!(
-        bay.lift.tie,
-        crate::bay::Tie::OverheadBeam { bar: Some(_), .. }
-    );
-    if !has_bar {
+    if !matches!(bay.lift.tie, Tie::OverheadBeam { bar: Some(_), .. }) {
         return None;
     }
-    let mut trips: Option<(f64, String)> = None;
-    let mut before: Option<(f64, String, String)> = None;
-    for touch in table.first_touches(&[0, door_group], space) {
-        let slot_is_bar = touch.fixed_role == Role::ShutOffBar;
-        if slot_is_bar {
-            if trips.as_ref().is_none_or(|(at, _)| touch.travel_m < *at) {
-                trips = Some((touch.travel_m, touch.moving));
-            }
-        } else if before
-            .as_ref()
-            .is_none_or(|(at, _, _)| touch.travel_m < *at)
-        {
-            before = Some((touch.travel_m, touch.moving, touch.fixed));
-        }
-    }
-    let trips_at = trips.as_ref().map_or(f64::INFINITY, |(at, _)| *at);
+    let (bar, others): (Vec<_>, Vec<_>) = table
+        .first_touches(groups, space)
+        .into_iter()
+        .partition(|touch| touch.fixed_role == Role::ShutOffBar);
+    let trip = earliest(bar);
+    let latest = trip.as_ref().map_or(f64::INFINITY, |trip| {
+        table
+            .nominal_bar_trip_m(space)
+            .map_or(f64::INFINITY, |nominal| 2.0 * nominal - trip.travel_m)
+    });
+    let before = earliest(others).filter(|touch| touch.travel_m <= latest);
     Some(BarFinding {
-        met_before: before
-            .filter(|(at, _, _)| *at <= trips_at)
-            .map(|(_, moving, fixed)| (moving, fixed)),
-        trips_at_m: trips.as_ref().map(|(at, _)| *at),
-        by: trips.map(|(_, name)| name),
+        trips_at_m: trip.as_ref().map(|trip| trip.travel_m),
+        by: trip.map(|trip| trip.moving),
+        met_before: before.map(|touch| (touch.moving, touch.fixed)),
     })
+}
+
+fn earliest(touches: Vec<Touch>) -> Option<Touch> {
+    touches
+        .into_iter()
+        .min_by(|a, b| a.travel_m.total_cmp(&b.travel_m))
 }
 
 /// Every lock with its state, the pair it is owed to, and what is near there.

@@ -20,6 +20,7 @@ mod opening;
 mod pair_table;
 pub mod pairs;
 pub mod prepare;
+pub mod reach;
 mod standing;
 mod study;
 pub mod sweep;

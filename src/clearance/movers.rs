@@ -8,8 +8,10 @@ use glam::{DVec2, DVec3};
 
 use super::body::Body;
 use super::uncertainty::{SupportLevers, Uncertainty, corners_on, turning_bulge_m};
-use crate::bay::{Aim, Bay, Corner, Side};
-use crate::solids::{ParkingError, Pose, Role, Shape, Solid, arms, attitude, posts, vehicle};
+use crate::bay::{Aim, Bay, Corner, Floor, Side};
+use crate::solids::{
+    ParkingError, Pose, Role, Shape, Solid, arms, attitude, posts, shell, vehicle,
+};
 
 /// One moving solid in one phase of the raise.
 #[derive(Debug, Clone)]
@@ -53,6 +55,8 @@ pub struct Movers {
     pub climbing_solids: Vec<Solid>,
     /// Their phases.
     pub moving: Vec<Moving>,
+    /// The vehicle's parts standing on their tyres, whether or not the pads touch them there.
+    pub standing: Vec<Moving>,
     /// When the phases change.
     pub phases: Phases,
     /// The loosest pad over the checked attitudes.
@@ -75,7 +79,9 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
     let support_m = uncertainty.vehicle_m + uncertainty.lift_m;
     // The travel is measured too. One carriage may lead, so a pad may meet its point that much
     // earlier; all carry only when the lagging side does.
-    let touch_m = support_m + uncertainty.lift_m;
+    let rest = attitude::at_rest(bay, ParkingError::default())?;
+    let floor_m = floor_doubt_m(bay, &rest, uncertainty);
+    let touch_m = support_m + uncertainty.lift_m + floor_m;
     let first_touch_m = (contact.first_touch_m - uncertainty.mismatch_m - touch_m).max(0.0);
     let carry_m = (contact.carry_m + touch_m).max(first_touch_m).max(0.0);
     let lift_off_m = attitudes
@@ -88,6 +94,7 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
         solids: Vec::new(),
         climbing_solids: Vec::new(),
         moving: Vec::new(),
+        standing: Vec::new(),
     };
     for carriage in posts::carriages(bay) {
         let body = Body::of(
@@ -109,7 +116,6 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
         .into_iter()
         .map(|error| attitude::at_rest(bay, error))
         .collect::<Result<Vec<_>, _>>()?;
-    let rest = attitude::at_rest(bay, ParkingError::default())?;
     let first = attitudes.first_pose();
     let pivot = parking_pivot(bay);
     let turning_middle = rest.rotation.inverse() * (pivot - rest.translation);
@@ -126,18 +132,20 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
             support_m,
             springs_until_m: lift_off_last_m[0].max(lift_off_last_m[1]),
             turning_middle,
+            floor_m,
         };
         build.vehicle_part(bay, &part, rest, first, &context);
     }
     let too_high = Corner::ALL
         .into_iter()
         .map(|corner| (corner, support_m - contact.touch_m[corner.index()]))
-        .filter(|(_, excess)| *excess > 0.0)
+        .filter(|(_, excess)| *excess >= 0.0)
         .collect();
     Ok(Movers {
         solids: build.solids,
         climbing_solids: build.climbing_solids,
         moving: build.moving,
+        standing: build.standing,
         phases: Phases {
             first_touch_m,
             carry_m,
@@ -238,6 +246,8 @@ struct PartContext<'a> {
     support_m: f64,
     /// Travel from which no spring can hold a corner above its pad.
     springs_until_m: f64,
+    /// How far the floor under the tyres may be off.
+    floor_m: f64,
     /// Where the turns of yaw and roll are centred, vehicle frame.
     turning_middle: DVec3,
 }
@@ -247,6 +257,7 @@ struct Build {
     solids: Vec<Solid>,
     climbing_solids: Vec<Solid>,
     moving: Vec<Moving>,
+    standing: Vec<Moving>,
 }
 
 impl Build {
@@ -288,10 +299,21 @@ impl Build {
         let parking = context.uncertainty.parking;
         // The parking box's yaw corners are chords of the turn between them.
         let yaw_bulge = chord_bulge_m(reach, 2.0 * parking.yaw_rad);
-        let rest_spread =
-            context.uncertainty.standing_vehicle_spread() + DVec3::new(yaw_bulge, yaw_bulge, 0.0);
+        // A floor that is off under one tyre tips the body; twice the doubt bounds it up to as far
+        // beyond the tyres as they stand apart.
+        let rest_spread = context.uncertainty.standing_vehicle_spread()
+            + DVec3::new(yaw_bulge, yaw_bulge, 0.0)
+            + DVec3::splat(2.0 * context.floor_m);
         let rest_body = Body::of(shape, &rest_poses, rest_spread);
 
+        self.standing.push(Moving {
+            body: rest_body.clone(),
+            solid: self.solids.len() - 1,
+            role,
+            from: 0.0,
+            to: 0.0,
+            climbs: false,
+        });
         let wheel = part.wheel;
         let levers = PartLevers::new(part, context);
         let measured = levers.climbing_spread(context);
@@ -441,10 +463,32 @@ impl PartLevers {
             .iter()
             .map(|&corner| levers.most_shift(corner, rise))
             .fold(0.0, f64::max);
-        let most = rise.iter().fold(0.0_f64, |a, &b| a.max(b));
-        let tilt = levers.most_tilt(most, most);
+        let tilt = levers.most_turn(rise);
         DVec3::new(tilt.x * self.above_m, tilt.y * self.above_m, up)
     }
+}
+
+/// How far the floor under any tyre may be from where the study takes it; 0 where it is level or
+/// one plane, and in the nominal study.
+fn floor_doubt_m(bay: &Bay, rest: &Pose, uncertainty: &Uncertainty) -> f64 {
+    if *uncertainty == Uncertainty::NONE {
+        return 0.0;
+    }
+    let Floor::Levels(_) = bay.garage.floor else {
+        return 0.0;
+    };
+    let around = bay.vehicle.tyre_diameter.m();
+    (0..4)
+        .map(|wheel| {
+            let at = rest.point(vehicle::wheel_middle_m(&bay.vehicle, wheel));
+            let (low, high) = shell::floor_level_range_m(
+                bay,
+                [at.x - around, at.y - around],
+                [at.x + around, at.y + around],
+            );
+            high - low
+        })
+        .fold(0.0, f64::max)
 }
 
 /// The lift points' plan places in the vehicle frame, in lift corner order, as levers.
@@ -454,6 +498,18 @@ fn support_levers(bay: &Bay) -> Option<SupportLevers> {
         vehicle::lift_point_m(&bay.vehicle, index).truncate()
     });
     SupportLevers::new(points)
+}
+
+/// The most that the body on the pads may be turned from its nominal attitude, about any axis,
+/// radians: a bound for what stands out from the body.
+pub(super) fn most_turn(bay: &Bay, uncertainty: &Uncertainty) -> f64 {
+    let tilt = support_levers(bay).map_or(0.0, |levers| {
+        let each = uncertainty.vehicle_m + uncertainty.lift_m;
+        let tilt = levers.most_tilt(each, uncertainty.loose_pad_m);
+        let lead = levers.most_turn(corners_on(Side::Left).map(|l| l * uncertainty.mismatch_m));
+        tilt.length() + lead.length()
+    });
+    tilt + uncertainty.parking.yaw_rad
 }
 
 /// Corners of the part (of the box about it, for a cylinder), vehicle frame.

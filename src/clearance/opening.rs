@@ -99,12 +99,22 @@ impl Hinge {
     }
 }
 
-/// How far each part opens at each lock, `poses` being `bay_from_vehicle` on each lock.
-/// `spread` widens the panel by what the body's place is uncertain.
+/// How far the body may be from where it is drawn.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct PlaceDoubt {
+    /// How far any point of the body may be off, metres.
+    pub(super) spread: DVec3,
+    /// How far the body may be turned, radians: what stands out from it is off by that much more
+    /// for each metre.
+    pub(super) turn: f64,
+}
+
+/// How far each part opens at each lock, `at_locks` being `bay_from_vehicle` on each lock, once for
+/// every attitude on the pads; the worst attitude counts.
 pub(super) fn opening_parts(
     bay: &Bay,
-    poses: &[Pose],
-    spread: DVec3,
+    at_locks: &[Vec<Pose>],
+    place: PlaceDoubt,
     fixed: &[&Fixed],
     solver: &mut Solver,
 ) -> Vec<OpeningFinding> {
@@ -113,12 +123,20 @@ pub(super) fn opening_parts(
         .iter()
         .map(|part| {
             let hinge = Hinge::new(part, bay.vehicle.body_width.m());
+            let stands_out = hinge.length.max(hinge.width);
+            let spread = place.spread + DVec3::splat(place.turn * stands_out);
             OpeningFinding {
                 name: part.name.clone(),
                 opens_rad: part.opens.rad(),
-                at_locks_rad: poses
+                at_locks_rad: at_locks
                     .iter()
-                    .map(|pose| opens_to(bay, part, &hinge, *pose, spread, fixed, solver))
+                    .map(|poses| {
+                        poses
+                            .iter()
+                            .map(|pose| opens_to(bay, part, &hinge, *pose, spread, fixed, solver))
+                            .reduce(f64::min)
+                            .unwrap_or(0.0)
+                    })
                     .collect(),
             }
         })

@@ -4,21 +4,22 @@ use glam::DVec3;
 
 use super::body::Body;
 use super::climb::{Climb, First, first_below, least_gap};
-use super::findings::{DoorState, PairFinding};
-use super::gap::Separation;
+use super::findings::PairFinding;
+use super::gap::{Separation, UNDECIDED_M};
 use super::movers::{Movers, Moving};
 use super::pairs::{Family, rule};
 use super::prepare::{FixedSet, Prepared};
-use super::study::{LeftOut, group_list, group_of, state_of};
+use super::study::{LeftOut, group_list, state_of};
 use super::sweep::{Breach, Fixed, NEAR_M, Near, Workspace, box_gap, plan_gap, short_window};
 use crate::bay::Bay;
-use crate::solids::{Role, Solid};
+use crate::solids::{Layer, Role, Solid, shell};
 
 /// Pairs listed in the table at most.
 const MOST_PAIRS: usize = 24;
 
-/// Slack (metres) below which a pair counts as coming no nearer.
-const NO_NEARER_M: f64 = 1e-6;
+/// Slack below which a pair counts as coming no nearer: what two distances may differ by for want
+/// of being decided.
+const NO_NEARER_M: f64 = UNDECIDED_M;
 
 /// What the study was made from, for looking pairs up again.
 pub(super) struct PairTable<'a> {
@@ -29,7 +30,8 @@ pub(super) struct PairTable<'a> {
     pub(super) left_out: &'a LeftOut,
 }
 
-/// Lowest points at travel 0 of the vehicle once it hangs on the pads, nominal.
+/// Lowest points of the vehicle on the pads, extrapolated to travel 0, above the highest floor
+/// under it.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Lows {
     pub(super) body_m: f64,
@@ -256,31 +258,45 @@ impl PairTable<'_> {
         touches
     }
 
+    /// The travel at which the shut-off bar trips if everything is as written; none when it is not
+    /// met.
+    pub(super) fn nominal_bar_trip_m(&self, space: &mut Workspace) -> Option<f64> {
+        let common = &self.nominal.groups.common.bodies;
+        let mut first: Option<f64> = None;
+        for thing in common.iter().filter(|fixed| fixed.role == Role::ShutOffBar) {
+            for mover in &self.nominal.movers.moving {
+                if rule(mover.role, thing.role, &self.bay.policy).is_none() {
+                    continue;
+                }
+                if let Some(travel) = first_short(mover, thing, 0.0, space) {
+                    first = Some(first.map_or(travel, |known: f64| known.min(travel)));
+                }
+            }
+        }
+        first
+    }
+
     /// Whether the door may be run with the vehicle on its tyres and the carriages down.
     pub(super) fn may_run_when_down(&self, space: &mut Workspace) -> bool {
         let running = self.groups[3];
-        self.prepared
-            .movers
-            .moving
-            .iter()
-            .filter(|mover| mover.from <= 0.0)
-            .all(|mover| {
-                running.bodies.iter().all(|thing| {
-                    let Some(rule) = rule(mover.role, thing.role, &self.bay.policy) else {
-                        return true;
-                    };
-                    if apart_now(mover, thing) > rule.margin_m {
-                        return true;
-                    }
-                    match space.solver().gap(&mover.body, DVec3::ZERO, &thing.body) {
-                        Separation::Meet => false,
-                        Separation::Apart(gap) => gap.lower > rule.margin_m,
-                    }
-                })
+        as_parked(&self.prepared.movers).all(|mover| {
+            running.bodies.iter().all(|thing| {
+                let Some(rule) = rule(mover.role, thing.role, &self.bay.policy) else {
+                    return true;
+                };
+                if apart_now(mover, thing) > rule.margin_m {
+                    return true;
+                }
+                match space.solver().gap(&mover.body, DVec3::ZERO, &thing.body) {
+                    Separation::Meet => false,
+                    Separation::Apart(gap) => gap.lower > rule.margin_m,
+                }
             })
+        })
     }
 
-    /// Lowest points of body and tyres on the pads, extrapolated to travel 0.
+    /// Lowest points of body and tyres on the pads, extrapolated to travel 0, above the highest
+    /// floor under the vehicle: people stand on the floor, not on the post line.
     pub(super) fn lows(&self) -> Lows {
         let mut lows = Lows {
             body_m: f64::INFINITY,
@@ -294,6 +310,22 @@ impl PairTable<'_> {
                 Role::Wheel(_) => lows.tyre_m = lows.tyre_m.min(low),
                 _ => {}
             }
+        }
+        let climbing = || {
+            self.prepared
+                .movers
+                .moving
+                .iter()
+                .filter(|mover| mover.climbs && mover.role.layer() == Layer::Vehicle)
+        };
+        let low = climbing().fold(DVec3::INFINITY, |low, mover| low.min(mover.body.low()));
+        let high = climbing().fold(DVec3::NEG_INFINITY, |high, mover| {
+            high.max(mover.body.high())
+        });
+        if low.is_finite() && high.is_finite() {
+            let (_, floor) = shell::floor_level_range_m(self.bay, [low.x, low.y], [high.x, high.y]);
+            lows.body_m -= floor.max(0.0);
+            lows.tyre_m -= floor.max(0.0);
         }
         lows
     }
@@ -395,12 +427,13 @@ pub(super) struct ParkedShort {
 /// written (the uncertainty widens the raised body more than the standing one). A pair that is
 /// only short as parked but may touch on the way up is left to the rise all the same.
 ///
-/// The running door is not looked at: a pair short of it as parked bars the door from being run,
-/// and nothing else.
+/// Only the groups in `counted` are looked at: the door states that count. A pair short as parked
+/// in another state (the running door, say) bars that state, and is left to its sweep.
 pub(super) fn parked_short(
     bay: &Bay,
     prepared: &Prepared,
     nominal: &Prepared,
+    counted: &[usize],
     space: &mut Workspace,
 ) -> ParkedShort {
     let groups = group_list(prepared);
@@ -417,9 +450,9 @@ pub(super) fn parked_short(
         findings: Vec::new(),
         left_out: Vec::new(),
     };
-    for group in 0..group_of(DoorState::Running) {
+    for &group in counted {
         for (index, thing) in groups[group].bodies.iter().enumerate() {
-            for mover in prepared.movers.moving.iter().filter(|m| m.from <= 0.0) {
+            for mover in as_parked(&prepared.movers) {
                 let Some(rule) = rule(mover.role, thing.role, &bay.policy) else {
                     continue;
                 };
@@ -466,6 +499,15 @@ pub(super) fn parked_short(
     found
 }
 
+/// Everything as it is with the vehicle on its tyres and the carriages down.
+fn as_parked(movers: &Movers) -> impl Iterator<Item = &Moving> {
+    let lift = movers
+        .moving
+        .iter()
+        .filter(|mover| mover.role.layer() == Layer::MovingLift);
+    movers.standing.iter().chain(lift)
+}
+
 fn apart_now(mover: &Moving, thing: &Fixed) -> f64 {
     (mover.body.low() - thing.body.high())
         .max(thing.body.low() - mover.body.high())
@@ -476,13 +518,13 @@ fn apart_now(mover: &Moving, thing: &Fixed) -> f64 {
 fn comes_no_nearer(movers: &Movers, solid: usize, fixed: &Body, space: &mut Workspace) -> bool {
     let mut at_start = f64::INFINITY;
     let mut least = f64::INFINITY;
+    for mover in as_parked(movers).filter(|mover| mover.solid == solid) {
+        at_start = match space.solver().gap(&mover.body, DVec3::ZERO, fixed) {
+            Separation::Meet => 0.0,
+            Separation::Apart(gap) => at_start.min(gap.upper),
+        };
+    }
     for mover in movers.moving.iter().filter(|mover| mover.solid == solid) {
-        if mover.from <= 0.0 {
-            at_start = match space.solver().gap(&mover.body, DVec3::ZERO, fixed) {
-                Separation::Meet => 0.0,
-                Separation::Apart(gap) => at_start.min(gap.upper),
-            };
-        }
         least = least.min(least_gap(space.solver(), &mover.body, fixed, climb_of(mover)).lower());
     }
     least >= at_start - NO_NEARER_M

@@ -27,8 +27,7 @@ pub struct Rule {
 ///
 /// Left out, by name: a tyre and the floor (it stands there, then leaves); tyre and floor plate or
 /// base plate (driven over); the lift's own arms, pads and carriages and the floor (they start
-/// beside it by design and only climb away); a carriage, its arms and their pads and their own
-/// column. Pairs within the moving lot are the business of the `carried` check.
+/// beside it by design and only climb away); a carriage and its own column. Pairs within the moving lot are the business of the `carried` check.
 #[must_use]
 pub fn rule(moving: Role, fixed: Role, policy: &Policy) -> Option<Rule> {
     let over = policy.over_vehicle.m();
@@ -75,8 +74,11 @@ pub fn rule(moving: Role, fixed: Role, policy: &Policy) -> Option<Rule> {
                 | Role::Wheel(_) => None,
             }
         }
-        Role::Carriage(side) => lift_part_rule(side, fixed, policy),
-        Role::Arm(corner) | Role::Pad(corner) => lift_part_rule(corner.side(), fixed, policy),
+        // A carriage rides on its own column; its arms and pads must not touch that column either.
+        Role::Carriage(side) if matches!(fixed, Role::Post(own) | Role::PowerUnit(own) if own == side) => {
+            None
+        }
+        Role::Carriage(_) | Role::Arm(_) | Role::Pad(_) => lift_part_rule(fixed, policy),
         Role::Floor
         | Role::Wall
         | Role::DoorWall
@@ -94,12 +96,11 @@ pub fn rule(moving: Role, fixed: Role, policy: &Policy) -> Option<Rule> {
     }
 }
 
-/// What is asked of the lift's own moving parts on `side`.
-fn lift_part_rule(side: crate::bay::Side, fixed: Role, policy: &Policy) -> Option<Rule> {
+/// What is asked of the lift's own moving parts.
+fn lift_part_rule(fixed: Role, policy: &Policy) -> Option<Rule> {
     let margin_m = policy.lift_parts.m();
     match fixed {
         Role::Floor => None,
-        Role::Post(post) | Role::PowerUnit(post) if post == side => None,
         Role::Post(_) | Role::PowerUnit(_) | Role::BasePlate(_) | Role::FloorPlate => Some(Rule {
             margin_m: 0.0,
             family: Family::Beside,

@@ -34,10 +34,12 @@ impl FixedSet {
 /// How far a fixed solid's faces may be off.
 pub(super) fn fixed_spread(role: Role, uncertainty: &Uncertainty) -> glam::DVec3 {
     match role {
-        // Faces measured directly: one ± each.
-        Role::Floor | Role::Wall | Role::DoorWall | Role::Ceiling => {
-            glam::DVec3::splat(uncertainty.garage_m)
-        }
+        Role::Floor => glam::DVec3::splat(uncertainty.garage_m),
+        // Half the width and the opening's offset.
+        Role::Wall | Role::DoorWall => glam::DVec3::splat(1.5 * uncertainty.garage_m),
+        // Its height; half the room and the ridge's place.
+        Role::Ceiling => glam::DVec3::new(1.5, 1.5, 1.0) * uncertainty.garage_m,
+        Role::DoorPanel | Role::DoorFitting | Role::Opener => uncertainty.door_spread(),
         Role::Post(_)
         | Role::BasePlate(_)
         | Role::PowerUnit(_)

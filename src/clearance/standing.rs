@@ -49,10 +49,7 @@ pub(super) fn standing(groups: &[&FixedSet], solver: &mut Solver) -> Vec<Standin
             let (nominal, finding_room) = nominal_room(part, other, solver);
             let worst_m = match solver.gap(part_body, glam::DVec3::ZERO, other_body) {
                 Separation::Apart(gap) => gap.lower,
-                Separation::Meet => -solver
-                    .depth(part_body, glam::DVec3::ZERO, other_body)
-                    .unwrap_or(f64::INFINITY)
-                    .min(1e3),
+                Separation::Meet => -overlap_m(other.role, part_body, other_body, solver),
             };
             if worst_m > LISTED_M {
                 continue;
@@ -82,6 +79,33 @@ pub(super) fn standing(groups: &[&FixedSet], solver: &mut Solver) -> Vec<Standin
     found
 }
 
+/// What is short where a part meets something. Out of walls and ceiling it is measured into the
+/// room: the shortest way out may lead through the wall to its far side.
+fn overlap_m(other: Role, part: &Body, body: &Body, solver: &mut Solver) -> f64 {
+    let shortest = solver
+        .depth(part, glam::DVec3::ZERO, body)
+        .unwrap_or(f64::INFINITY)
+        .min(1e3);
+    let size = body.high() - body.low();
+    match other {
+        Role::Ceiling => shortest.max(part.high().z - body.low().z),
+        Role::Wall if size.x < size.y => {
+            // A side wall: left of the room when its middle is left of the part's.
+            let into_right = body.high().x - part.low().x;
+            let into_left = part.high().x - body.low().x;
+            shortest.max(
+                if body.low().x + body.high().x < part.low().x + part.high().x {
+                    into_right
+                } else {
+                    into_left
+                },
+            )
+        }
+        Role::Wall => shortest.max(part.high().y - body.low().y),
+        _ => shortest,
+    }
+}
+
 /// Room between two solids exactly as written, and their overlap when they meet.
 fn nominal_room(part: &Solid, other: &Solid, solver: &mut Solver) -> (f64, Option<f64>) {
     let (a, b) = (Body::exact(part), Body::exact(other));
@@ -100,12 +124,17 @@ fn apart_by_boxes(a: &Body, b: &Body) -> f64 {
 
 /// What tipping a column up needs, and the ceiling it has.
 ///
-/// A column tipped up about its foot sweeps the diagonal of its side view; the smaller side of
-/// the section is the better way to tip it.
+/// A column tipped up turns about the edge of its base plate and sweeps the diagonal from there to
+/// the far edge of its top; the narrower way is the better one.
 #[must_use]
 pub(super) fn stand_up(bay: &Bay, uncertainty: &Uncertainty) -> StandUp {
-    let column = &bay.lift.column;
-    let side = column.width.min(column.depth).m();
+    let (column, plate) = (&bay.lift.column, &bay.lift.base_plate);
+    let foot = |plate: f64, column: f64, off: f64| (plate + column) * 0.5 + off.abs();
+    let side = foot(plate.width.m(), column.width.m(), plate.inward.m()).min(foot(
+        plate.depth.m(),
+        column.depth.m(),
+        0.0,
+    ));
     let y = bay.lift.post_line.m();
     let half = DVec2::new(column.width.m(), column.depth.m()).length() * 0.5;
     let mut ceiling = f64::INFINITY;

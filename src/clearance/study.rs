@@ -8,15 +8,16 @@ use super::findings::{DoorFinding, DoorState, Doors, Limit, LockState, PhasesFou
 use super::lock_table::{bar_finding, highest_releasable, lock_findings};
 use super::locks::{Together, highest_clear};
 use super::marks::marks;
-use super::movers::MoverError;
-use super::opening::opening_parts;
+use super::movers::{MoverError, most_turn};
+use super::opening::{PlaceDoubt, opening_parts};
 use super::pair_table::{PairTable, parked_short};
 use super::pairs::{Family, rule};
 use super::prepare::{FixedSet, GroupSolids, Prepared};
+use super::reach::arm_findings;
 use super::standing::{stand_up, standing};
 use super::sweep::{Breach, Swept, Workspace};
 use super::uncertainty::Uncertainty;
-use super::withhold::{Evidence, arm_findings, rating, reasons, unknowns};
+use super::withhold::{Evidence, rating, reasons, unknowns};
 use crate::bay::{Bay, DoorHeld, Policy};
 use crate::solids::{ParkingError, attitude};
 
@@ -38,7 +39,11 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
     let nominal = Prepared::from_solids(bay, solids, Uncertainty::NONE)?;
     let mut space = Workspace::new();
     let groups = group_list(&prepared);
-    let parked = parked_short(bay, &prepared, &nominal, &mut space);
+    let counted = counted_states(bay);
+    let counted_groups: Vec<usize> = std::iter::once(0)
+        .chain(counted.iter().map(|&state| group_of(state)))
+        .collect();
+    let parked = parked_short(bay, &prepared, &nominal, &counted_groups, &mut space);
     let sweeps = Sweeps::new(bay, &prepared, &parked.left_out, &mut space);
     let carry_m = prepared.movers.phases.carry_m;
     let travel_m = bay.lift.travel.m();
@@ -79,20 +84,21 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
     let stand_up = stand_up(bay, &prepared.uncertainty);
     let arms = arm_findings(bay, &prepared.uncertainty)?;
     let rating = rating(bay);
-    let marks = highest_clear_lock
-        .and_then(|lock| marks(bay, lock, first.map(|(_, breach)| breach.travel_m)));
+    // Nothing above the first breach or the first undecided travel is shown clear, in any door
+    // state that counts.
+    let shown_until = counted
+        .iter()
+        .flat_map(|&state| {
+            let swept = [&sweeps.common, sweeps.of(state)];
+            let together = Together { swept: &swept };
+            [together.first(), together.undecided()]
+        })
+        .flatten()
+        .map(|(_, breach)| breach.travel_m)
+        .min_by(f64::total_cmp);
+    let marks = highest_clear_lock.and_then(|lock| marks(bay, lock, shown_until));
 
     let loose_pad = nominal.movers.loose;
-    // Short as parked beside a door in a state that does not count withholds nothing but that
-    // state's own lock.
-    let counts = |door: Option<DoorState>| match (door, bay.policy.door_held) {
-        (Some(_), Some(_)) => door == Some(headline_door),
-        _ => true,
-    };
-    let (counted_parked, other_parked): (Vec<_>, Vec<_>) = parked
-        .findings
-        .into_iter()
-        .partition(|pair| counts(pair.door));
     let withheld = reasons(
         bay,
         &Evidence {
@@ -103,7 +109,7 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
             stand_up,
             driving_in: &driving,
             loose_pad,
-            tight_as_parked: &counted_parked,
+            tight_as_parked: &parked.findings,
             carried: &carried,
             no_mark_fits: highest_clear_lock.is_some() && marks.is_none(),
         },
@@ -134,8 +140,7 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
         DoorFinding {
             state,
             highest_clear_lock: clear,
-            highest_safe_lock: safe(clear)
-                .filter(|_| other_parked.iter().all(|pair| pair.door != Some(state))),
+            highest_safe_lock: safe(clear),
             locks: states,
             first_short: together.first().map(|(which, breach)| {
                 table.finding(if which == 0 { 0 } else { group }, &breach, space)
@@ -164,20 +169,25 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
             .into_iter()
             .flat_map(|group| group.bodies.iter())
             .collect();
-        let poses: Vec<_> = attitude::attitudes(bay, ParkingError::default(), [0.0; 4])?
-            .first()
-            .map(|first| {
-                bay.lift
-                    .locks
+        let attitudes = attitude::attitudes(bay, ParkingError::default(), [0.0; 4])?;
+        let at_locks: Vec<Vec<_>> = bay
+            .lift
+            .locks
+            .iter()
+            .map(|lock| {
+                attitudes
                     .iter()
-                    .map(|lock| first.bay_from_vehicle_at_zero.moved(DVec3::Z * lock.m()))
+                    .map(|one| one.bay_from_vehicle_at_zero.moved(DVec3::Z * lock.m()))
                     .collect()
             })
-            .unwrap_or_default();
-        let spread = table.body_spread();
-        opening_parts(bay, &poses, spread, &fixed, space.solver())
+            .collect();
+        let place = PlaceDoubt {
+            spread: table.body_spread(),
+            turn: most_turn(bay, &prepared.uncertainty),
+        };
+        opening_parts(bay, &at_locks, place, &fixed, space.solver())
     };
-    let bar = bar_finding(bay, &table, door_group, &mut space);
+    let bar = bar_finding(bay, &table, &counted_groups, &mut space);
     let contact = attitude::contact(bay, ParkingError::default())?;
     let pairs = table.near_pairs(&[0, door_group], &mut space);
     Ok(Study {
@@ -191,11 +201,11 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
         nominal_clear_lock,
         limit,
         withheld,
-        unknown: unknowns(bay),
+        unknown: unknowns(bay, stand_up),
         marks,
         doors,
         pairs,
-        tight_as_parked: counted_parked,
+        tight_as_parked: parked.findings,
         standing,
         stand_up,
         carried,
@@ -206,6 +216,7 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
         phases: PhasesFound {
             touch_m: contact.touch_m,
             carry_m: contact.carry_m,
+            carry_worst_m: carry_m,
             lift_off_m: nominal.movers.phases.lift_off_m,
         },
         rating,
@@ -285,7 +296,16 @@ fn sweep_group(
     space.swept.clone()
 }
 
-/// The governing door state: the one the policy holds, else the worse of shut and open.
+/// The door states that count: the one the policy holds, else shut and open.
+pub(super) const fn counted_states(bay: &Bay) -> &'static [DoorState] {
+    match bay.policy.door_held {
+        Some(DoorHeld::Shut) => &[DoorState::Shut],
+        Some(DoorHeld::Open) => &[DoorState::Open],
+        None => &[DoorState::Shut, DoorState::Open],
+    }
+}
+
+/// The governing door state: the worse of those that count.
 fn governing_door(
     bay: &Bay,
     sweeps: &Sweeps,
@@ -293,10 +313,8 @@ fn governing_door(
     carry_m: f64,
     travel_m: f64,
 ) -> DoorState {
-    match bay.policy.door_held {
-        Some(DoorHeld::Shut) => return DoorState::Shut,
-        Some(DoorHeld::Open) => return DoorState::Open,
-        None => {}
+    if let [held] = counted_states(bay) {
+        return *held;
     }
     let result = |state: DoorState| {
         let swept = [&sweeps.common, sweeps.of(state)];

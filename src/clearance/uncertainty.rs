@@ -68,16 +68,28 @@ impl Uncertainty {
         DVec3::splat(1.5 * self.garage_m)
     }
 
-    /// The same for the lift's fixed parts.
+    /// The same for door, tracks and opener, whose places add up several measures. Upward, of a
+    /// level track: the opening's height, the extra of a high lift, the radius, half the section
+    /// or the bracket. Across: half the opening, the track's offset, half its section. Inward: the
+    /// radius, the length of the level track, half a section.
     #[must_use]
-    pub fn lift_spread(&self) -> DVec3 {
-        DVec3::splat(1.5 * self.lift_m)
+    pub fn door_spread(&self) -> DVec3 {
+        DVec3::new(2.0, 2.5, 3.5) * self.garage_m
     }
 
-    /// The same for the lift's moving parts; upward also the ± of the lock's travel.
+    /// The same for the lift's fixed parts. Across: half the spacing, the middle of the posts, half
+    /// a section or the plate's offset. Upward, of the shut-off bar: the beam's underside and the
+    /// drop.
+    #[must_use]
+    pub fn lift_spread(&self) -> DVec3 {
+        DVec3::splat(2.0 * self.lift_m)
+    }
+
+    /// The same for the lift's moving parts: also how far a carriage or a pivot stands in from the
+    /// column, and upward the lock's travel.
     #[must_use]
     pub fn moving_lift_spread(&self) -> DVec3 {
-        self.lift_spread() + DVec3::Z * self.lift_m
+        DVec3::splat(3.0 * self.lift_m)
     }
 
     /// The same for a vehicle at rest on its tyres.
@@ -223,6 +235,23 @@ impl SupportLevers {
             }
         }
         most
+    }
+
+    /// The most tilt (rise per length along x and along y) that support heights between 0 and
+    /// `rise[i]` can make, over the fitted plane and every three-pad attitude.
+    #[must_use]
+    pub fn most_turn(&self, rise: [f64; 4]) -> glam::DVec2 {
+        let origin = self.points.iter().sum::<glam::DVec2>() / 4.0;
+        let slope = |axis: usize, step: glam::DVec2| {
+            let fitted = bound(self.rows.map(|row| row[axis]), rise);
+            let triple = |left_out| {
+                let there = self.triple_weights(origin + step, left_out)?;
+                let here = self.triple_weights(origin, left_out)?;
+                Some(bound(std::array::from_fn(|i| there[i] - here[i]), rise))
+            };
+            (0..4).filter_map(triple).fold(fitted, f64::max)
+        };
+        glam::DVec2::new(slope(1, glam::DVec2::X), slope(2, glam::DVec2::Y))
     }
 
     /// The tilt (about across and along axes: rise per length along x and along y) that a ± of

@@ -4,10 +4,8 @@ use super::findings::{
     ArmFinding, ContactFinding, PairFinding, RatingFinding, StandUp, StandingFinding, Unknown,
     Withheld,
 };
-use super::study::StudyError;
-use super::uncertainty::Uncertainty;
 use crate::bay::{Bay, Corner};
-use crate::solids::{ParkingError, arms, attitude};
+use crate::solids::attitude;
 
 /// Everything that can be a reason.
 pub(super) struct Evidence<'a> {
@@ -66,6 +64,8 @@ pub(super) fn reasons(bay: &Bay, evidence: &Evidence<'_>) -> Vec<Withheld> {
         }
     }
     let stand_up = evidence.stand_up;
+    // Where the ceiling over the posts is too low, a higher part of the room may do: that is told
+    // as unknown.
     if exceeds(stand_up.needs_m, stand_up.highest_ceiling_m) {
         withheld.push(Withheld::CannotBeStoodUp {
             shortfall_m: stand_up.needs_m - stand_up.highest_ceiling_m,
@@ -102,40 +102,6 @@ pub(super) fn reasons(bay: &Bay, evidence: &Evidence<'_>) -> Vec<Withheld> {
     withheld
 }
 
-/// Whether each arm reaches, as parked and at the worst corner of the parking box.
-pub(super) fn arm_findings(
-    bay: &Bay,
-    uncertainty: &Uncertainty,
-) -> Result<[ArmFinding; 4], StudyError> {
-    let mut findings = Vec::with_capacity(4);
-    for corner in Corner::ALL {
-        let nominal = arms::reach(bay, corner, ParkingError::default())?;
-        let mut worst = nominal;
-        for error in uncertainty.parking_corners() {
-            let reach = arms::reach(bay, corner, error)?;
-            if reach.shortfall_m > worst.shortfall_m {
-                worst = reach;
-            }
-        }
-        findings.push(ArmFinding {
-            corner,
-            reach_m: nominal.lift_point_m.distance(arms::pivot_m(bay, corner)),
-            swing_rad: nominal.swing_rad,
-            shortfall_m: nominal.shortfall_m,
-            worst_shortfall_m: worst.shortfall_m,
-            why: worst.short.map(|short| {
-                match short {
-                    arms::Short::TooFar => "the lift point is beyond its longest reach",
-                    arms::Short::TooNear => "the lift point is nearer than its shortest reach",
-                    arms::Short::SwingLimit => "it cannot swing that far",
-                }
-                .to_owned()
-            }),
-        });
-    }
-    findings.try_into().map_err(|_| StudyError::NotANumber)
-}
-
 /// The vehicle's mass against the rating.
 pub(super) fn rating(bay: &Bay) -> RatingFinding {
     RatingFinding {
@@ -147,14 +113,18 @@ pub(super) fn rating(bay: &Bay) -> RatingFinding {
 }
 
 /// What was not checked for want of data, or is not checked here.
-pub(super) fn unknowns(bay: &Bay) -> Vec<Unknown> {
+pub(super) fn unknowns(bay: &Bay, stand_up: StandUp) -> Vec<Unknown> {
     let mut unknown = vec![
         Unknown::PadLoads,
         Unknown::CentreOfGravity,
         Unknown::Slab,
         Unknown::Anchors,
         Unknown::ArmPath,
+        Unknown::StandUpPath,
     ];
+    if exceeds(stand_up.needs_m, stand_up.ceiling_at_posts_m) {
+        unknown.push(Unknown::StandUpElsewhere);
+    }
     if bay.vehicle.axle_loads.is_none() {
         unknown.push(Unknown::VehicleMass);
     }

@@ -5,6 +5,7 @@ mod fit;
 use crate::bay::{Bay, UnitSystem};
 use crate::bayfile::presets::EmbeddedOnly;
 use crate::bayfile::read;
+use crate::clearance::reach::with_doubtful_arms;
 use crate::clearance::study;
 use crate::clearance::uncertainty::Uncertainty;
 use crate::diagnostics::Diagnostic;
@@ -88,8 +89,10 @@ pub(super) fn starter(
             does_not_work,
         })
     };
-    let errors = Uncertainty::worst(&pair).parking_corners();
-    let Ok(aims) = aim_offsets(&pair, &errors, fit::aim_step_m(units)) else {
+    let uncertainty = Uncertainty::worst(&pair);
+    let errors = uncertainty.parking_corners();
+    let doubtful = with_doubtful_arms(&pair, &uncertainty);
+    let Ok(aims) = aim_offsets(&doubtful, &errors, fit::aim_step_m(units)) else {
         // What is wrong with the vehicle's place is what the study says too.
         return attempt(0.0);
     };

@@ -201,13 +201,6 @@ fn words(matter: &[&Withheld], show: Show) -> Reason {
                 .into(),
             "make room above, or use the lock below",
         ),
-        Withheld::BarTrips { travel_m } => (
-            format!(
-                "the shut-off bar trips at {} of travel, at or below the lock",
-                show.room(*travel_m)
-            ),
-            "use a lower lock, or take the bar's height up with the lift's maker",
-        ),
     };
     Reason { says, cure }
 }
@@ -276,10 +269,9 @@ const fn figure(withheld: &Withheld) -> Option<f64> {
         | Withheld::TightAsParked {
             shortfall_m: by, ..
         } => Some(*by),
-        Withheld::OverRating { .. }
-        | Withheld::CarriedPartsTouch { .. }
-        | Withheld::NoMarkFits
-        | Withheld::BarTrips { .. } => None,
+        Withheld::OverRating { .. } | Withheld::CarriedPartsTouch { .. } | Withheld::NoMarkFits => {
+            None
+        }
     }
 }
 

@@ -129,6 +129,7 @@ pub(super) fn study() -> Study {
         phases: PhasesFound {
             touch_m: [0.2286, 0.2286, 0.2413, 0.2413],
             carry_m: 0.2413,
+            carry_worst_m: 0.2573,
             lift_off_m: [0.33, 0.36],
         },
         rating: RatingFinding {

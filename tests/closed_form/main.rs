@@ -8,4 +8,5 @@
 mod bay;
 mod common_practice;
 mod rise;
+mod stops;
 mod what_counts;

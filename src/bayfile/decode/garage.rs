@@ -53,6 +53,7 @@ pub(super) fn garage(f: &Fields<'_>) -> Option<Garage> {
         return None;
     }
     checks::ceiling(f, &read)?;
+    checks::outside(f, &read);
     Some(read)
 }
 

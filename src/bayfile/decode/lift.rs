@@ -1,6 +1,5 @@
 //! Which lift does the file describe, and where does it stand?
 
-use super::all;
 use super::door::side;
 use super::fields::{Fields, record};
 use super::locks::locks;
@@ -8,6 +7,7 @@ use super::readers::{
     Point, Read, angle, current, custom, list, mass, name, not_negative, place, power, pressure,
     rec, size, text, variant, voltage, volume,
 };
+use super::{all, checks};
 use crate::bay::{
     Arm, BasePlate, Carriage, CgWindow, Column, Hydraulics, Lift, Motor, Pad, PowerUnit,
     ShutOffBar, SlabDemand, Tie,
@@ -35,7 +35,7 @@ pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
             "check both: the carriages stand between the columns",
         );
     }
-    all!(Lift {
+    let read = all!(Lift {
         name: f.need("name", &name()),
         post_line: f.need("post_line", &size()),
         across: f.or("across", Length::ZERO, &place()),
@@ -78,7 +78,30 @@ pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
             SlabDemand::default(),
             &rec("the advertised demand", demand)
         ),
-    })
+    })?;
+    stays_on_column(f, &read).then_some(read)
+}
+
+/// True when the carriage, at the end of its travel, is still on its column; else that is noted.
+fn stays_on_column(f: &Fields<'_>, lift: &Lift) -> bool {
+    let top = lift.carriage.bottom + lift.carriage.height + lift.travel;
+    let edge = lift.base_plate.thickness + lift.carriage.marked_edge + lift.travel;
+    let needed = top.max(edge);
+    if needed <= lift.column.height {
+        return true;
+    }
+    f.error(
+        f.newer("travel", "column.height"),
+        &format!(
+            "the carriage would climb off its column: at the end of its travel it reaches {}, and \
+             the column is {} high",
+            checks::both(needed),
+            checks::both(lift.column.height)
+        ),
+        "the travel, the carriage and the column don't go together",
+        "check the travel, the carriage's height and marked edge, and the column's height",
+    );
+    false
 }
 
 fn column(f: &Fields<'_>) -> Option<Column> {

@@ -71,6 +71,7 @@ pub(super) fn check_report(report: &Report<'_>) -> CheckReport {
         phases: PhasesReport {
             touch_m: study.phases.touch_m.map(nearest),
             carry_m: up(study.phases.carry_m),
+            carry_worst_m: up(study.phases.carry_worst_m),
             lift_off_m: study.phases.lift_off_m.map(nearest),
         },
         rating: RatingReport {
@@ -201,9 +202,7 @@ fn withheld(withheld: &Withheld, show: Show) -> WithheldReport {
         Withheld::CarriedPartsTouch { part, vehicle } => {
             (vec![part.clone(), vehicle.clone()], None)
         }
-        Withheld::OverRating { .. } | Withheld::NoMarkFits | Withheld::BarTrips { .. } => {
-            (Vec::new(), None)
-        }
+        Withheld::OverRating { .. } | Withheld::NoMarkFits => (Vec::new(), None),
     };
     let reason = reason(withheld, show);
     WithheldReport {

@@ -167,6 +167,8 @@ pub struct PhasesReport {
     pub touch_m: [Option<f64>; 4],
     /// Carriage travel from which all pads carry; rounded up.
     pub carry_m: Option<f64>,
+    /// The same in the worst case: a lock below it is not lifting.
+    pub carry_worst_m: Option<f64>,
     /// Carriage travel at which the tyres of the front and of the rear axle leave the floor.
     pub lift_off_m: [Option<f64>; 2],
 }

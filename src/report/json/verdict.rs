@@ -43,7 +43,7 @@ pub struct Verdict {
     pub highest_releasable_lock: Option<usize>,
     /// Reasons why no lock is called safe; empty when there is none.
     pub withheld: Vec<WithheldReport>,
-    /// Checks that were not made for want of data. They don't withhold the lock and are no pass.
+    /// Checks that this version does not make or that lack their data. They don't withhold the lock and are no pass.
     pub unknown: Vec<UnknownReport>,
     /// Height of the lowest pad top on the highest safe lock, above the floor at the post line;
     /// rounded down; null when no lock is safe.
@@ -103,7 +103,7 @@ pub struct WithheldReport {
     pub short_m: Option<f64>,
 }
 
-/// A check that was not made for want of data.
+/// A check that this version does not make, or that lacks its data.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct UnknownReport {
     /// Which check.

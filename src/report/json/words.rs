@@ -112,13 +112,11 @@ words!(
         CarriedPartsTouch,
         /// No graduation of the tape lies between latch and breach.
         NoMarkFits,
-        /// The shut-off bar would trip at or below the lock.
-        BarTrips,
     }
 );
 
 words!(
-    /// A check that was not made for want of data.
+    /// A check that this version does not make, or that lacks its data.
     UnknownCheck {
         /// Load on each pad and arm.
         PadLoads,
@@ -130,8 +128,12 @@ words!(
         Anchors,
         /// The vehicle's mass.
         VehicleMass,
-        /// Arms swung to their places past tyres and body.
+        /// Arms swung to their places past tyres, body and each other.
         ArmPath,
+        /// The columns tipped up past lights, door tracks and opener.
+        StandUpPath,
+        /// The columns tipped up under a higher part of the ceiling and moved.
+        StandUpElsewhere,
     }
 );
 
@@ -151,7 +153,8 @@ same_words!(LockState => LockStateWord:
     NotLifting, NoRelease, NotShown, Strikes, Barred, Tight, Clear);
 same_words!(Corner => CornerWord: FrontLeft, FrontRight, RearLeft, RearRight);
 same_words!(Unknown => UnknownCheck:
-    PadLoads, CentreOfGravity, Slab, Anchors, VehicleMass, ArmPath);
+    PadLoads, CentreOfGravity, Slab, Anchors, VehicleMass, ArmPath, StandUpPath,
+    StandUpElsewhere);
 
 impl From<&Limit> for LimitKind {
     fn from(limit: &Limit) -> Self {
@@ -178,7 +181,6 @@ impl From<&Withheld> for WithheldKind {
             Withheld::TightAsParked { .. } => Self::TightAsParked,
             Withheld::CarriedPartsTouch { .. } => Self::CarriedPartsTouch,
             Withheld::NoMarkFits => Self::NoMarkFits,
-            Withheld::BarTrips { .. } => Self::BarTrips,
         }
     }
 }

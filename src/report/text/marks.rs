@@ -34,7 +34,7 @@ fn marks(report: &Report<'_>, page: &mut Page) {
     page.entry("Never above", &never);
     page.para(
         "Both are measured from the top of the base plate to the carriage's marked edge, with no \
-         shims under the plate.",
+         shims under the plate. Mark both columns, and stop when the lower carriage is at its mark.",
     );
 }
 
@@ -51,7 +51,14 @@ fn phases(report: &Report<'_>, page: &mut Page) {
         list(&each)
     };
     page.entry("Pads meet their lift points", &touch);
-    page.entry("All four pads carry", &show.need(phases.carry_m));
+    page.entry(
+        "All four pads carry",
+        &format!(
+            "{}, in the worst case {}",
+            show.place(phases.carry_m),
+            show.need(phases.carry_worst_m)
+        ),
+    );
     page.entry(
         "Tyres leave the floor",
         &format!(

@@ -46,7 +46,7 @@ fn the_verdict_comes_first_and_says_it_all() {
     );
     says(
         &text,
-        "Not checked for want of data: load on each pad and arm, centre of gravity over the pads, \
+        "Not checked by this version, or for want of data: load on each pad and arm, centre of gravity over the pads, \
          and slab thickness and strength.",
     );
     says(

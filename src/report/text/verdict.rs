@@ -17,16 +17,16 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
         Tone::Bad
     };
     page.para_toned(&headline(report), tone);
-    let unknown = unknown(&study.unknown);
-    if !unknown.is_empty() {
-        page.para(&unknown);
-    }
     for reason in reasons(&study.withheld, show(report)) {
         page.item(&format!(
             "{}. To cure it: {}.",
             sentence(&reason.says),
             reason.cure
         ));
+    }
+    let unknown = unknown(&study.unknown);
+    if !unknown.is_empty() {
+        page.para(&unknown);
     }
     if let Some(text) = nominal(report) {
         page.para(&text);
@@ -283,7 +283,10 @@ fn unknown(unknown: &[Unknown]) -> String {
         return String::new();
     }
     let words: Vec<&str> = unknown.iter().map(|u| u.words()).collect();
-    format!("Not checked for want of data: {}.", list(&words))
+    format!(
+        "Not checked by this version, or for want of data: {}.",
+        list(&words)
+    )
 }
 
 /// What exact measuring and parking would gain.

@@ -10,7 +10,7 @@ use super::fields::Fields;
 use crate::bay::{Aim, Garage, Lift, Parking, Vehicle};
 use crate::units::{Length, Rounding, feet_inches, millimetres};
 
-pub(super) use room::ceiling;
+pub(super) use room::{ceiling, outside};
 pub(super) use vehicle::vehicle;
 
 /// Noise allowed between two figures that should be one, in metres.

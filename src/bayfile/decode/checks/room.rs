@@ -1,7 +1,7 @@
 //! Do the ceiling, the room and the door opening go together?
 
 use super::{NOISE_M, both};
-use crate::bay::{Ceiling, Garage, Run};
+use crate::bay::{Ceiling, Garage, ObstacleShape, Run};
 use crate::bayfile::decode::fields::Fields;
 use crate::units::Length;
 
@@ -112,5 +112,65 @@ fn height_over_door(garage: &Garage) -> Length {
             at(edges[0]).min(at(edges[1]))
         }
         Ceiling::Stepped { steps } => steps.first().map_or(Length::ZERO, |s| s.height),
+    }
+}
+
+/// Warns of things that lie wholly outside the room, in plan or above every ceiling: they can't
+/// matter there, so a digit has probably slipped.
+pub(in crate::bayfile::decode) fn outside(f: &Fields<'_>, garage: &Garage) {
+    let middle = -garage.opening.offset.m();
+    let half = garage.width.m() * 0.5;
+    let low = [middle - half, 0.0];
+    let high = [middle + half, garage.depth.m()];
+    let top = highest(&garage.ceiling);
+    for thing in &garage.obstacles {
+        let (from, to) = extent(&thing.shape);
+        let beside = (0..2).any(|axis| to[axis] < low[axis] || from[axis] > high[axis]);
+        if beside || from[2] > top {
+            f.cx.warning(
+                f.span("obstacles"),
+                &format!("\"{}\" lies wholly outside the room", thing.name),
+                "among these",
+                "check its place: where it is written it can't be met",
+            );
+        }
+    }
+}
+
+fn highest(ceiling: &Ceiling) -> f64 {
+    match ceiling {
+        Ceiling::Flat { height } => height.m(),
+        Ceiling::Sloped { first, last, .. } => first.max(*last).m(),
+        Ceiling::Gable { eaves, ridge, .. } => eaves.max(*ridge).m(),
+        Ceiling::Stepped { steps } => steps.iter().map(|step| step.height.m()).fold(0.0, f64::max),
+    }
+}
+
+/// Lowest and highest corner of a box about an obstacle, heights above the floor below it.
+fn extent(shape: &ObstacleShape) -> ([f64; 3], [f64; 3]) {
+    match shape {
+        ObstacleShape::Box {
+            x,
+            y,
+            bottom,
+            width,
+            depth,
+            height,
+            ..
+        } => {
+            // However it is turned.
+            let half = width.m().hypot(depth.m()) * 0.5;
+            (
+                [x.m() - half, y.m() - half, bottom.m()],
+                [x.m() + half, y.m() + half, bottom.m() + height.m()],
+            )
+        }
+        ObstacleShape::Cylinder { from, to, diameter } => {
+            let radius = diameter.m() * 0.5;
+            (
+                std::array::from_fn(|i| from[i].min(to[i]).m() - radius),
+                std::array::from_fn(|i| from[i].max(to[i]).m() + radius),
+            )
+        }
     }
 }

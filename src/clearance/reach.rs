@@ -1,0 +1,186 @@
+//! Do the arms reach, with every ± against them?
+
+use glam::DVec2;
+
+use super::findings::ArmFinding;
+use super::movers::MoverError;
+use super::uncertainty::Uncertainty;
+use crate::bay::{Bay, Corner};
+use crate::solids::arms::{self, ArmReach};
+use crate::solids::{ParkingError, attitude, vehicle};
+use crate::units::{Angle, Length};
+
+/// How far a pad may miss its lift point in plan, along the arm or across it: the arm's length
+/// and its pivot are measured on the lift, the lift point's place on the vehicle, and both places
+/// that are lined up on either.
+fn miss_m(uncertainty: &Uncertainty) -> f64 {
+    let (lift, vehicle) = (uncertainty.lift_m, uncertainty.vehicle_m);
+    let place = uncertainty.lined_up_spread();
+    // Across: half spacing of the points, middle of the posts, pivot. Along: station, lining up,
+    // pivot.
+    let across = vehicle + place.x + lift;
+    let along = vehicle + place.y + lift;
+    across.hypot(along) + lift
+}
+
+/// The bay with its arms' limits drawn in by what may be off, so that what these arms reach the
+/// true ones reach too. An arm whose limits meet keeps the middle between them.
+#[must_use]
+pub fn with_doubtful_arms(bay: &Bay, uncertainty: &Uncertainty) -> Bay {
+    let miss = miss_m(uncertainty);
+    let mut drawn_in = bay.clone();
+    for arm in &mut drawn_in.lift.arms {
+        let turn = miss / arm.shortest.m().max(miss).max(1e-3);
+        let (low, high) = between(arm.shortest.m() + miss, arm.longest.m() - miss);
+        arm.shortest = Length::metres(low);
+        arm.longest = Length::metres(high);
+        let (low, high) = between(arm.swing_min.rad() + turn, arm.swing_max.rad() - turn);
+        arm.swing_min = Angle::radians(low);
+        arm.swing_max = Angle::radians(high);
+    }
+    drawn_in
+}
+
+fn between(low: f64, high: f64) -> (f64, f64) {
+    if low <= high {
+        (low, high)
+    } else {
+        let middle = (low + high) * 0.5;
+        (middle, middle)
+    }
+}
+
+/// Where one lift point may lie in plan over the parking box: the corners, and the point of the
+/// box about them that is nearest to the arm's pivot (what is too near may lie between corners).
+fn places(bay: &Bay, corner: Corner, uncertainty: &Uncertainty) -> Result<Vec<DVec2>, MoverError> {
+    let index = vehicle::lift_point_at(corner, bay.parking.facing);
+    let point = vehicle::lift_point_m(&bay.vehicle, index);
+    let mut places = Vec::new();
+    for error in uncertainty.parking_corners() {
+        let at = attitude::at_rest(bay, error)?.point(point);
+        places.push(DVec2::new(at.x, at.y));
+    }
+    let low = places
+        .iter()
+        .copied()
+        .reduce(DVec2::min)
+        .unwrap_or_default();
+    let high = places
+        .iter()
+        .copied()
+        .reduce(DVec2::max)
+        .unwrap_or_default();
+    places.push(arms::pivot_m(bay, corner).clamp(low, high));
+    Ok(places)
+}
+
+/// How far the pad at the nearer restraint tooth misses its lift point beyond its own radius.
+fn tooth_miss_m(bay: &Bay, reach: &ArmReach) -> f64 {
+    let nearer = reach
+        .rests
+        .iter()
+        .filter(|rest| rest.within_limits)
+        .map(|rest| (rest.swing_rad - reach.swing_rad).abs())
+        .fold(f64::INFINITY, f64::min);
+    if nearer.is_finite() {
+        (reach.reach_m * nearer.sin() - bay.lift.pad.diameter.m() * 0.5).max(0.0)
+    } else {
+        // No tooth within the limits: the restraint can't hold the arm where it is wanted.
+        f64::INFINITY.min(reach.reach_m)
+    }
+}
+
+/// Whether each arm reaches: as parked and written, and at worst over the parking box with every
+/// ± against it.
+///
+/// # Errors
+/// When the vehicle's place is not known.
+pub(super) fn arm_findings(
+    bay: &Bay,
+    uncertainty: &Uncertainty,
+) -> Result<[ArmFinding; 4], MoverError> {
+    let doubtful = with_doubtful_arms(bay, uncertainty);
+    let mut findings = Vec::with_capacity(4);
+    for corner in Corner::ALL {
+        let nominal = arms::reach(bay, corner, ParkingError::default())?;
+        let mut worst_m = nominal.shortfall_m + tooth_miss_m(bay, &nominal);
+        let mut short = nominal.short;
+        for place in places(bay, corner, uncertainty)? {
+            let reach = arms::reach_to(&doubtful, corner, place);
+            let shortfall = reach.shortfall_m + tooth_miss_m(bay, &reach);
+            if shortfall.is_nan() || shortfall > worst_m {
+                worst_m = shortfall;
+                short = reach.short.or(Some(arms::Short::SwingLimit));
+            }
+        }
+        findings.push(ArmFinding {
+            corner,
+            reach_m: nominal.lift_point_m.distance(arms::pivot_m(bay, corner)),
+            swing_rad: nominal.swing_rad,
+            shortfall_m: nominal.shortfall_m,
+            worst_shortfall_m: worst_m,
+            why: short.map(|short| {
+                match short {
+                    arms::Short::TooFar => "the lift point is beyond its longest reach",
+                    arms::Short::TooNear => "the lift point is nearer than its shortest reach",
+                    arms::Short::SwingLimit => "it cannot swing that far",
+                }
+                .to_owned()
+            }),
+        });
+    }
+    findings.try_into().map_err(|_| MoverError::NotANumber)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::solids::test_bay::test_bay;
+
+    #[test]
+    fn an_arm_that_only_just_reaches_on_paper_does_not_reach_for_certain() {
+        let mut bay = test_bay();
+        bay.lift.side_mismatch = Length::ZERO;
+        let corner = Corner::RearLeft;
+        let asked = arms::reach(&bay, corner, ParkingError::default())
+            .unwrap()
+            .reach_m;
+        bay.lift.arms[corner.index()].longest = Length::metres(asked + 0.001);
+        let uncertainty = Uncertainty {
+            lift_m: 0.002,
+            vehicle_m: 0.006,
+            ..Uncertainty::NONE
+        };
+        let exact = arm_findings(&bay, &Uncertainty::NONE).unwrap();
+        assert!(exact[corner.index()].worst_shortfall_m <= 0.0);
+        let doubted = arm_findings(&bay, &uncertainty).unwrap();
+        // Across 6 + 2 + 2 mm, along 6 + (2 + 6) + 2 mm, the arm's own 2 mm:
+        // hypot(10, 16) + 2 - 1 = 19.868 mm short.
+        let short = doubted[corner.index()].worst_shortfall_m;
+        assert!((short - 0.019_868).abs() < 1e-4, "{short}");
+    }
+
+    #[test]
+    fn what_is_too_near_between_two_corners_of_the_box_is_found() {
+        let mut bay = test_bay();
+        let corner = Corner::FrontLeft;
+        let pivot = arms::pivot_m(&bay, corner);
+        let asked = arms::reach(&bay, corner, ParkingError::default()).unwrap();
+        // The box reaches so far along that the pivot lies beside it, not beyond a corner.
+        let uncertainty = Uncertainty {
+            parking: ParkingError {
+                along_m: 1.0,
+                ..ParkingError::default()
+            },
+            ..Uncertainty::NONE
+        };
+        let nearest = (asked.lift_point_m.x - pivot.x).abs();
+        bay.lift.arms[corner.index()].shortest = Length::metres(nearest + 0.05);
+        bay.lift.arms[corner.index()].longest = Length::metres(9.0);
+        bay.lift.arms[corner.index()].swing_min = Angle::degrees(-170.0);
+        bay.lift.arms[corner.index()].swing_max = Angle::degrees(170.0);
+        let found = arm_findings(&bay, &uncertainty).unwrap();
+        let short = found[corner.index()].worst_shortfall_m;
+        assert!((short - 0.05).abs() < 1e-6, "{short}");
+    }
+}
