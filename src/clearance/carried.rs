@@ -7,11 +7,12 @@
 
 use glam::DVec3;
 
+use super::arm_bodies::resting_swings;
 use super::body::Body;
 use super::climb::{Climb, First, first_below};
 use super::findings::ContactFinding;
 use super::gap::{Separation, Solver};
-use super::movers::{MoverError, resting_swings};
+use super::movers::MoverError;
 use super::uncertainty::{Uncertainty, corners_on};
 use crate::bay::{Bay, Corner, Side};
 use crate::solids::{ParkingError, Pose, Role, Shape, Solid, arms, attitude, posts, vehicle};

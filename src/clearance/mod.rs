@@ -5,7 +5,9 @@
 //! the lists; [`sweep`] runs them; [`locks`] and [`marks`] turn breaches into states and marks;
 //! [`study()`] puts the findings together.
 
+mod arm_bodies;
 pub mod body;
+mod boxes;
 mod carried;
 pub mod climb;
 mod driving_in;
@@ -19,6 +21,8 @@ pub mod movers;
 mod opening;
 mod pair_table;
 pub mod pairs;
+mod parked;
+mod part_levers;
 pub mod prepare;
 pub mod reach;
 mod standing;

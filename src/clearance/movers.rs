@@ -4,14 +4,14 @@
 //! turns until all pads carry (bounded by what the turn sweeps), then climbs. Its wheels stand
 //! until the droop of their axle may be spent, then climb, hanging.
 
-use glam::{DVec2, DVec3};
+use glam::DVec3;
 
+use super::arm_bodies::{arm_bodies, leading};
 use super::body::Body;
+use super::part_levers::{PartLevers, outline_corners, support_levers, support_m};
 use super::uncertainty::{SupportLevers, Uncertainty, corners_on, turning_bulge_m};
 use crate::bay::{Aim, Bay, Corner, Floor, Side};
-use crate::solids::{
-    ParkingError, Pose, Role, Shape, Solid, arms, attitude, posts, shell, vehicle,
-};
+use crate::solids::{ParkingError, Pose, Role, Shape, Solid, attitude, posts, shell, vehicle};
 
 /// One moving solid in one phase of the raise.
 #[derive(Debug, Clone)]
@@ -76,7 +76,7 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
     let top = bay.lift.travel.m();
     let contact = attitude::contact(bay, ParkingError::default())?;
     let attitudes = Attitudes::new(bay, uncertainty)?;
-    let support_m = uncertainty.vehicle_m + uncertainty.lift_m;
+    let support_m = support_m(uncertainty);
     // The travel is measured too. One carriage may lead, so a pad may meet its point that much
     // earlier; all carry only when the lagging side does.
     let rest = attitude::at_rest(bay, ParkingError::default())?;
@@ -129,7 +129,6 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
             first_touch_m,
             carry_m,
             lift_off_m,
-            support_m,
             springs_until_m: lift_off_last_m[0].max(lift_off_last_m[1]),
             turning_middle,
             floor_m,
@@ -243,7 +242,6 @@ struct PartContext<'a> {
     first_touch_m: f64,
     carry_m: f64,
     lift_off_m: [f64; 2],
-    support_m: f64,
     /// Travel from which no spring can hold a corner above its pad.
     springs_until_m: f64,
     /// How far the floor under the tyres may be off.
@@ -315,8 +313,8 @@ impl Build {
             climbs: false,
         });
         let wheel = part.wheel;
-        let levers = PartLevers::new(part, context);
-        let measured = levers.climbing_spread(context);
+        let levers = PartLevers::new(part, context.levers, context.uncertainty);
+        let measured = levers.climbing_spread(context.uncertainty);
         // What may move a hanging wheel up or down moves the travel at which it leaves the floor;
         // between the earliest and the latest it may stand or hang.
         let stands_until = wheel.map_or(context.first_touch_m, |axle| {
@@ -404,70 +402,6 @@ impl Build {
     }
 }
 
-/// How errors at the supports move one part: the worst over its corners.
-struct PartLevers {
-    weight: f64,
-    twist_m: f64,
-    tilt: DVec2,
-    above_m: f64,
-    levers: Option<SupportLevers>,
-    corners: Vec<DVec2>,
-}
-
-impl PartLevers {
-    fn new(part: &vehicle::VehiclePart, context: &PartContext<'_>) -> Self {
-        let corners = outline_corners(&part.solid.shape, &part.solid.bay_from_solid);
-        let mut levers = Self {
-            weight: 1.0,
-            twist_m: 0.0,
-            tilt: DVec2::ZERO,
-            above_m: 0.0,
-            levers: context.levers.copied(),
-            corners: corners.iter().map(|corner| corner.truncate()).collect(),
-        };
-        if let Some(supports) = context.levers {
-            let loose = context.uncertainty.loose_pad_m;
-            for corner in &corners {
-                let plan = corner.truncate();
-                levers.weight = levers.weight.max(supports.weight_sum(plan));
-                levers.twist_m = levers.twist_m.max(supports.twist_shift(plan, loose));
-                levers.above_m = levers.above_m.max(corner.z.abs());
-            }
-            levers.tilt = supports.most_tilt(context.support_m, loose);
-        }
-        levers
-    }
-
-    fn climbing_spread(&self, context: &PartContext<'_>) -> DVec3 {
-        let uncertainty = context.uncertainty;
-        let measured = 1.5 * uncertainty.vehicle_m;
-        let place = uncertainty.lined_up_spread();
-        DVec3::new(
-            measured + place.x + self.tilt.x * self.above_m,
-            measured + place.y + self.tilt.y * self.above_m,
-            uncertainty.vehicle_m
-                + uncertainty.lift_m
-                + self.weight * context.support_m
-                + self.twist_m,
-        )
-    }
-
-    /// What support heights anywhere between rest and carried can do to the part, each pad's share
-    /// of the turn being `rise`.
-    fn turning_spread(&self, rise: [f64; 4]) -> DVec3 {
-        let Some(levers) = &self.levers else {
-            return DVec3::splat(rise.iter().fold(0.0, |a, &b| a.max(b)));
-        };
-        let up = self
-            .corners
-            .iter()
-            .map(|&corner| levers.most_shift(corner, rise))
-            .fold(0.0, f64::max);
-        let tilt = levers.most_turn(rise);
-        DVec3::new(tilt.x * self.above_m, tilt.y * self.above_m, up)
-    }
-}
-
 /// How far the floor under any tyre may be from where the study takes it; 0 where it is level or
 /// one plane, and in the nominal study.
 fn floor_doubt_m(bay: &Bay, rest: &Pose, uncertainty: &Uncertainty) -> f64 {
@@ -491,43 +425,15 @@ fn floor_doubt_m(bay: &Bay, rest: &Pose, uncertainty: &Uncertainty) -> f64 {
         .fold(0.0, f64::max)
 }
 
-/// The lift points' plan places in the vehicle frame, in lift corner order, as levers.
-fn support_levers(bay: &Bay) -> Option<SupportLevers> {
-    let points = Corner::ALL.map(|corner| {
-        let index = vehicle::lift_point_at(corner, bay.parking.facing);
-        vehicle::lift_point_m(&bay.vehicle, index).truncate()
-    });
-    SupportLevers::new(points)
-}
-
 /// The most that the body on the pads may be turned from its nominal attitude, about any axis,
 /// radians: a bound for what stands out from the body.
 pub(super) fn most_turn(bay: &Bay, uncertainty: &Uncertainty) -> f64 {
     let tilt = support_levers(bay).map_or(0.0, |levers| {
-        let each = uncertainty.vehicle_m + uncertainty.lift_m;
-        let tilt = levers.most_tilt(each, uncertainty.loose_pad_m);
+        let tilt = levers.most_tilt(support_m(uncertainty), uncertainty.loose_pad_m);
         let lead = levers.most_turn(corners_on(Side::Left).map(|l| l * uncertainty.mismatch_m));
         tilt.length() + lead.length()
     });
     tilt + uncertainty.parking.yaw_rad
-}
-
-/// Corners of the part (of the box about it, for a cylinder), vehicle frame.
-fn outline_corners(shape: &Shape, vehicle_from_solid: &Pose) -> Vec<DVec3> {
-    let corners = match shape {
-        Shape::Cylinder {
-            radius,
-            half_height,
-        } => Shape::Box {
-            half: DVec3::new(*radius, *radius, *half_height),
-        }
-        .corners(),
-        other => other.corners(),
-    };
-    corners
-        .into_iter()
-        .map(|corner| vehicle_from_solid.point(corner))
-        .collect()
 }
 
 /// A radius that bounds every turn of the part: the axes of yaw and roll pass within a metre of
@@ -540,7 +446,7 @@ fn part_reach_m(shape: &Shape, vehicle_from_solid: &Pose, middle: DVec3) -> f64 
 }
 
 /// How far an arc of `angle` about a radius stands off its chord.
-fn chord_bulge_m(radius_m: f64, angle: f64) -> f64 {
+pub(super) fn chord_bulge_m(radius_m: f64, angle: f64) -> f64 {
     radius_m * angle * angle / 8.0
 }
 
@@ -570,82 +476,4 @@ fn parking_pivot(bay: &Bay) -> DVec3 {
         bay.lift.post_line.m() + offset.m(),
         0.0,
     )
-}
-
-/// The arm and the pad of one corner over the parking box, resting at either neighbouring tooth.
-fn arm_bodies(
-    bay: &Bay,
-    corner: Corner,
-    uncertainty: &Uncertainty,
-) -> Result<Vec<(Solid, Body)>, MoverError> {
-    let nominal = arms::reach(bay, corner, ParkingError::default())?;
-    let solids = arms::arm_and_pad(bay, corner, nominal.swing_rad, nominal.reach_m);
-    if *uncertainty == Uncertainty::NONE {
-        return Ok(solids
-            .into_iter()
-            .map(|solid| {
-                let body = Body::exact(&solid);
-                (solid, body)
-            })
-            .collect());
-    }
-    // The pad follows its lift point, whose place on the vehicle is measured.
-    let follows = DVec3::new(uncertainty.vehicle_m, uncertainty.vehicle_m, 0.0);
-    let spread = uncertainty.moving_lift_spread() + follows;
-    let (mut least, mut most) = (nominal.swing_rad, nominal.swing_rad);
-    let (mut nearest, mut farthest) = (nominal.reach_m, nominal.reach_m);
-    for error in uncertainty.parking_corners() {
-        let place = arms::reach(bay, corner, error)?;
-        nearest = nearest.min(place.reach_m);
-        farthest = farthest.max(place.reach_m);
-        for swing in resting_swings(&place) {
-            least = least.min(swing);
-            most = most.max(swing);
-        }
-    }
-    // A tooth holds for a range of places, so any swing may come with any reach.
-    let mut bodies = [Vec::new(), Vec::new()];
-    for swing in [least, most] {
-        for reach in [nearest, farthest] {
-            let posed = arms::arm_and_pad(bay, corner, swing, reach);
-            for (bodies, solid) in bodies.iter_mut().zip(posed) {
-                bodies.push(Body::of(&solid.shape, &[solid.bay_from_solid], spread));
-            }
-        }
-    }
-    // The hull's straight sides cut across the arcs between the swings; the same allowance covers
-    // the reach to a place between two corners of the parking box.
-    let longest = bay.lift.arms[corner.index()].longest.m() + bay.lift.pad.diameter.m();
-    let bulge = chord_bulge_m(longest, most - least);
-    Ok(solids
-        .into_iter()
-        .zip(bodies)
-        .map(|(solid, bodies)| {
-            let body = Body::hull_of(&bodies).widened(DVec3::new(bulge, bulge, 0.0));
-            (solid, leading(&body, uncertainty))
-        })
-        .collect())
-}
-
-/// A lift part whose carriage may lead: the travel is that of the lower carriage, so it stands
-/// anywhere up to the mismatch higher.
-fn leading(body: &Body, uncertainty: &Uncertainty) -> Body {
-    if uncertainty.mismatch_m > 0.0 {
-        body.swept(DVec3::Z * uncertainty.mismatch_m)
-    } else {
-        body.clone()
-    }
-}
-
-/// The swings at which an arm may come to rest: either neighbouring tooth within the limits, or
-/// the swing itself when no tooth is.
-pub(super) fn resting_swings(reach: &arms::ArmReach) -> Vec<f64> {
-    let mut swings: Vec<f64> = reach
-        .rests
-        .iter()
-        .filter(|rest| rest.within_limits)
-        .map(|rest| rest.swing_rad)
-        .collect();
-    swings.push(reach.swing_rad);
-    swings
 }

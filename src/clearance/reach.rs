@@ -13,7 +13,7 @@ use crate::units::{Angle, Length};
 /// How far a pad may miss its lift point in plan, along the arm or across it: the arm's length
 /// and its pivot are measured on the lift, the lift point's place on the vehicle, and both places
 /// that are lined up on either.
-fn miss_m(uncertainty: &Uncertainty) -> f64 {
+pub(super) fn miss_m(uncertainty: &Uncertainty) -> f64 {
     let (lift, vehicle) = (uncertainty.lift_m, uncertainty.vehicle_m);
     let place = uncertainty.lined_up_spread();
     // Across: half spacing of the points, middle of the posts, pivot. Along: station, lining up,

@@ -11,6 +11,7 @@
 use glam::DVec3;
 
 use super::body::Body;
+use super::boxes::{is_box_gap_at_least, plan_box, short_window};
 use super::climb::{Climb, First, Least, first_below, last_below, least_gap_from};
 use super::gap::{Gap, Solver};
 use super::movers::Moving;
@@ -324,28 +325,6 @@ impl Workspace {
     }
 }
 
-/// Whether the boxes about a pair stay at least `limit` apart between two travels.
-#[inline]
-fn is_box_gap_at_least(
-    limit: f64,
-    mover: &Moving,
-    thing: &Fixed,
-    plan: f64,
-    from: f64,
-    to: f64,
-    up: DVec3,
-) -> bool {
-    let (rise_from, rise_to) = if mover.climbs {
-        (from * up.z, to * up.z)
-    } else {
-        (0.0, 0.0)
-    };
-    let above = thing.body.low().z - (mover.body.high().z + rise_to);
-    let below = mover.body.low().z + rise_from - thing.body.high().z;
-    let upright = above.max(below).max(0.0);
-    limit <= 0.0 || plan * plan + upright * upright >= limit * limit
-}
-
 /// The climb of a mover between two travels; a standing one does not move.
 fn travel_of(mover: &Moving, up: DVec3, from: f64, to: f64) -> Climb {
     Climb {
@@ -427,119 +406,4 @@ fn candidate(
         from,
         to,
     })
-}
-
-/// Distance between the plan boxes about a pair over the mover's phase.
-#[inline]
-pub(super) fn plan_gap(mover: &Moving, thing: &Fixed, up: DVec3) -> f64 {
-    let (low, high) = plan_box(mover, up);
-    let x = (low.x - thing.body.high().x).max(thing.body.low().x - high.x);
-    let y = (low.y - thing.body.high().y).max(thing.body.low().y - high.y);
-    x.max(0.0).hypot(y.max(0.0))
-}
-
-/// The plan box about everything the mover covers in its phase.
-#[inline]
-pub(super) fn plan_box(mover: &Moving, up: DVec3) -> (DVec3, DVec3) {
-    let (low, high) = (mover.body.low(), mover.body.high());
-    if !mover.climbs || (up.x == 0.0 && up.y == 0.0) {
-        return (low, high);
-    }
-    let (start, end) = (up * mover.from, up * mover.to);
-    ((low + start).min(low + end), (high + start).max(high + end))
-}
-
-/// The part of the mover's phase in which the boxes about the pair are nearer than the margin.
-#[inline]
-pub(super) fn short_window(
-    mover: &Moving,
-    thing: &Fixed,
-    margin: f64,
-    plan: f64,
-    up: DVec3,
-) -> (f64, f64) {
-    const EMPTY: (f64, f64) = (f64::INFINITY, f64::NEG_INFINITY);
-    if plan > margin {
-        return EMPTY;
-    }
-    // A little more than the margin, so that rounding can't cut a breach off the window.
-    let reach = margin + 1e-6;
-    let (low, high) = (mover.body.low().z, mover.body.high().z);
-    if !mover.climbs || up.z <= 1e-6 {
-        let apart = (thing.body.low().z - high).max(low - thing.body.high().z);
-        return if !mover.climbs && apart > reach {
-            EMPTY
-        } else {
-            (mover.from, mover.to)
-        };
-    }
-    let start = (thing.body.low().z - reach - high) / up.z;
-    let end = (thing.body.high().z + reach - low) / up.z;
-    let (from, to) = (mover.from.max(start), mover.to.min(end));
-    if from > to { EMPTY } else { (from, to) }
-}
-
-/// A lower bound on the distance of a pair between two travels, from the boxes about it.
-#[inline]
-pub(super) fn box_gap(
-    mover: &Moving,
-    thing: &Fixed,
-    plan: f64,
-    from: f64,
-    to: f64,
-    up: DVec3,
-) -> f64 {
-    let (rise_from, rise_to) = if mover.climbs {
-        (from * up.z, to * up.z)
-    } else {
-        (0.0, 0.0)
-    };
-    let above = thing.body.low().z - (mover.body.high().z + rise_to);
-    let below = mover.body.low().z + rise_from - thing.body.high().z;
-    plan.hypot(above.max(below).max(0.0))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::bay::Side;
-    use crate::solids::Solid;
-
-    #[test]
-    fn a_pair_as_far_apart_as_the_widest_margin_is_looked_at() {
-        // Pairs more than 1.5 m apart used to be passed over, whatever margin was asked of them.
-        let cube = |at: DVec3| {
-            let half = DVec3::splat(0.5);
-            Body::exact(&Solid::aligned_box(
-                "cube",
-                Role::Body,
-                at - half,
-                at + half,
-            ))
-        };
-        let moving = [Moving {
-            body: cube(DVec3::ZERO),
-            solid: 0,
-            role: Role::Carriage(Side::Left),
-            from: 0.0,
-            to: 1.0,
-            climbs: true,
-        }];
-        let fixed = [Fixed {
-            body: cube(DVec3::X * 2.9),
-            solid: 0,
-            role: Role::Wall,
-        }];
-        let locks = LockWindows {
-            windows: vec![[0.5, 0.6]],
-        };
-        let mut space = Workspace::new();
-        let rule = Rule {
-            margin_m: WIDEST_MARGIN_M,
-            family: Family::Over,
-        };
-        space.sweep(&moving, &fixed, &locks, DVec3::Z, &|_, _| Some(rule));
-        // The sides stand 2.9 - 0.5 - 0.5 = 1.9 m apart, 0.1 m less than asked.
-        assert_eq!(space.swept.first.map(|breach| breach.travel_m), Some(0.0));
-    }
 }

@@ -1,0 +1,106 @@
+//! How errors at the supports move one part of the vehicle.
+
+use glam::{DVec2, DVec3};
+
+use super::uncertainty::{SupportLevers, Uncertainty};
+use crate::bay::{Bay, Corner};
+use crate::solids::{Pose, Shape, vehicle};
+
+/// How far each support's height may be off: the lift point's and the pad's.
+pub(super) fn support_m(uncertainty: &Uncertainty) -> f64 {
+    uncertainty.vehicle_m + uncertainty.lift_m
+}
+
+/// How errors at the supports move one part: the worst over its corners.
+pub(super) struct PartLevers {
+    weight: f64,
+    twist_m: f64,
+    tilt: DVec2,
+    above_m: f64,
+    levers: Option<SupportLevers>,
+    corners: Vec<DVec2>,
+}
+
+impl PartLevers {
+    pub(super) fn new(
+        part: &vehicle::VehiclePart,
+        supports: Option<&SupportLevers>,
+        uncertainty: &Uncertainty,
+    ) -> Self {
+        let corners = outline_corners(&part.solid.shape, &part.solid.bay_from_solid);
+        let mut levers = Self {
+            weight: 1.0,
+            twist_m: 0.0,
+            tilt: DVec2::ZERO,
+            above_m: 0.0,
+            levers: supports.copied(),
+            corners: corners.iter().map(|corner| corner.truncate()).collect(),
+        };
+        if let Some(supports) = supports {
+            let loose = uncertainty.loose_pad_m;
+            for corner in &corners {
+                let plan = corner.truncate();
+                levers.weight = levers.weight.max(supports.weight_sum(plan));
+                levers.twist_m = levers.twist_m.max(supports.twist_shift(plan, loose));
+                levers.above_m = levers.above_m.max(corner.z.abs());
+            }
+            levers.tilt = supports.most_tilt(support_m(uncertainty), loose);
+        }
+        levers
+    }
+
+    pub(super) fn climbing_spread(&self, uncertainty: &Uncertainty) -> DVec3 {
+        let measured = 1.5 * uncertainty.vehicle_m;
+        let place = uncertainty.lined_up_spread();
+        DVec3::new(
+            measured + place.x + self.tilt.x * self.above_m,
+            measured + place.y + self.tilt.y * self.above_m,
+            uncertainty.vehicle_m
+                + uncertainty.lift_m
+                + self.weight * support_m(uncertainty)
+                + self.twist_m,
+        )
+    }
+
+    /// What support heights anywhere between rest and carried can do to the part, each pad's share
+    /// of the turn being `rise`.
+    pub(super) fn turning_spread(&self, rise: [f64; 4]) -> DVec3 {
+        let Some(levers) = &self.levers else {
+            return DVec3::splat(rise.iter().fold(0.0, |a, &b| a.max(b)));
+        };
+        let up = self
+            .corners
+            .iter()
+            .map(|&corner| levers.most_shift(corner, rise))
+            .fold(0.0, f64::max);
+        let tilt = levers.most_turn(rise);
+        DVec3::new(tilt.x * self.above_m, tilt.y * self.above_m, up)
+    }
+}
+
+/// The lift points' plan places in the vehicle frame, in lift corner order, as levers.
+pub(super) fn support_levers(bay: &Bay) -> Option<SupportLevers> {
+    let points = Corner::ALL.map(|corner| {
+        let index = vehicle::lift_point_at(corner, bay.parking.facing);
+        vehicle::lift_point_m(&bay.vehicle, index).truncate()
+    });
+    SupportLevers::new(points)
+}
+
+/// Corners of the part (of the box about it, for a cylinder), vehicle frame.
+pub(super) fn outline_corners(shape: &Shape, vehicle_from_solid: &Pose) -> Vec<DVec3> {
+    let corners = match shape {
+        Shape::Cylinder {
+            radius,
+            half_height,
+        } => Shape::Box {
+            half: DVec3::new(*radius, *radius, *half_height),
+        }
+        .corners(),
+        other => other.corners(),
+    };
+    corners
+        .into_iter()
+        .map(|corner| vehicle_from_solid.point(corner))
+        .collect()
+}
