@@ -34,7 +34,7 @@ pub(super) fn carried(
     solver: &mut Solver,
 ) -> Result<Vec<ContactFinding>, MoverError> {
     let mut found: Vec<ContactFinding> = Vec::new();
-    let parts = vehicle::parts(bay);
+    let parts: Vec<Part> = vehicle::parts(bay).into_iter().map(Part::new).collect();
     let mut places = vec![ParkingError::default()];
     if *uncertainty != Uncertainty::NONE {
         places.extend(uncertainty.parking_corners());
@@ -54,6 +54,35 @@ pub(super) fn carried(
     Ok(found)
 }
 
+/// A vehicle part with a ball about it, vehicle frame: most parts are told far from every arm by
+/// that alone.
+struct Part {
+    part: vehicle::VehiclePart,
+    middle: DVec3,
+    radius: f64,
+    lowest: f64,
+}
+
+impl Part {
+    fn new(part: vehicle::VehiclePart) -> Self {
+        let (low, high) = part.solid.bounds();
+        Self {
+            middle: (low + high) * 0.5,
+            radius: (high - low).length() * 0.5,
+            lowest: low.z,
+            part,
+        }
+    }
+
+    /// Whether the ball about the part, posed, comes near the box about a climbing lift part.
+    fn may_meet(&self, pose: Pose, reach: f64, lift: &Body, climb: f64) -> bool {
+        let middle = pose.point(self.middle);
+        let reach = DVec3::splat(self.radius + reach);
+        let high = lift.high() + DVec3::Z * climb;
+        (middle + reach).cmpge(lift.low()).all() && (middle - reach).cmple(high).all()
+    }
+}
+
 /// A lift part with its uncertainty to the vehicle.
 struct LiftPart {
     solid: Solid,
@@ -65,7 +94,7 @@ struct LiftPart {
 /// One place of the vehicle with the arms swung under it.
 struct Scene<'a> {
     lift: Vec<LiftPart>,
-    parts: &'a [vehicle::VehiclePart],
+    parts: &'a [Part],
     rest: Pose,
     attitudes: Vec<attitude::Attitude>,
     contact: attitude::Contact,
@@ -86,7 +115,7 @@ fn side_of(role: Role) -> Option<(Side, Option<Corner>)> {
 impl<'a> Scene<'a> {
     fn new(
         bay: &Bay,
-        parts: &'a [vehicle::VehiclePart],
+        parts: &'a [Part],
         place: ParkingError,
         lead: Option<Side>,
         uncertainty: &Uncertainty,
@@ -164,14 +193,33 @@ impl<'a> Scene<'a> {
     }
 
     fn touching(&self, bay: &Bay, solver: &mut Solver, found: &mut Vec<ContactFinding>) {
-        for part in self.parts {
+        let longest_climb = self
+            .attitudes
+            .iter()
+            .flat_map(|attitude| attitude.lift_off_last_m)
+            .fold(self.contact.carry_m, f64::max)
+            .max(0.0);
+        for known in self.parts {
+            let droop = known
+                .part
+                .wheel
+                .map_or(0.0, |axle| bay.vehicle.droop[axle].m());
+            let near = |lift: &LiftPart| {
+                known.may_meet(self.rest, 0.0, &lift.body, longest_climb)
+                    || self.attitudes.iter().any(|attitude| {
+                        known.may_meet(attitude.bay_from_vehicle_at_zero, droop, &lift.body, 0.0)
+                    })
+            };
+            if !self.lift.iter().any(near) {
+                continue;
+            }
+            let part = &known.part;
             let from_part = part.solid.bay_from_solid;
             let standing = Body::of(
                 &part.solid.shape,
                 &[self.rest.after(from_part)],
                 DVec3::ZERO,
             );
-            let droop = part.wheel.map_or(0.0, |axle| bay.vehicle.droop[axle].m());
             let raised: Vec<Body> = self
                 .attitudes
                 .iter()
@@ -183,7 +231,6 @@ impl<'a> Scene<'a> {
                     Body::of(&part.solid.shape, &[pose], DVec3::ZERO)
                 })
                 .collect();
-            let (lowest, _) = part.solid.bounds();
             for LiftPart {
                 solid,
                 body,
@@ -192,7 +239,7 @@ impl<'a> Scene<'a> {
             {
                 let body = match solid.role {
                     Role::Arm(corner)
-                        if lowest.z >= own_point_height(bay, corner) - ON_THE_POINT_M =>
+                        if known.lowest >= own_point_height(bay, corner) - ON_THE_POINT_M =>
                     {
                         under_own_pad
                     }
