@@ -390,3 +390,29 @@ fn a_check_needs_no_display_and_no_driver() {
     };
     assert_eq!(run(true), run(false));
 }
+
+/// The README quotes the program; what it quotes must be what the program says.
+#[test]
+fn the_readme_quotes_what_the_program_says() {
+    let root = env!("CARGO_MANIFEST_DIR");
+    let readme = std::fs::read_to_string(format!("{root}/README.md")).unwrap();
+    let scene = format!("{root}/scenes/tall-pickup.ron");
+    let output = std::process::Command::new(env!("CARGO_BIN_EXE_bayrise"))
+        .args(["check", &scene])
+        .output()
+        .unwrap();
+    let words = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let said = words(&String::from_utf8(output.stdout).unwrap());
+    let quote = readme
+        .split("```")
+        .find(|block| block.contains("highest safe lock"));
+    let quote = words(quote.unwrap());
+    assert!(
+        said.contains(&quote),
+        "the README says\n{quote}\nthe program\n{said}"
+    );
+    assert!(
+        !readme.contains('{'),
+        "a place in the README was left unfilled"
+    );
+}
