@@ -20,6 +20,10 @@ use crate::solids::{ParkingError, Pose, Role, Shape, Solid, arms, attitude, post
 /// How far a pad is lowered so that meeting its own lift point does not count, beyond the ±.
 const OWN_POINT_M: f64 = 0.002;
 
+/// Rise per length that a body's underside may have over its own pad, on a floor that falls or
+/// with the pads set unevenly.
+const TILT_OVER_PAD: f64 = 0.05;
+
 /// A part this near to a lift point holds it.
 const ON_THE_POINT_M: f64 = 0.001;
 
@@ -145,7 +149,9 @@ impl<'a> Scene<'a> {
             for swing in resting_swings(&reach) {
                 for solid in arms::arm_and_pad(bay, corner, swing, reach.reach_m) {
                     let drop = match solid.role {
-                        Role::Pad(_) => relative + OWN_POINT_M,
+                        Role::Pad(_) => {
+                            relative + OWN_POINT_M + TILT_OVER_PAD * bay.lift.pad.diameter.m()
+                        }
                         _ => 0.0,
                     };
                     lift.push(part(solid, drop));

@@ -57,6 +57,25 @@ fn rises_m(bay: &Bay, way: f64) -> [f64; 2] {
     }
 }
 
+/// How far a part may lean or nod on the way in where the floor is uneven: one tyre on the highest
+/// place of the way and another on the lowest.
+fn lean(bay: &Bay, body: &Body, way: f64) -> DVec3 {
+    let Floor::Levels(_) = bay.garage.floor else {
+        return DVec3::ZERO;
+    };
+    let [down, up] = rises_m(bay, way);
+    let step = up.max(-down);
+    let vehicle = &bay.vehicle;
+    let track = vehicle.track[0].min(vehicle.track[1]).m();
+    let (across, along) = (step / track, step / vehicle.wheelbase.m());
+    let height = body.high().z.abs();
+    DVec3::new(
+        across * height,
+        along * height,
+        across * vehicle.body_width.m() + along * vehicle.length.m(),
+    )
+}
+
 /// Pairs that come nearer than their margin while the vehicle is driven in.
 #[must_use]
 pub(super) fn driving_in(
@@ -114,7 +133,7 @@ pub(super) fn driving_in(
             // Anywhere on the way the floor may be as high or as low as anywhere else on it.
             along.extend(rises_m(bay, way).map(|rise| mover.body.moved(DVec3::Z * rise)));
         }
-        let swept = Body::hull_of(&along);
+        let swept = Body::hull_of(&along).widened(lean(bay, &mover.body, way));
         for (name, door, fixed) in &in_the_way {
             let Some(margin_m) = margin(mover.role, fixed, &bay.policy) else {
                 continue;

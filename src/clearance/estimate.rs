@@ -18,7 +18,7 @@ use super::study::counted_states;
 use super::sweep::{Fixed, Swept, Workspace};
 use super::uncertainty::{Uncertainty, corners_on};
 use crate::bay::{Aim, Bay, Side};
-use crate::solids::Role;
+use crate::solids::{ParkingError, Role};
 use crate::units::{Angle, Length};
 
 /// Quantile of the normal distribution for a 95 % interval.
@@ -111,16 +111,29 @@ pub fn estimate(
     })
 }
 
-/// The bay with its parking place, its supports and its carriages as they may truly be.
-fn drawn_bay(bay: &Bay, uncertainty: &Uncertainty, draw: &mut impl FnMut(f64) -> f64) -> Bay {
+/// The bay with the vehicle parked off its wanted place.
+fn parked_at(bay: &Bay, error: ParkingError) -> Bay {
     let mut world = bay.clone();
-    world.parking.across += Length::metres(draw(uncertainty.parking.across_m));
-    world.parking.yaw += Angle::radians(draw(uncertainty.parking.yaw_rad));
-    let along = Length::metres(draw(uncertainty.parking.along_m));
+    world.parking.across += Length::metres(error.across_m);
+    world.parking.yaw += Angle::radians(error.yaw_rad);
+    let along = Length::metres(error.along_m);
     world.parking.aim = match world.parking.aim {
         Aim::CentreOfGravity(offset) => Aim::CentreOfGravity(offset + along),
         Aim::LiftPoints(offset) => Aim::LiftPoints(offset + along),
     };
+    world
+}
+
+/// The bay with its parking place, its supports and its carriages as they may truly be.
+fn drawn_bay(bay: &Bay, uncertainty: &Uncertainty, draw: &mut impl FnMut(f64) -> f64) -> Bay {
+    let mut world = parked_at(
+        bay,
+        ParkingError {
+            across_m: draw(uncertainty.parking.across_m),
+            along_m: draw(uncertainty.parking.along_m),
+            yaw_rad: draw(uncertainty.parking.yaw_rad),
+        },
+    );
     let leads = draw(uncertainty.mismatch_m);
     let side = if leads < 0.0 { Side::Left } else { Side::Right };
     for (raise, share) in world.parking.pad_raise.iter_mut().zip(corners_on(side)) {

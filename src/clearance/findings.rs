@@ -41,6 +41,9 @@ pub struct Study {
     pub tight_as_parked: Vec<PairFinding>,
     /// The lift's fixed parts against the room.
     pub standing: Vec<StandingFinding>,
+    /// Parts of door and opener that stand in the ceiling as they are described; without the
+    /// running door.
+    pub door_in_ceiling: Vec<StandingFinding>,
     /// Whether a column can be tipped up under the ceiling.
     pub stand_up: StandUp,
     /// Arms, pads and carriages against body and drooped wheels: pairs that touch.

@@ -1,12 +1,17 @@
 //! The lock table, the shut-off bar, and the highest lock the carriage can release.
 
+use glam::DVec3;
+
+use super::body::Body;
+use super::climb::{Climb, First, first_below};
 use super::findings::{BarFinding, LockFinding, LockState, NearFinding};
 use super::locks::Together;
+use super::movers::MoverError;
 use super::pair_table::{PairTable, Touch};
 use super::prepare::overtravel_m;
 use super::sweep::{Breach, Swept, Workspace};
 use crate::bay::{Bay, Tie};
-use crate::solids::Role;
+use crate::solids::{ParkingError, Role, attitude, vehicle};
 
 /// The highest lock that the carriage can climb past far enough to release.
 pub(super) fn highest_releasable(bay: &Bay) -> Option<usize> {
@@ -21,33 +26,115 @@ pub(super) fn highest_releasable(bay: &Bay) -> Option<usize> {
 
 /// The shut-off bar: when it trips at the earliest, and what may be met before it trips.
 ///
-/// The bar protects from what is met later than its latest trip; the earliest and the latest trip
-/// stand evenly about the nominal one.
+/// The bar protects only from what is met later than its latest trip.
+///
+/// # Errors
+/// When the vehicle can't be set on the pads.
 pub(super) fn bar_finding(
     bay: &Bay,
     table: &PairTable<'_>,
     groups: &[usize],
     space: &mut Workspace,
-) -> Option<BarFinding> {
+) -> Result<Option<BarFinding>, MoverError> {
     if !matches!(bay.lift.tie, Tie::OverheadBeam { bar: Some(_), .. }) {
-        return None;
+        return Ok(None);
     }
     let (bar, others): (Vec<_>, Vec<_>) = table
         .first_touches(groups, space)
         .into_iter()
         .partition(|touch| touch.fixed_role == Role::ShutOffBar);
     let trip = earliest(bar);
-    let latest = trip.as_ref().map_or(f64::INFINITY, |trip| {
-        table
-            .nominal_bar_trip_m(space)
-            .map_or(f64::INFINITY, |nominal| 2.0 * nominal - trip.travel_m)
-    });
+    let latest = match &trip {
+        Some(trip) => latest_trip_m(bay, table, trip.travel_m, space)?,
+        None => f64::INFINITY,
+    };
     let before = earliest(others).filter(|touch| touch.travel_m <= latest);
-    Some(BarFinding {
+    Ok(Some(BarFinding {
         trips_at_m: trip.as_ref().map(|trip| trip.travel_m),
         by: trip.map(|trip| trip.moving),
         met_before: before.map(|touch| (touch.moving, touch.fixed)),
-    })
+    }))
+}
+
+/// The travel by which the bar has tripped wherever in the parking box the vehicle stands;
+/// infinite when it may be missed.
+///
+/// Of one convex part and a convex bar, the travel of the first touch is a convex function of
+/// where the part stands, so over the box it is the greatest at a corner. What the measured ± can
+/// delay is as much as they can hasten: the nominal trip less the earliest.
+fn latest_trip_m(
+    bay: &Bay,
+    table: &PairTable<'_>,
+    earliest_m: f64,
+    space: &mut Workspace,
+) -> Result<f64, MoverError> {
+    let bars: Vec<&Body> = table
+        .nominal
+        .groups
+        .common
+        .bodies
+        .iter()
+        .filter(|fixed| fixed.role == Role::ShutOffBar)
+        .map(|fixed| &fixed.body)
+        .collect();
+    let parts = vehicle::parts(bay);
+    let nominal = bar_trips(bay, &parts, &bars, ParkingError::default(), space)?
+        .into_iter()
+        .fold(f64::INFINITY, f64::min);
+    let mut latest = vec![f64::NEG_INFINITY; parts.len()];
+    for error in table.prepared.uncertainty.parking_corners() {
+        let trips = bar_trips(bay, &parts, &bars, error, space)?;
+        for (latest, trip) in latest.iter_mut().zip(trips) {
+            *latest = latest.max(trip);
+        }
+    }
+    let latest = latest.into_iter().fold(f64::INFINITY, f64::min);
+    Ok(latest + (nominal - earliest_m).max(0.0))
+}
+
+/// For each part of the vehicle, the travel at which it trips the bar if everything but the
+/// parking place is as written, in the attitude in which it does so last; infinite when it does
+/// not.
+fn bar_trips(
+    bay: &Bay,
+    parts: &[vehicle::VehiclePart],
+    bars: &[&Body],
+    error: ParkingError,
+    space: &mut Workspace,
+) -> Result<Vec<f64>, MoverError> {
+    let climb = Climb {
+        up: DVec3::Z,
+        from: attitude::contact(bay, error)?.carry_m.max(0.0),
+        to: bay.lift.travel.m(),
+    };
+    let attitudes = attitude::attitudes(bay, error, [0.0; 4])?;
+    Ok(parts
+        .iter()
+        .map(|part| {
+            let trip = |attitude: &attitude::Attitude| {
+                let pose = attitude
+                    .bay_from_vehicle_at_zero
+                    .after(part.solid.bay_from_solid);
+                let body = Body::of(&part.solid.shape, &[pose], DVec3::ZERO);
+                let over = |bar: &&&Body| {
+                    body.low().x <= bar.high().x
+                        && body.high().x >= bar.low().x
+                        && body.low().y <= bar.high().y
+                        && body.high().y >= bar.low().y
+                };
+                bars.iter()
+                    .filter(over)
+                    .filter_map(
+                        |bar| match first_below(space.solver(), &body, bar, 0.0, climb) {
+                            First::At(travel) => Some(travel),
+                            First::Never | First::Undecided(_) => None,
+                        },
+                    )
+                    .fold(f64::INFINITY, f64::min)
+            };
+            attitudes.iter().map(trip).fold(f64::NEG_INFINITY, f64::max)
+        })
+        .collect())
 }
 
 fn earliest(touches: Vec<Touch>) -> Option<Touch> {

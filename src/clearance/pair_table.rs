@@ -256,24 +256,6 @@ impl PairTable<'_> {
         touches
     }
 
-    /// The travel at which the shut-off bar trips if everything is as written; none when it is not
-    /// met.
-    pub(super) fn nominal_bar_trip_m(&self, space: &mut Workspace) -> Option<f64> {
-        let common = &self.nominal.groups.common.bodies;
-        let mut first: Option<f64> = None;
-        for thing in common.iter().filter(|fixed| fixed.role == Role::ShutOffBar) {
-            for mover in &self.nominal.movers.moving {
-                if rule(mover.role, thing.role, &self.bay.policy).is_none() {
-                    continue;
-                }
-                if let Some(travel) = first_short(mover, thing, 0.0, space) {
-                    first = Some(first.map_or(travel, |known: f64| known.min(travel)));
-                }
-            }
-        }
-        first
-    }
-
     /// Whether the door may be run with the vehicle on its tyres and the carriages down.
     pub(super) fn may_run_when_down(&self, space: &mut Workspace) -> bool {
         let running = self.groups[3];

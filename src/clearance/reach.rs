@@ -74,20 +74,53 @@ fn places(bay: &Bay, corner: Corner, uncertainty: &Uncertainty) -> Result<Vec<DV
     Ok(places)
 }
 
-/// How far the pad at the nearer restraint tooth misses its lift point beyond its own radius.
-fn tooth_miss_m(bay: &Bay, reach: &ArmReach) -> f64 {
-    let nearer = reach
+/// How far from the swing asked of it an arm may come to rest, to the nearer tooth within its
+/// limits; none when no tooth is.
+fn to_nearer_tooth(reach: &ArmReach) -> Option<f64> {
+    reach
         .rests
         .iter()
         .filter(|rest| rest.within_limits)
         .map(|rest| (rest.swing_rad - reach.swing_rad).abs())
-        .fold(f64::INFINITY, f64::min);
-    if nearer.is_finite() {
-        (reach.reach_m * nearer.sin() - bay.lift.pad.diameter.m() * 0.5).max(0.0)
-    } else {
-        // No tooth within the limits: the restraint can't hold the arm where it is wanted.
-        f64::INFINITY.min(reach.reach_m)
+        .min_by(f64::total_cmp)
+}
+
+/// How far the pad misses its lift point beyond its own radius, resting at the nearer tooth, for
+/// any swing between the least and the greatest of `asked`, each up to `turn` off.
+///
+/// The distance to the nearer tooth rises to half a pitch between two teeth and falls again, so it
+/// is the greatest at an end of the range unless the range holds such a middle.
+fn tooth_miss_m(bay: &Bay, corner: Corner, asked: &[ArmReach], turn: f64) -> f64 {
+    let Some(tooth) = bay.lift.arms[corner.index()].tooth.map(Angle::rad) else {
+        return 0.0;
+    };
+    if tooth <= 0.0 {
+        return 0.0;
     }
+    let mut farthest_m: f64 = 0.0;
+    let mut off: f64 = 0.0;
+    let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
+    for reach in asked {
+        farthest_m = farthest_m.max(reach.reach_m);
+        least = least.min(reach.swing_rad);
+        most = most.max(reach.swing_rad);
+        match to_nearer_tooth(reach) {
+            // Between two teeth it is never more than half a pitch to the nearer one; beside a
+            // limit that cuts off one of the two it may be.
+            Some(to_tooth) => {
+                let both = reach.rests.iter().all(|rest| rest.within_limits);
+                let most = if both { tooth * 0.5 } else { tooth };
+                off = off.max((to_tooth + turn).min(most));
+            }
+            // No tooth within the limits: the restraint can't hold the arm where it is wanted.
+            None => return reach.reach_m,
+        }
+    }
+    let first_middle = (((least - turn) / tooth - 0.5).ceil() + 0.5) * tooth;
+    if first_middle <= most + turn {
+        off = off.max(tooth * 0.5);
+    }
+    (farthest_m * off.sin() - bay.lift.pad.diameter.m() * 0.5).max(0.0)
 }
 
 /// Whether each arm reaches: as parked and written, and at worst over the parking box with every
@@ -103,30 +136,39 @@ pub(super) fn arm_findings(
     let mut findings = Vec::with_capacity(4);
     for corner in Corner::ALL {
         let nominal = arms::reach(bay, corner, ParkingError::default())?;
-        let mut worst_m = nominal.shortfall_m + tooth_miss_m(bay, &nominal);
+        let mut worst_m = nominal.shortfall_m;
         let mut short = nominal.short;
+        let mut asked = vec![nominal];
         for place in places(bay, corner, uncertainty)? {
+            asked.push(arms::reach_to(bay, corner, place));
             let reach = arms::reach_to(&doubtful, corner, place);
-            let shortfall = reach.shortfall_m + tooth_miss_m(bay, &reach);
-            if shortfall.is_nan() || shortfall > worst_m {
-                worst_m = shortfall;
-                short = reach.short.or(Some(arms::Short::SwingLimit));
+            if reach.shortfall_m.is_nan() || reach.shortfall_m > worst_m {
+                worst_m = reach.shortfall_m;
+                short = reach.short;
             }
         }
+        let nearest = asked
+            .iter()
+            .map(|one| one.reach_m)
+            .fold(f64::INFINITY, f64::min);
+        let miss = tooth_miss_m(bay, corner, &asked, miss_m(uncertainty) / nearest.max(1e-3));
+        let why_teeth = (miss > 0.0 && short.is_none())
+            .then(|| "its restraint's teeth are too far apart to hold it there".to_owned());
+        worst_m += miss;
         findings.push(ArmFinding {
             corner,
             reach_m: nominal.lift_point_m.distance(arms::pivot_m(bay, corner)),
             swing_rad: nominal.swing_rad,
             shortfall_m: nominal.shortfall_m,
             worst_shortfall_m: worst_m,
-            why: short.map(|short| {
+            why: why_teeth.or(short.map(|short| {
                 match short {
                     arms::Short::TooFar => "the lift point is beyond its longest reach",
                     arms::Short::TooNear => "the lift point is nearer than its shortest reach",
                     arms::Short::SwingLimit => "it cannot swing that far",
                 }
                 .to_owned()
-            }),
+            })),
         });
     }
     findings.try_into().map_err(|_| MoverError::NotANumber)
@@ -158,6 +200,33 @@ mod tests {
         // hypot(10, 16) + 2 - 1 = 19.868 mm short.
         let short = doubted[corner.index()].worst_shortfall_m;
         assert!((short - 0.019_868).abs() < 1e-4, "{short}");
+    }
+
+    #[test]
+    fn wide_teeth_count_wherever_in_the_box_the_arm_is_wanted_between_two() {
+        let mut bay = test_bay();
+        let corner = Corner::FrontLeft;
+        let asked = arms::reach(&bay, corner, ParkingError::default()).unwrap();
+        // The arm is wanted exactly on a tooth as parked, but half a pitch beside it within the
+        // box.
+        bay.lift.arms[corner.index()].tooth = Some(Angle::radians(asked.swing_rad));
+        let half = asked.reach_m * (asked.swing_rad * 0.5).sin() - bay.lift.pad.diameter.m() * 0.5;
+        assert!(half > 0.0, "the pad would bridge half a pitch");
+        let exact = arm_findings(&bay, &Uncertainty::NONE).unwrap();
+        assert!(exact[corner.index()].worst_shortfall_m <= 1e-9);
+        let box_of = Uncertainty {
+            parking: ParkingError {
+                along_m: asked.reach_m,
+                ..ParkingError::default()
+            },
+            ..Uncertainty::NONE
+        };
+        bay.lift.arms[corner.index()].longest = Length::metres(9.0);
+        bay.lift.arms[corner.index()].shortest = Length::metres(0.001);
+        bay.lift.arms[corner.index()].swing_min = Angle::degrees(-170.0);
+        bay.lift.arms[corner.index()].swing_max = Angle::degrees(170.0);
+        let found = arm_findings(&bay, &box_of).unwrap();
+        assert!(found[corner.index()].worst_shortfall_m >= half - 1e-9);
     }
 
     #[test]

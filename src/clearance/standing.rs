@@ -8,7 +8,10 @@ use super::gap::{Separation, Solver};
 use super::prepare::FixedSet;
 use super::uncertainty::Uncertainty;
 use crate::bay::{Bay, Side};
-use crate::solids::{Role, Solid, posts, shell};
+use crate::solids::{Layer, Role, Solid, posts, shell};
+
+/// Overlap up to which two solids only touch, metres.
+const TOUCHING_M: f64 = 0.001;
 
 /// Rooms wider than this (metres) are not listed.
 const LISTED_M: f64 = 0.5;
@@ -76,6 +79,46 @@ pub(super) fn standing(groups: &[&FixedSet], solver: &mut Solver) -> Vec<Standin
         }
     }
     found.sort_by(|a, b| a.worst_m.total_cmp(&b.worst_m));
+    found
+}
+
+/// Parts of door and opener that, as described, stand in the ceiling by more than the ± of their
+/// places: a height was measured or written wrongly, or the ceiling is not what it is taken for.
+/// They withhold nothing; the lower of two wrong heights still counts.
+pub(super) fn door_in_ceiling(groups: &[&FixedSet], solver: &mut Solver) -> Vec<StandingFinding> {
+    let of = |wanted: fn(Role) -> bool| {
+        groups
+            .iter()
+            .flat_map(|group| group.pairs())
+            .filter(move |(solid, _)| wanted(solid.role))
+            .map(|(solid, _)| solid)
+    };
+    let mut found: Vec<StandingFinding> = Vec::new();
+    for part in of(|role| role.layer() == Layer::Door) {
+        let body = Body::exact(part);
+        for ceiling in of(|role| role == Role::Ceiling) {
+            let above = Body::exact(ceiling);
+            let known = found.iter().any(|one| one.part == part.name);
+            if known
+                || apart_by_boxes(&body, &above) > 0.0
+                || solver.gap(&body, glam::DVec3::ZERO, &above) != Separation::Meet
+            {
+                continue;
+            }
+            let overlap = solver
+                .depth(&body, glam::DVec3::ZERO, &above)
+                .unwrap_or(f64::INFINITY);
+            if overlap > TOUCHING_M {
+                found.push(StandingFinding {
+                    part: part.name.clone(),
+                    other: ceiling.name.clone(),
+                    room_m: 0.0,
+                    overlap_m: Some(overlap),
+                    worst_m: -overlap,
+                });
+            }
+        }
+    }
     found
 }
 

@@ -15,7 +15,7 @@ use super::pairs::{Family, rule};
 use super::parked::parked_short;
 use super::prepare::{FixedSet, GroupSolids, Prepared};
 use super::reach::arm_findings;
-use super::standing::{stand_up, standing};
+use super::standing::{door_in_ceiling, stand_up, standing};
 use super::sweep::{Breach, Swept, Workspace};
 use super::uncertainty::Uncertainty;
 use super::withhold::{Evidence, rating, reasons, unknowns};
@@ -82,6 +82,7 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
     );
     let carried = carried(bay, &prepared.uncertainty, space.solver())?;
     let standing = standing(&groups, space.solver());
+    let door_in_ceiling = door_in_ceiling(&groups[..3], space.solver());
     let stand_up = stand_up(bay, &prepared.uncertainty);
     let arms = arm_findings(bay, &prepared.uncertainty)?;
     let rating = rating(bay);
@@ -188,7 +189,7 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
         };
         opening_parts(bay, &at_locks, place, &fixed, space.solver())
     };
-    let bar = bar_finding(bay, &table, &counted_groups, &mut space);
+    let bar = bar_finding(bay, &table, &counted_groups, &mut space)?;
     let contact = attitude::contact(bay, ParkingError::default())?;
     let pairs = table.near_pairs(&[0, door_group], &mut space);
     Ok(Study {
@@ -208,6 +209,7 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
         pairs,
         tight_as_parked: parked.findings,
         standing,
+        door_in_ceiling,
         stand_up,
         carried,
         driving_in: driving,

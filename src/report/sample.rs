@@ -101,6 +101,7 @@ pub(super) fn study() -> Study {
             overlap_m: None,
             worst_m: 0.0144,
         }],
+        door_in_ceiling: Vec::new(),
         stand_up: StandUp {
             needs_m: 3.62,
             ceiling_at_posts_m: 3.6576,

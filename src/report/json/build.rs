@@ -38,6 +38,7 @@ pub(super) fn check_report(report: &Report<'_>) -> CheckReport {
         pairs: study.pairs.iter().map(pair).collect(),
         tight_as_parked: study.tight_as_parked.iter().map(pair).collect(),
         standing: study.standing.iter().map(standing).collect(),
+        door_in_ceiling: study.door_in_ceiling.iter().map(standing).collect(),
         stand_up: StandUpReport {
             needs_m: up(study.stand_up.needs_m),
             ceiling_at_posts_m: down(study.stand_up.ceiling_at_posts_m),

@@ -50,6 +50,8 @@ pub struct CheckReport {
     pub tight_as_parked: Vec<PairReport>,
     /// The lift's fixed parts against the room.
     pub standing: Vec<StandingReport>,
+    /// Parts of door and opener that stand in the ceiling as they are described.
+    pub door_in_ceiling: Vec<StandingReport>,
     /// Whether a column can be tipped up under the ceiling.
     pub stand_up: StandUpReport,
     /// Arms, pads and carriages against body and hanging wheels: pairs that touch.

@@ -33,6 +33,15 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
         show.room(up.highest_ceiling_m)
     ));
 
+    for part in &study.door_in_ceiling {
+        page.item(&format!(
+            "As described, {} stands {} in {}: check both heights.",
+            the(&part.part),
+            show.need(part.overlap_m.unwrap_or(0.0)),
+            the(&part.other)
+        ));
+    }
+
     page.heading("Driving in, and as parked");
     if study.driving_in.is_empty() {
         page.item("Driving in keeps its margins.");
