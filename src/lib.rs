@@ -9,13 +9,20 @@
 //! 5. [`solids`]: the one list of named convex solids, and the vehicle's attitude on the pads.
 //! 6. [`clearance`]: the moving solids against the fixed ones on the whole way up → the study.
 //! 7. [`report`]: finished findings as text and JSON.
-//! 8. [`cli`]: the command line; the only place that reads files, writes and prints.
+//! 8. [`drawing`]: colours, and later every drawing.
+//! 9. `panels`: the open document and the panels over it, without an engine.
+//! 10. `viewer`: the window and the pictures, on the engine.
+//! 11. [`cli`]: the command line; it and the window are the only places that read files and write.
 
 pub mod bay;
 pub mod bayfile;
 pub mod clearance;
 pub mod cli;
 pub mod diagnostics;
+pub mod drawing;
+#[cfg(feature = "panels")]
+pub mod panels;
 pub mod report;
 pub mod solids;
 pub mod units;
+pub mod viewer;

@@ -11,6 +11,7 @@
 
 mod context;
 mod decode;
+pub mod edit;
 mod format;
 mod merge;
 pub mod presets;

@@ -24,6 +24,7 @@ pub mod pairs;
 mod parked;
 mod part_levers;
 pub mod prepare;
+pub mod probe;
 pub mod reach;
 mod standing;
 mod study;

@@ -1,0 +1,3 @@
+//! How do things look, on a screen, in a picture or on paper?
+
+pub mod palette;

@@ -1,0 +1,145 @@
+//! What can be asked for, and what does the window have to do for it?
+
+use std::path::PathBuf;
+
+use super::camera::Sight;
+use super::settings::{Section, Theme};
+
+/// Something a person asked for, by mouse, key or menu. Panels push them; [`super::Desk::apply`]
+/// carries them out.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Action {
+    // The document.
+    /// Set the value at a path of the bay file to this RON source.
+    Set {
+        /// The path, as in [`crate::bayfile::edit::set`].
+        path: String,
+        /// RON source.
+        value: String,
+    },
+    /// Take a field or a list item out of the bay file.
+    Remove {
+        /// The path.
+        path: String,
+    },
+    /// Add an item to a list of the bay file.
+    Append {
+        /// The list's path.
+        list: String,
+        /// RON source of the item.
+        item: String,
+    },
+    /// Take back the last change.
+    Undo,
+    /// Make it again.
+    Redo,
+    /// Start from a file that `bayrise new` would write.
+    New,
+    /// Choose a file to open.
+    Open,
+    /// Open this file.
+    OpenFile(PathBuf),
+    /// Save to the file it came from, or choose one.
+    Save,
+    /// Choose a file and save there.
+    SaveAs,
+    /// Take the file on disk, losing changes that were not saved; asked for by name.
+    Reload,
+    /// Take over the autosave that was found after a crash.
+    TakeAutosave,
+    /// Leave the autosave aside.
+    DropAutosave,
+    /// Leave; asks first when something is not saved.
+    Quit,
+    /// Leave without saving.
+    QuitUnsaved,
+
+    // The rise.
+    /// Bring the carriage to this travel, metres.
+    Travel(f64),
+    /// Bring the carriage to this lock, counted from 1.
+    ToLock(usize),
+    /// To the next lock above.
+    LockUp,
+    /// To the next lock below, or the floor.
+    LockDown,
+    /// To the highest safe lock.
+    ToSafeLock,
+    /// Down to the floor.
+    ToFloor,
+    /// Up to full travel.
+    ToTop,
+    /// Play or pause the raise.
+    PlayPause,
+    /// Some seconds of playing have gone by.
+    Tick(f64),
+
+    // The door.
+    /// Bring the door to this share of its way: 0 shut, 1 open.
+    Door(f64),
+    /// Shut when open, open when shut.
+    DoorToggle,
+
+    // The view.
+    /// Look from one of the named places, everything in the frame.
+    Look(Sight),
+    /// Turn about the middle of the view: to the right and up, radians.
+    Orbit(f64, f64),
+    /// Move the view across itself: to the right and up, shares of the view's height.
+    Pan(f64, f64),
+    /// Nearer (under 1) or farther (over 1).
+    Zoom(f64),
+    /// Everything in the frame, from where it is looked at now.
+    FrameAll,
+    /// Parallel lines stay parallel, or not.
+    Parallel(bool),
+    /// Cut the bay open across at this place along its depth, metres from the door wall; none for
+    /// whole.
+    Cut(Option<f64>),
+    /// Look at this pair (moving, fixed) and keep it lit.
+    ShowPair(String, String),
+    /// Let the lit pair go.
+    DropPair,
+
+    // How it looks.
+    /// Show or hide the people under the vehicle.
+    People(bool),
+    /// Show or hide the dimension lines.
+    Dimensions(bool),
+    /// Show mode on or off.
+    ShowMode(bool),
+    /// The help sheet on or off.
+    Help(bool),
+    /// Show a part of the bay file in the edit panel; none hides the panel.
+    Section(Option<Section>),
+    /// Light or dark.
+    Theme(Theme),
+    /// Text larger (over 1) or smaller (under 1), by this factor.
+    TextScale(f64),
+    /// Take away a notice, by its index.
+    DropNotice(usize),
+}
+
+/// Something that only the window can do.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Wish {
+    /// Ask for a file to open.
+    AskOpen,
+    /// Ask for a file to save to; then [`super::Desk::save_to`].
+    AskSaveAs,
+    /// Read this file; then [`super::Desk::opened`] or a notice.
+    Read(PathBuf),
+    /// Write this text to this file in one step; then [`super::Desk::saved`] or a notice.
+    Write {
+        /// The file.
+        path: PathBuf,
+        /// Its new content.
+        text: String,
+    },
+    /// Take away the autosave beside this file.
+    ForgetAutosave(Option<PathBuf>),
+    /// Full screen on or off.
+    FullScreen(bool),
+    /// Leave now.
+    Close,
+}

@@ -1,0 +1,24 @@
+//! What does the person see, and what can they do about it?
+//!
+//! Plain data and plain functions, without an engine and without a graphics card: [`Desk`] is all
+//! that is open and chosen; panels are functions over it and an [`egui::Ui`], which change nothing
+//! and only push [`Action`]s; [`Desk::apply`] is the one place where actions change it. What a
+//! desk can't do itself (read a file, open a dialog, move to full screen) it asks for as a
+//! [`Wish`], which the window carries out.
+
+pub mod action;
+pub mod camera;
+mod desk;
+pub mod document;
+pub mod edit;
+pub mod job;
+pub mod keys;
+pub mod overlay;
+pub mod rise;
+pub mod settings;
+pub mod shell;
+pub mod style;
+
+pub use action::{Action, Wish};
+pub use desk::Desk;
+pub use document::Document;
