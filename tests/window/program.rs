@@ -123,7 +123,11 @@ impl Program {
             if let Some(status) = self.child.try_wait().unwrap() {
                 return status.code().unwrap_or(-1);
             }
-            assert!(start.elapsed() < PATIENCE, "it does not end: {:#?}", self.said());
+            assert!(
+                start.elapsed() < PATIENCE,
+                "it does not end: {:#?}",
+                self.said()
+            );
             std::thread::sleep(Duration::from_millis(20));
         }
     }

@@ -44,7 +44,11 @@ fn without_a_display_the_reason_is_said_and_the_program_ends_with_3() {
         assert_eq!(refusal.code, Some(3), "{}", refusal.stderr);
         assert_eq!(refusal.stdout, "");
         assert!(refusal.stderr.contains("display"), "{}", refusal.stderr);
-        assert!(refusal.stderr.contains("bayrise check"), "{}", refusal.stderr);
+        assert!(
+            refusal.stderr.contains("bayrise check"),
+            "{}",
+            refusal.stderr
+        );
         is_for_people(&refusal);
     }
 }
@@ -56,20 +60,30 @@ fn a_file_alone_has_its_verdict_all_the_same() {
         let check = view(None, &[], &["check", &scene(name)]);
         assert_eq!(alone.code, Some(code));
         assert_eq!(alone.stdout, check.stdout);
-        assert!(alone.stderr.contains("no window is opened"), "{}", alone.stderr);
+        assert!(
+            alone.stderr.contains("no window is opened"),
+            "{}",
+            alone.stderr
+        );
         assert_eq!(alone.stderr.lines().count(), 1, "{}", alone.stderr);
     }
 }
 
 #[test]
 fn without_a_driver_the_reason_is_said_and_the_program_ends_with_3() {
-    let Some(screen) = Screen::start() else { return };
+    let Some(screen) = Screen::start() else {
+        return;
+    };
     let nothing = [
         ("VK_DRIVER_FILES", "/dev/null"),
         ("VK_ICD_FILENAMES", "/dev/null"),
         ("WGPU_BACKEND", "vulkan"),
     ];
-    let refusal = view(Some(screen.display()), &nothing, &["view", &scene("tall-pickup")]);
+    let refusal = view(
+        Some(screen.display()),
+        &nothing,
+        &["view", &scene("tall-pickup")],
+    );
     assert_eq!(refusal.code, Some(3), "{}", refusal.stderr);
     assert!(refusal.stderr.contains("driver"), "{}", refusal.stderr);
     is_for_people(&refusal);
@@ -80,10 +94,19 @@ fn a_broken_file_is_told_and_no_window_opened() {
     let folder = tempfile::tempdir().unwrap();
     let broken = folder.path().join("broken.ron");
     let text = std::fs::read_to_string(scene("tall-pickup")).unwrap();
-    std::fs::write(&broken, text.replacen("\" in\"", "\" inchess\"", 1).replacen('(', "((", 1)).unwrap();
+    std::fs::write(
+        &broken,
+        text.replacen("\" in\"", "\" inchess\"", 1)
+            .replacen('(', "((", 1),
+    )
+    .unwrap();
     let refusal = view(None, &[], &["view", broken.to_str().unwrap()]);
     assert_eq!(refusal.code, Some(2), "{}", refusal.stderr);
     assert!(refusal.stderr.contains("broken.ron"), "{}", refusal.stderr);
-    let missing = view(None, &[], &["view", Path::new("no such.ron").to_str().unwrap()]);
+    let missing = view(
+        None,
+        &[],
+        &["view", Path::new("no such.ron").to_str().unwrap()],
+    );
     assert_eq!(missing.code, Some(2), "{}", missing.stderr);
 }

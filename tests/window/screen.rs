@@ -36,7 +36,15 @@ impl Screen {
         }
         // The server chooses a free number and prints it.
         let mut server = Command::new("Xvfb")
-            .args(["-displayfd", "1", "-screen", "0", "1280x800x24", "-nolisten", "tcp"])
+            .args([
+                "-displayfd",
+                "1",
+                "-screen",
+                "0",
+                "1280x800x24",
+                "-nolisten",
+                "tcp",
+            ])
             .stdin(Stdio::null())
             .stdout(Stdio::piped())
             .stderr(Stdio::null())

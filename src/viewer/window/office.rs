@@ -202,11 +202,15 @@ impl Office {
                 );
             }
         }
-        desk.opened(path.into(), text.clone(), files::presets(path));
-        desk.autosave = None;
         if is_own {
-            self.keeper.forget(path);
+            // What the file took the place of can still be had back.
+            desk.document.change(text.clone());
+            desk.document
+                .mark_saved(path.into(), text.clone(), files::presets(path));
+            self.known = Some(text);
+            return;
         }
+        desk.opened(path.into(), text.clone(), files::presets(path));
         self.is_open(desk, path, text);
     }
 

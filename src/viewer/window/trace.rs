@@ -50,12 +50,14 @@ pub(super) fn state(desk: &Desk) -> String {
     let here = desk.here.as_ref().map_or("-", |here| here.state.words());
     format!(
         "state: verdict={verdict}; current={}; at-lock={at}; travel={:.4}; here={here}; door={:.2}; \
-         unsaved={}; text={}; notices={}",
+         unsaved={}; text={}; notices={}; offer={}; faults={}",
         desk.is_current(),
         desk.rise.travel_m,
         desk.door,
         desk.document.is_unsaved(),
         desk.document.generation(),
         desk.notices.len(),
+        desk.autosave.is_some(),
+        desk.document.read().err().map_or(0, <[_]>::len),
     )
 }
