@@ -3,6 +3,8 @@
 //! The states of locks and pairs are told apart by text and shape first; their colours are chosen
 //! so that people with a red-green or blue-yellow weakness tell them apart by lightness too.
 
+pub mod things;
+
 use crate::clearance::LockState;
 
 /// A colour: red, green, blue in sRGB.

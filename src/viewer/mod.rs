@@ -4,6 +4,17 @@
 //! into what is drawn and hold no rule of the trade. Built without the feature `viewer`, the same
 //! functions answer with a clear error.
 
+#[cfg(feature = "viewer")]
+pub mod capture;
+#[cfg(feature = "viewer")]
+pub mod convert;
+pub mod facets;
+pub mod paint;
+#[cfg(feature = "viewer")]
+pub mod probe;
+#[cfg(feature = "viewer")]
+pub mod scene;
+
 use std::fmt;
 
 /// Why nothing could be drawn; for people, with what to do about it.
