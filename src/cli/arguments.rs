@@ -6,7 +6,7 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 const EXAMPLES: &str = "\
 Examples:
-  bayrise my-bay.ron                          the verdict at once
+  bayrise my-bay.ron                          the verdict at once, then the window
   bayrise check my-bay.ron --need-lock 9      for scripts: exits 1 when lock 9 is not safe
   bayrise check my-bay.ron --format json      everything, for programs
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
@@ -36,7 +36,7 @@ local codes and qualified people govern.";
     max_term_width = 100
 )]
 pub(super) struct Arguments {
-    /// The bay file; with no command, its verdict is printed
+    /// The bay file; with no command, its verdict is printed and the window opened
     pub(super) file: Option<PathBuf>,
 
     #[command(subcommand)]
@@ -46,6 +46,7 @@ pub(super) struct Arguments {
 #[derive(Debug, Subcommand)]
 pub(super) enum Command {
     Check(Check),
+    View(View),
     Solids(Solids),
     Presets(Presets),
     New(New),
@@ -88,6 +89,19 @@ pub(super) struct Check {
     /// Seed of the sampled estimate: the same seed draws the same worlds
     #[arg(long, value_name = "S", default_value_t = 1, requires = "sample")]
     pub(super) seed: u64,
+}
+
+/// Open the bay in a window: turn it, raise it step by step, change it, save it.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  bayrise view my-bay.ron
+
+F1 or ? in the window lists its keys. Exits 2 when the file can't be read, 3 when there is no display
+or no driver for it.")]
+pub(super) struct View {
+    /// The bay file
+    pub(super) file: PathBuf,
 }
 
 /// Print every solid of the bay with its place, for any outside program.

@@ -7,7 +7,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 use super::arguments::Format;
 use super::load::load;
 use super::options::{CheckOptions, Sample};
-use super::terminal::{look, note, print};
+use super::terminal::{look, print};
 use super::{Exit, Failure};
 use crate::bay::Bay;
 use crate::clearance::estimate::{Estimate, estimate};
@@ -65,16 +65,14 @@ fn sampled(bay: &Bay, sample: Sample) -> Result<Estimate, StudyError> {
     estimate
 }
 
-/// A bay file without a command. The window is not part of this build, so the verdict is all.
-pub(super) fn in_place_of_window(file: PathBuf) -> Result<Exit, Failure> {
-    let exit = run(&CheckOptions {
+/// The verdict for people, and no more asked of it.
+pub(super) fn plainly(file: PathBuf) -> Result<Exit, Failure> {
+    run(&CheckOptions {
         file,
         format: Format::Text,
         needs: Vec::new(),
         sample: None,
-    })?;
-    note("This build has no window: the text above is the full verdict.");
-    Ok(exit)
+    })
 }
 
 /// A value as indented JSON with a line break at its end.

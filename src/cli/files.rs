@@ -39,7 +39,7 @@ fn read_capped(path: &Path) -> Result<Vec<u8>, Unread> {
 }
 
 /// The bytes of a bay file.
-pub(super) fn bay_file(path: &Path) -> Result<Vec<u8>, Failure> {
+pub(crate) fn bay_file(path: &Path) -> Result<Vec<u8>, Failure> {
     read_capped(path).map_err(|unread| match unread {
         Unread::Missing => missing(path),
         Unread::Because(why) => Failure::new(
@@ -52,7 +52,9 @@ pub(super) fn bay_file(path: &Path) -> Result<Vec<u8>, Failure> {
 /// A file that is not there; it may be a command with a slip in it.
 fn missing(path: &Path) -> Failure {
     let word = path.to_string_lossy();
-    let commands = ["check", "solids", "presets", "new", "schema", "help"];
+    let commands = [
+        "check", "view", "solids", "presets", "new", "schema", "help",
+    ];
     let help = match nearest(&word, commands.into_iter()) {
         Some(command) => format!("did you mean the command `{command}`?"),
         None => "`bayrise new` writes a file to start from".into(),
@@ -71,14 +73,14 @@ pub(super) fn nearest<'a>(typed: &str, known: impl Iterator<Item = &'a str>) -> 
 
 /// The presets beside a bay file. Nothing outside the file's folder is read, through whatever
 /// link.
-pub(super) struct Folder {
+pub(crate) struct Folder {
     /// None when the folder itself can't be found.
     canonical: Option<PathBuf>,
 }
 
 impl Folder {
     /// The folder of a bay file.
-    pub(super) fn of(bay_file: &Path) -> Self {
+    pub(crate) fn of(bay_file: &Path) -> Self {
         let folder = match bay_file.parent() {
             Some(parent) if !parent.as_os_str().is_empty() => parent,
             _ => Path::new("."),
@@ -109,6 +111,20 @@ impl PresetSource for Folder {
             Unread::Because(why) => PresetError::Unreadable(why),
         })
     }
+}
+
+/// Writes a file in one step over the one that may be there, which keeps its permissions; through
+/// a link, the file it leads to is written and the link stays.
+pub(crate) fn overwrite(path: &Path, text: &str) -> Result<(), Failure> {
+    let target = path.canonicalize();
+    let target = target.as_deref().unwrap_or(path);
+    let permissions = fs::metadata(target).map(|known| known.permissions()).ok();
+    write(target, text, true)?;
+    // Written already: a folder that keeps no permissions is no reason to say that it failed.
+    if let Some(permissions) = permissions {
+        let _ = fs::set_permissions(target, permissions);
+    }
+    Ok(())
 }
 
 /// Writes a file in one step: it is there whole, or as it was before. Without `replace` an
@@ -208,6 +224,24 @@ mod tests {
         assert_eq!(fs::read_to_string(&path).unwrap(), "two");
         let left: Vec<_> = fs::read_dir(folder.path()).unwrap().collect();
         assert_eq!(left.len(), 1, "no temporary file is left behind");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_file_written_over_keeps_its_permissions_and_the_link_to_it() {
+        use std::os::unix::fs::PermissionsExt as _;
+        let folder = tempfile::tempdir().unwrap();
+        let (file, link) = (folder.path().join("a.ron"), folder.path().join("link.ron"));
+        fs::write(&file, "one").unwrap();
+        fs::set_permissions(&file, PermissionsExt::from_mode(0o640)).unwrap();
+        std::os::unix::fs::symlink(&file, &link).unwrap();
+        assert!(overwrite(&link, "two").is_ok());
+        assert_eq!(fs::read_to_string(&file).unwrap(), "two");
+        assert_eq!(
+            fs::metadata(&file).unwrap().permissions().mode() & 0o777,
+            0o640
+        );
+        assert!(fs::symlink_metadata(&link).unwrap().is_symlink());
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use super::files::{nearest, write};
 use super::options::NewOptions;
-use super::starter::starter;
+use crate::starter::starter;
 use super::terminal::{look, print};
 use super::{Exit, Failure};
 use crate::bayfile::presets::{Embedded, lifts, vehicles};

@@ -14,7 +14,9 @@ use crate::units::{Kind, Length, parse_length};
 pub(super) enum Task {
     /// Study a bay and print the report.
     Check(CheckOptions),
-    /// A file without a command.
+    /// Open the window.
+    View(PathBuf),
+    /// A file without a command: the verdict, then the window.
     Window(PathBuf),
     /// Print the solids.
     Solids(SolidsOptions),
@@ -104,6 +106,7 @@ impl Task {
                     door: door(&solids.door)?,
                 })
             }
+            (_, Some(Command::View(view))) => Self::View(view.file),
             (_, Some(Command::Schema)) => Self::Schema,
             (_, Some(Command::Presets(presets))) => Self::Presets(presets.format),
             (_, Some(Command::New(new))) => Self::New(NewOptions {

@@ -2,7 +2,7 @@
 
 use super::arguments::Format;
 use super::check::to_json;
-use super::starter::pair;
+use crate::starter::pair;
 use super::terminal::{look, print};
 use super::{Exit, Failure};
 use crate::bay::{Bay, UnitSystem};

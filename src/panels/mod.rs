@@ -19,6 +19,6 @@ pub mod settings;
 pub mod shell;
 pub mod style;
 
-pub use action::{Action, Wish};
+pub use action::{Action, Change, Wish};
 pub use desk::Desk;
 pub use document::Document;

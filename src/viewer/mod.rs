@@ -14,8 +14,16 @@ pub mod paint;
 pub mod probe;
 #[cfg(feature = "viewer")]
 pub mod scene;
+mod window;
+#[cfg(not(feature = "viewer"))]
+mod without;
 
 use std::fmt;
+
+#[cfg(feature = "viewer")]
+pub use window::{no_window, open, trace};
+#[cfg(not(feature = "viewer"))]
+pub use without::{no_window, open, trace};
 
 /// Why nothing could be drawn; for people, with what to do about it.
 #[derive(Debug, Clone, PartialEq, Eq)]
