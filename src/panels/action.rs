@@ -51,6 +51,8 @@ pub enum Action {
     DropAutosave,
     /// Leave; asks first when something is not saved.
     Quit,
+    /// Stay after all.
+    Stay,
     /// Leave without saving.
     QuitUnsaved,
 
