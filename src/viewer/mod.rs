@@ -14,6 +14,7 @@ pub mod paint;
 pub mod probe;
 #[cfg(feature = "viewer")]
 pub mod scene;
+#[cfg(feature = "viewer")]
 mod window;
 #[cfg(not(feature = "viewer"))]
 mod without;

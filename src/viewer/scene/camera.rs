@@ -2,7 +2,7 @@
 
 use bevy::camera::{
     CameraProjection as _, ClearColorConfig, OrthographicProjection, PerspectiveProjection,
-    Projection, ScalingMode, Viewport,
+    Projection, ScalingMode,
 };
 use bevy::core_pipeline::tonemapping::{DebandDither, Tonemapping};
 use bevy::prelude::*;
@@ -14,13 +14,9 @@ use crate::panels::settings::Theme;
 use crate::viewer::convert::{Origin, colour, vector};
 use crate::viewer::{OpenDesk, Quality};
 
-/// The camera that looks at the scene.
+/// The camera that looks at the scene. Where in the window it draws is the window's affair.
 #[derive(Debug, Clone, Copy, Component)]
 pub struct SceneCamera;
-
-/// The part of the window that the scene fills, physical pixels; none for all of the target.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Resource, Default)]
-pub struct ViewArea(pub Option<URect>);
 
 /// The nearest thing that is drawn, metres from the eye.
 const NEAR_M: f32 = 0.05;
@@ -31,8 +27,7 @@ pub(super) struct CameraPlugin;
 
 impl Plugin for CameraPlugin {
     fn build(&self, app: &mut App) {
-        app.init_resource::<ViewArea>()
-            .add_systems(Startup, spawn)
+        app.add_systems(Startup, spawn)
             .add_systems(Update, follow.in_set(SceneSet::Show));
     }
 }
@@ -59,7 +54,6 @@ fn msaa(quality: Quality) -> Msaa {
 fn follow(
     desk: Res<OpenDesk>,
     origin: Res<Origin>,
-    area: Res<ViewArea>,
     quality: Res<Quality>,
     mut cameras: Query<
         (&mut Camera, &mut Transform, &mut Projection, &mut Msaa),
@@ -77,18 +71,6 @@ fn follow(
             *projection = lens(eye.lens);
         }
         samples.set_if_neq(msaa(*quality));
-        let seen = area.0.map(|rect| (rect.min, rect.size()));
-        let now = camera
-            .viewport
-            .as_ref()
-            .map(|v| (v.physical_position, v.physical_size));
-        if seen != now {
-            camera.viewport = seen.map(|(physical_position, physical_size)| Viewport {
-                physical_position,
-                physical_size,
-                ..default()
-            });
-        }
         let clear = colour(behind);
         if !matches!(camera.clear_color, ClearColorConfig::Custom(known) if known == clear) {
             camera.clear_color = ClearColorConfig::Custom(clear);

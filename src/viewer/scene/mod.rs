@@ -15,7 +15,7 @@ mod shown;
 
 use bevy::prelude::*;
 
-pub use camera::{SceneCamera, ViewArea};
+pub use camera::SceneCamera;
 pub use shown::Shown;
 
 /// The order of the scene's systems within `Update`: first the list of solids, then what shows it.
