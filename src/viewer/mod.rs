@@ -9,6 +9,7 @@ pub mod capture;
 #[cfg(feature = "viewer")]
 pub mod convert;
 pub mod facets;
+pub mod order;
 pub mod paint;
 #[cfg(feature = "viewer")]
 pub mod probe;
@@ -22,9 +23,11 @@ mod without;
 use std::fmt;
 
 #[cfg(feature = "viewer")]
+pub use capture::make as picture;
+#[cfg(feature = "viewer")]
 pub use window::{no_window, open, trace};
 #[cfg(not(feature = "viewer"))]
-pub use without::{no_window, open, trace};
+pub use without::{no_window, open, picture, trace};
 
 /// Why nothing could be drawn; for people, with what to do about it.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -5,13 +5,12 @@
 
 mod encode;
 mod fence;
+mod make;
 mod overlay;
 mod studio;
 
-use super::{Fault, probe};
-use crate::panels::Desk;
-
 pub use encode::{Animation, png};
+pub use make::make;
 pub use studio::Studio;
 
 /// A finished picture.
@@ -36,37 +35,4 @@ impl Pixels {
         let pixel = self.rgba.get(first..first + 3)?;
         pixel.try_into().ok()
     }
-}
-
-/// Least and greatest side of a picture, pixels.
-pub const SIDES: std::ops::RangeInclusive<u32> = 16..=8192;
-
-/// One picture of the desk as it stands.
-///
-/// # Errors
-/// When nothing can draw here, or the engine failed; with what to do about it.
-pub fn picture(desk: Desk, size: [u32; 2], captions: bool) -> Result<Pixels, Fault> {
-    probe::adapter()?;
-    let mut studio = Studio::open(desk, size, captions)?;
-    studio.shoot()
-}
-
-/// One picture for each travel of the carriage, metres; `each` gets them in order.
-///
-/// # Errors
-/// As [`picture`], and whatever `each` returns.
-pub fn raise(
-    desk: Desk,
-    size: [u32; 2],
-    captions: bool,
-    travels_m: &[f64],
-    each: &mut dyn FnMut(Pixels) -> Result<(), Fault>,
-) -> Result<(), Fault> {
-    probe::adapter()?;
-    let mut studio = Studio::open(desk, size, captions)?;
-    for &travel in travels_m {
-        studio.desk().apply(crate::panels::Action::Travel(travel));
-        each(studio.shoot()?)?;
-    }
-    Ok(())
 }

@@ -1,7 +1,10 @@
 //! How do captions and dimension lines get into the picture?
 
+use bevy::camera::CameraOutputMode;
+use bevy::camera::visibility::RenderLayers;
 use bevy::ecs::schedule::ScheduleLabel;
 use bevy::prelude::*;
+use bevy::render::render_resource::BlendState;
 use bevy_egui::{EguiContext, EguiGlobalSettings, EguiPlugin, EguiSchedule};
 
 use crate::panels::{overlay, style};
@@ -15,10 +18,10 @@ pub(super) struct CaptionPass;
 #[derive(Debug, Clone, Copy, Resource)]
 pub(super) struct Captions(pub(super) bool);
 
-/// Marks the camera whose picture is written on.
+/// The camera that draws nothing but what is written.
 #[derive(Debug, Clone, Copy, Component)]
 #[require(EguiContext, EguiSchedule::new(CaptionPass))]
-pub(super) struct WrittenOn;
+struct Writing;
 
 pub(super) struct OverlayPlugin;
 
@@ -30,14 +33,34 @@ impl Plugin for OverlayPlugin {
                 ..default()
             })
             .init_schedule(CaptionPass)
+            .add_systems(Startup, spawn)
             .add_systems(CaptionPass, write);
     }
+}
+
+/// Over the scene's camera, on all of the picture.
+fn spawn(mut commands: Commands) {
+    commands.spawn((
+        Writing,
+        Camera2d,
+        Msaa::Off,
+        RenderLayers::none(),
+        Camera {
+            order: 10,
+            output_mode: CameraOutputMode::Write {
+                blend_state: Some(BlendState::ALPHA_BLENDING),
+                clear_color: ClearColorConfig::None,
+            },
+            clear_color: ClearColorConfig::Custom(Color::NONE),
+            ..default()
+        },
+    ));
 }
 
 fn write(
     desk: Res<OpenDesk>,
     captions: Res<Captions>,
-    mut contexts: Query<&mut EguiContext, With<WrittenOn>>,
+    mut contexts: Query<&mut EguiContext, With<Writing>>,
 ) {
     for mut context in &mut contexts {
         let context = context.get_mut();

@@ -3,7 +3,7 @@
 use std::time::{Duration, Instant};
 
 use bevy::app::TerminalCtrlCHandlerPlugin;
-use bevy::camera::{ImageRenderTarget, RenderTarget};
+use bevy::camera::{ImageRenderTarget, RenderTarget, Viewport};
 use bevy::log::LogPlugin;
 use bevy::prelude::*;
 use bevy::render::error_handler::{RenderErrorHandler, RenderErrorPolicy};
@@ -17,8 +17,8 @@ use bevy::winit::WinitPlugin;
 
 use super::Pixels;
 use super::fence::{DRIVER_HELP, fenced};
-use super::overlay::{Captions, OverlayPlugin, WrittenOn};
-use crate::panels::Desk;
+use super::overlay::{Captions, OverlayPlugin};
+use crate::panels::{Desk, overlay};
 use crate::viewer::scene::{SceneCamera, ScenePlugin};
 use crate::viewer::{Fault, OpenDesk, Quality};
 
@@ -124,8 +124,7 @@ impl Studio {
     pub fn shoot(&mut self) -> Result<Pixels, Fault> {
         fenced(|| {
             let until = Instant::now() + PATIENCE;
-            let aspect = f64::from(self.size[0]) / f64::from(self.size[1]);
-            self.desk().set_aspect(aspect);
+            self.make_room();
             loop {
                 self.look(true);
                 self.app
@@ -145,6 +144,31 @@ impl Studio {
                 }
             }
         })
+    }
+
+    /// Leaves the room that captions take below the view.
+    fn make_room(&mut self) {
+        let captions = self.app.world().resource::<Captions>().0;
+        let scale = scale(self.size);
+        let [width, height] = self.size.map(|side| side as f32);
+        let whole =
+            egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(width / scale, height / scale));
+        let view = overlay::view_rect(whole, self.desk(), captions);
+        let physical_size = UVec2::new(
+            self.size[0],
+            // At least a line of pixels, never more than there are.
+            ((view.height() * scale).round() as u32).clamp(1, self.size[1]),
+        );
+        let aspect = f64::from(physical_size.x) / f64::from(physical_size.y);
+        self.desk().set_aspect(aspect);
+        let world = self.app.world_mut();
+        let mut cameras = world.query_filtered::<&mut Camera, With<SceneCamera>>();
+        for mut camera in cameras.iter_mut(world) {
+            camera.viewport = Some(Viewport {
+                physical_size,
+                ..default()
+            });
+        }
     }
 
     /// Waits for the picture to come back from the graphics driver.
@@ -183,25 +207,29 @@ impl Studio {
     /// Draws, or waits without drawing.
     fn look(&mut self, on: bool) {
         let world = self.app.world_mut();
-        let mut cameras = world.query_filtered::<&mut Camera, With<SceneCamera>>();
-        for mut camera in cameras.iter_mut(world) {
+        for mut camera in world.query::<&mut Camera>().iter_mut(world) {
             camera.is_active = on;
         }
     }
 
-    /// Lets the scene's camera draw on the image.
+    /// Lets the cameras draw on the image.
     fn aim(&mut self) {
         let image = self.image.clone();
         let world = self.app.world_mut();
-        let mut cameras = world.query_filtered::<Entity, With<SceneCamera>>();
+        let mut cameras = world.query_filtered::<Entity, With<Camera>>();
         let found: Vec<Entity> = cameras.iter(world).collect();
         for camera in found {
-            world.entity_mut(camera).insert((image.clone(), WrittenOn));
+            world.entity_mut(camera).insert(image.clone());
         }
         // The engine learns the image's size a frame later, the captions one more.
         self.look(false);
         self.app.update();
     }
+}
+
+/// Pixels a point: captions have their usual size in a picture of the usual height.
+fn scale([_, height]: [u32; 2]) -> f32 {
+    (height as f32 / USUAL_HEIGHT).max(0.1)
 }
 
 fn fault(what: &str) -> Fault {
@@ -217,7 +245,7 @@ fn target(app: &mut App, [width, height]: [u32; 2]) -> RenderTarget {
     let handle = app.world_mut().resource_mut::<Assets<Image>>().add(image);
     RenderTarget::Image(ImageRenderTarget {
         handle,
-        scale_factor: (height as f32 / USUAL_HEIGHT).max(0.1),
+        scale_factor: scale([width, height]),
     })
 }
 
