@@ -53,7 +53,7 @@ pub(crate) fn bay_file(path: &Path) -> Result<Vec<u8>, Failure> {
 fn missing(path: &Path) -> Failure {
     let word = path.to_string_lossy();
     let commands = [
-        "check", "view", "solids", "presets", "new", "schema", "help",
+        "check", "view", "picture", "solids", "presets", "new", "schema", "help",
     ];
     let help = match nearest(&word, commands.into_iter()) {
         Some(command) => format!("did you mean the command `{command}`?"),
@@ -127,39 +127,66 @@ pub(crate) fn overwrite(path: &Path, text: &str) -> Result<(), Failure> {
     Ok(())
 }
 
+fn cannot(path: &Path, why: impl std::fmt::Display, help: &str) -> Failure {
+    Failure::new(format!("{} can't be written: {why}", path.display()), help)
+}
+
+/// The folder that a file lies in.
+fn folder_of(path: &Path) -> &Path {
+    match path.parent() {
+        Some(parent) if !parent.as_os_str().is_empty() => parent,
+        _ => Path::new("."),
+    }
+}
+
+/// Says early what would keep a file from being written after a long work.
+pub(super) fn can_be_written(path: &Path) -> Result<(), Failure> {
+    if path.is_dir() {
+        return Err(cannot(path, "it is a folder", "name a file in it"));
+    }
+    if !folder_of(path).is_dir() {
+        let why = format!("there is no folder {}", folder_of(path).display());
+        return Err(cannot(path, why, "make the folder first"));
+    }
+    Ok(())
+}
+
+/// Writes a file in one step over the one that may be there.
+pub(super) fn replace(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    write_bytes(path, bytes, true)
+}
+
 /// Writes a file in one step: it is there whole, or as it was before. Without `replace` an
 /// existing file is left alone, even one that appears meanwhile.
 pub(super) fn write(path: &Path, text: &str, replace: bool) -> Result<(), Failure> {
-    let cannot = |why: String, help: &str| {
-        Failure::new(format!("{} can't be written: {why}", path.display()), help)
-    };
+    write_bytes(path, text.as_bytes(), replace)
+}
+
+fn write_bytes(path: &Path, bytes: &[u8], replace: bool) -> Result<(), Failure> {
     let there_already = || {
         cannot(
-            "it is there already".into(),
+            path,
+            "it is there already",
             "choose another name, or replace it with --force",
         )
     };
     if path.is_dir() {
-        return Err(cannot("it is a folder".into(), "name a file in it"));
+        return Err(cannot(path, "it is a folder", "name a file in it"));
     }
     if !replace && path.symlink_metadata().is_ok() {
         return Err(there_already());
     }
-    let folder = match path.parent() {
-        Some(parent) if !parent.as_os_str().is_empty() => parent,
-        _ => Path::new("."),
-    };
     let mut builder = tempfile::Builder::new();
     builder.prefix(".bayrise-new-");
     // A new file's usual permissions, less what the person's mask takes away.
     #[cfg(unix)]
     builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
     let mut file = builder
-        .tempfile_in(folder)
-        .map_err(|error| cannot(error.to_string(), "check that the folder is there"))?;
-    file.write_all(text.as_bytes())
+        .tempfile_in(folder_of(path))
+        .map_err(|error| cannot(path, error, "check that the folder is there"))?;
+    file.write_all(bytes)
         .and_then(|()| file.as_file().sync_all())
-        .map_err(|error| cannot(error.to_string(), ""))?;
+        .map_err(|error| cannot(path, error, ""))?;
     let kept = if replace {
         file.persist(path)
     } else {
@@ -170,7 +197,7 @@ pub(super) fn write(path: &Path, text: &str, replace: bool) -> Result<(), Failur
         Err(error) if error.error.kind() == std::io::ErrorKind::AlreadyExists => {
             Err(there_already())
         }
-        Err(error) => Err(cannot(error.error.to_string(), "")),
+        Err(error) => Err(cannot(path, error.error, "")),
     }
 }
 

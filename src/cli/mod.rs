@@ -9,6 +9,7 @@ pub(crate) mod files;
 mod load;
 mod new;
 mod options;
+mod picture;
 mod presets;
 mod schema;
 mod solids;
@@ -95,6 +96,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
 fn carry_out(task: Task) -> Result<Exit, Failure> {
     match task {
         Task::Check(options) => check::run(&options),
+        Task::Picture(options) => picture::run(&options),
         Task::View(file) => view::run(&file),
         Task::Window(file) => view::after_verdict(&file),
         Task::Solids(options) => solids::run(&options),

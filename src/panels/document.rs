@@ -259,7 +259,8 @@ impl Document {
         self.path = None;
         self.saved = None;
         self.presets = presets;
-        self.past.push(std::mem::replace(&mut self.text, text.into()));
+        self.past
+            .push(std::mem::replace(&mut self.text, text.into()));
         self.future.clear();
         self.changed();
     }

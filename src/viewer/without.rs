@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use super::Fault;
+use super::order::{Made, PictureError, PictureOrder};
 
 /// Why no window can be opened.
 #[must_use]
@@ -23,3 +24,17 @@ pub fn open(_file: &Path, _text: String) -> Result<(), Fault> {
 
 /// Notes when something was reached; only the window has anything to note.
 pub fn trace(_what: &str) {}
+
+/// Makes a picture.
+///
+/// # Errors
+/// Always.
+pub fn picture(
+    _order: PictureOrder,
+    _progress: &mut dyn FnMut(usize, usize),
+) -> Result<Made, PictureError> {
+    Err(PictureError::Fault(Fault {
+        what: "this build of the program draws no pictures".into(),
+        help: "build it with its default features; `bayrise check` prints the full verdict".into(),
+    }))
+}
