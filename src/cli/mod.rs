@@ -12,7 +12,6 @@ mod options;
 mod presets;
 mod schema;
 mod solids;
-mod starter;
 mod terminal;
 
 use std::ffi::OsString;

@@ -12,8 +12,14 @@ use super::job::{Done, Job, Verdict};
 use super::rise::{PLAY_M_PER_S, Rise};
 use super::settings::{Notice, Settings};
 use super::show_mode::Show;
+use crate::bay::UnitSystem;
+use crate::bayfile::presets::EmbeddedOnly;
 use crate::clearance::probe::Here;
 use crate::solids::{DoorTravel, Solid};
+use crate::starter::starter;
+
+/// The lift and the vehicle of a new bay, to start from.
+const NEW_BAY: [&str; 2] = ["tall-columns-11-10", "estate"];
 
 /// Everything that is open, chosen and shown.
 #[derive(Debug)]
@@ -205,6 +211,7 @@ impl Desk {
             Action::Set { path, value } => self.edit(|document| document.set(&path, &value)),
             Action::Remove { path } => self.edit(|document| document.remove(&path)),
             Action::Append { list, item } => self.edit(|document| document.append(&list, &item)),
+            Action::Together(changes) => self.edit(|document| document.change_all(&changes)),
             Action::Undo => self.document.undo(),
             Action::Redo => self.document.redo(),
             Action::Travel(travel_m) => self.go(travel_m),
@@ -295,7 +302,7 @@ impl Desk {
                     self.notices.remove(index);
                 }
             }
-            Action::New => {}
+            Action::New => self.start_new(),
             Action::Open => return vec![Wish::AskOpen],
             Action::OpenFile(path) => return vec![Wish::Read(path)],
             Action::Save => {
@@ -356,17 +363,41 @@ impl Desk {
         let after = self.document.generation() + 1;
         self.document =
             Document::new(Some(path), text.clone(), Some(text), presets).counted_from(after);
-        self.verdict = None;
-        self.here = None;
-        self.picked = None;
-        self.asked = None;
-        self.rise = Rise::default();
+        self.forget_study();
     }
 
     /// A file was written.
     pub fn saved(&mut self, path: PathBuf, text: String, presets: Presets) {
         self.remember(&path);
         self.document.mark_saved(path, text, presets);
+    }
+
+    /// Starts a bay of two shipped presets, in the units of the bay before it.
+    fn start_new(&mut self) {
+        let read = self.document.read();
+        let units = read.map_or(UnitSystem::Imperial, |read| read.bay.units);
+        let [lift, vehicle] = NEW_BAY;
+        match starter(lift, vehicle, units) {
+            Ok(starter) => {
+                self.document
+                    .start_over(starter.text, Arc::new(EmbeddedOnly));
+                self.forget_study();
+                self.autosave = None;
+            }
+            Err(_) => self.notices.push(Notice {
+                is_error: true,
+                text: "A new bay could not be made from the shipped presets.".into(),
+            }),
+        }
+    }
+
+    /// A study of the last document must never be taken for one of this.
+    fn forget_study(&mut self) {
+        self.verdict = None;
+        self.here = None;
+        self.picked = None;
+        self.asked = None;
+        self.rise = Rise::default();
     }
 
     fn remember(&mut self, path: &Path) {

@@ -31,6 +31,6 @@ pub mod style;
 pub mod verdict;
 pub mod view_bar;
 
-pub use action::{Action, Wish};
+pub use action::{Action, Change, Wish};
 pub use desk::Desk;
 pub use document::Document;
