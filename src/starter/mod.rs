@@ -74,11 +74,7 @@ pub fn pair(lift: &str, vehicle: &str, units: UnitSystem) -> Result<Bay, Vec<Dia
 ///
 /// # Errors
 /// The faults in it; shipped presets have none.
-pub fn starter(
-    lift: &str,
-    vehicle: &str,
-    units: UnitSystem,
-) -> Result<Starter, Vec<Diagnostic>> {
+pub fn starter(lift: &str, vehicle: &str, units: UnitSystem) -> Result<Starter, Vec<Diagnostic>> {
     let pair = pair(lift, vehicle, units)?;
     let attempt = |aim: f64| -> Result<Starter, Vec<Diagnostic>> {
         let text = fill(lift, vehicle, units, &Needs::of(&pair, aim));

@@ -20,7 +20,14 @@ pub(super) fn words(
     let seen = editor.seen(path, Entry::Words(table), fallback);
     let at = table.iter().position(|(word, _)| *word == seen.text);
     let labels: Vec<&str> = table.iter().map(|(_, label)| *label).collect();
-    let chosen = choose(ui, editor, path, row, (seen.mark, fallback), (at, &seen.text, &labels));
+    let chosen = choose(
+        ui,
+        editor,
+        path,
+        row,
+        (seen.mark, fallback),
+        (at, &seen.text, &labels),
+    );
     match chosen {
         Some(Choice::Of(index)) => editor.set(path, table[index].0),
         Some(Choice::NotGiven) => editor.leave_out(path),
@@ -29,7 +36,13 @@ pub(super) fn words(
 }
 
 /// Draws a yes or no.
-pub(super) fn flag(ui: &mut Ui, editor: &mut Editor<'_>, path: &str, row: &Row, fallback: Fallback) {
+pub(super) fn flag(
+    ui: &mut Ui,
+    editor: &mut Editor<'_>,
+    path: &str,
+    row: &Row,
+    fallback: Fallback,
+) {
     let seen = editor.seen(path, Entry::Flag, fallback);
     let mut on = seen.text == "true";
     ui.horizontal(|ui| {
@@ -60,7 +73,14 @@ pub(super) fn forms(
     }
     let mark = editor.seen(path, Entry::Text, fallback).mark;
     let labels: Vec<&str> = forms.iter().map(|form| form.label).collect();
-    let chosen = choose(ui, editor, path, row, (mark, fallback), (at, &source, &labels));
+    let chosen = choose(
+        ui,
+        editor,
+        path,
+        row,
+        (mark, fallback),
+        (at, &source, &labels),
+    );
     match chosen {
         Some(Choice::Of(index)) => {
             let fresh = (forms[index].fresh)(&editor.now(path));

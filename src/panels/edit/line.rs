@@ -79,7 +79,11 @@ pub(super) fn fault(ui: &mut Ui, fault: &Fault, with_place: bool) {
         Some(place) if with_place => format!("{place}: "),
         _ => String::new(),
     };
-    let sign = if fault.is_error { "\u{2716}" } else { "\u{26a0}" };
+    let sign = if fault.is_error {
+        "\u{2716}"
+    } else {
+        "\u{26a0}"
+    };
     let text = format!("{sign} {place}{}", fault.message);
     wrong(ui, &text, fault.cure.as_deref(), colour_of(fault));
 }

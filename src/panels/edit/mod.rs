@@ -67,7 +67,11 @@ fn loose(ui: &mut egui::Ui, faults: &Faults, out: &mut Vec<Action>) {
         line::fault(ui, fault, true);
     }
     for (section, count) in &faults.elsewhere {
-        let text = format!("{} in \u{201c}{}\u{201d}: show", counted(*count), section.word());
+        let text = format!(
+            "{} in \u{201c}{}\u{201d}: show",
+            counted(*count),
+            section.word()
+        );
         let text = egui::RichText::new(text).color(colour(palette::STRIKES));
         if ui.link(text).clicked() {
             out.push(Action::Section(Some(*section)));

@@ -44,7 +44,11 @@ pub(super) fn ways(path: &str) -> impl Iterator<Item = &str> {
 pub(super) fn of_pair(path: &str) -> Option<String> {
     CORNERS.iter().find_map(|(corner, pair, _)| {
         let at = path.find(&format!(".{corner}"))? + 1;
-        Some(format!("{}{pair}{}", &path[..at], &path[at + corner.len()..]))
+        Some(format!(
+            "{}{pair}{}",
+            &path[..at],
+            &path[at + corner.len()..]
+        ))
     })
 }
 
@@ -101,10 +105,7 @@ mod tests {
         assert!(is_at_or_under("lift.pad[1]", "lift.pad"));
         assert!(is_at_or_under("lift.pad", "lift.pad"));
         assert!(!is_at_or_under("lift.pads", "lift.pad"));
-        assert_eq!(
-            ways("a.b[0].c").collect::<Vec<_>>(),
-            ["a", "a.b", "a.b[0]"]
-        );
+        assert_eq!(ways("a.b[0].c").collect::<Vec<_>>(), ["a", "a.b", "a.b[0]"]);
         assert_eq!(
             of_pair("lift.arms.rear_left.longest").as_deref(),
             Some("lift.arms.rear.longest")

@@ -40,7 +40,10 @@ pub(super) fn source(entry: Entry, typed: &str) -> Result<String, Refused> {
         },
         Entry::Count => match typed.parse::<u32>() {
             Ok(count) if count > 0 && is_plain(typed) => Ok(count.to_string()),
-            _ => refused("this is not a whole number from 1", "count them, and type for example 12"),
+            _ => refused(
+                "this is not a whole number from 1",
+                "count them, and type for example 12",
+            ),
         },
         Entry::Text => words(typed),
         Entry::Name if typed.contains('/') => refused(
@@ -93,13 +96,22 @@ mod tests {
     #[test]
     fn fields_take_what_the_file_takes() {
         let length = Entry::Quantity(Kind::Length);
-        for good in ["10 ft 2 1/2 in", "104.33 in", "10' 2-1/2\"", "2650 mm", "2.65 m"] {
+        for good in [
+            "10 ft 2 1/2 in",
+            "104.33 in",
+            "10' 2-1/2\"",
+            "2650 mm",
+            "2.65 m",
+        ] {
             assert_eq!(source(length, good).unwrap(), quoted(good), "{good}");
         }
         assert_eq!(source(length, " 2 m ").unwrap(), "\"2 m\"");
         for bad in ["12", "12 fot", "12 kg", "", "1,200 mm", "-"] {
             let refused = source(length, bad).unwrap_err();
-            assert!(!refused.message.is_empty() && !refused.cure.is_empty(), "{bad}");
+            assert!(
+                !refused.message.is_empty() && !refused.cure.is_empty(),
+                "{bad}"
+            );
         }
         let lengths = Entry::Quantities(Kind::Length);
         assert_eq!(
@@ -116,6 +128,9 @@ mod tests {
         assert!(source(Entry::Count, "0").is_err());
         assert!(source(Entry::Count, "1.5").is_err());
         assert!(source(Entry::Name, "a/b").is_err());
-        assert_eq!(source(Entry::Text, "1/2 price \"new\"").unwrap(), "\"1/2 price \\\"new\\\"\"");
+        assert_eq!(
+            source(Entry::Text, "1/2 price \"new\"").unwrap(),
+            "\"1/2 price \\\"new\\\"\""
+        );
     }
 }

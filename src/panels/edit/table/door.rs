@@ -33,7 +33,8 @@ pub(super) const DOORS: &[Form] = &[
             length("curtain_thickness", "Curtain thickness"),
             length("coil_diameter", "Coil diameter").hint("With the curtain rolled up."),
             length("coil_height", "Coil axis height").hint("Of the drum's axis, from the floor."),
-            length("coil_out", "Coil axis from wall").hint("Of the drum's axis, from the door wall."),
+            length("coil_out", "Coil axis from wall")
+                .hint("Of the drum's axis, from the door wall."),
         ],
         fresh: |now| {
             let diameter = now.pick(16.0, 400.0);
@@ -177,7 +178,8 @@ pub(super) const OPENERS: &[Form] = &[
             length("head_depth", "Head unit depth").hint("Into the bay."),
             length("head_height", "Head unit height").hint("Its upright size, with its light."),
             length("head_bottom", "Head unit underside").hint("From the floor."),
-            length("arm_drop", "Arm below the rail").hint("How far the arm hangs while the door runs."),
+            length("arm_drop", "Arm below the rail")
+                .hint("How far the arm hangs while the door runs."),
             length("cord_drop", "Cord below the rail")
                 .hint("The release cord as it is while the vehicle is up; 0 when tied up."),
         ],

@@ -1,8 +1,8 @@
 //! The fields of the room, its ceiling and its floor.
 
 use super::super::now::Now;
-use super::{Entry, Form, Row, What, field, group, length, list, variant, words};
 use super::door;
+use super::{Entry, Form, Row, What, field, group, length, list, variant, words};
 use crate::units::Length;
 
 /// What belongs to the file as a whole.
@@ -11,10 +11,7 @@ pub(super) const FILE: &[Row] = &[
     words(
         "units",
         "Shown in",
-        &[
-            ("Imperial", "feet and inches"),
-            ("Metric", "millimetres"),
-        ],
+        &[("Imperial", "feet and inches"), ("Metric", "millimetres")],
     )
     .hint("How lengths are shown. Every field takes both, each value with its unit."),
 ];
@@ -74,7 +71,8 @@ const CEILINGS: &[Form] = &[
         is: |now| now.is("Gable"),
         rows: &[
             words("ridge_along", "Ridge runs", RUNS),
-            length("eaves", "Eaves height").hint("Where the ceiling meets the wall, the lower side."),
+            length("eaves", "Eaves height")
+                .hint("Where the ceiling meets the wall, the lower side."),
             length("ridge", "Ridge height").hint("Under the ridge, from the floor."),
             length("ridge_offset", "Ridge offset")
                 .or_zero()
@@ -165,8 +163,12 @@ const FLOORS: &[Form] = &[
     Form {
         label: "Levels at points",
         is: |now| now.is("Levels"),
-        rows: &[Row::new("[0]", "Levels of the floor", What::List("level", LEVEL, level))
-            .hint("The floor at the post line is 0; higher is more.")],
+        rows: &[Row::new(
+            "[0]",
+            "Levels of the floor",
+            What::List("level", LEVEL, level),
+        )
+        .hint("The floor at the post line is 0; higher is more.")],
         fresh: |now| {
             format!(
                 "Levels([{}])",
@@ -190,4 +192,3 @@ fn point(now: &Now<'_>, y: Length) -> String {
     let zero = now.zero();
     format!("(x: {zero}, y: {}, level: {zero})", now.length(y))
 }
-

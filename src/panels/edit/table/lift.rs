@@ -75,7 +75,11 @@ pub(super) const LIFT: &[Row] = &[
         ],
     ),
     more("base_plate", "Base plates and anchors", BASE_PLATE),
-    Row::new("power_unit", "Power unit", What::Maybe(POWER_UNIT, power_unit)),
+    Row::new(
+        "power_unit",
+        "Power unit",
+        What::Maybe(POWER_UNIT, power_unit),
+    ),
     more("", "Ratings", RATINGS),
     more("", "Motor, hydraulics, delivery", DELIVERY),
     more("manual", "The manual asks of the slab", SLAB),
@@ -123,7 +127,8 @@ const TIES: &[Form] = &[
 ];
 
 const BAR: &[Row] = &[
-    length("drop", "Bar below the beam").hint("From the beam's underside to the bar's lowest part."),
+    length("drop", "Bar below the beam")
+        .hint("From the beam's underside to the bar's lowest part."),
     length("diameter", "Bar diameter").hint("With its padding."),
     length("length", "Bar length"),
 ];
@@ -162,12 +167,17 @@ const LOCKS: &[Form] = &[
     Form {
         label: "Listed",
         is: |now| now.source().starts_with('['),
-        rows: &[field("", "Travel at each lock", Entry::Quantities(Kind::Length))
-            .hint("Lowest first, with commas between them.")],
+        rows: &[
+            field("", "Travel at each lock", Entry::Quantities(Kind::Length))
+                .hint("Lowest first, with commas between them."),
+        ],
         fresh: |now| {
             let first = now.length_in("first");
             let pitch = now.length_in("pitch");
-            let count: u32 = now.text_in("count").and_then(|c| c.parse().ok()).unwrap_or(1);
+            let count: u32 = now
+                .text_in("count")
+                .and_then(|c| c.parse().ok())
+                .unwrap_or(1);
             let first = first.unwrap_or_else(|| now.pick(12.0, 300.0));
             let pitch = pitch.unwrap_or(Length::ZERO);
             let locks: Vec<String> = (0..count.min(200))
@@ -200,14 +210,18 @@ const MASS: Entry = Entry::Quantity(Kind::Mass);
 
 const RATINGS: &[Row] = &[
     field("capacity", "Rated capacity", MASS).hint("From the rating plate."),
-    field("arm_capacity", "Rating of one arm", MASS).open().hint("From the manual."),
+    field("arm_capacity", "Rating of one arm", MASS)
+        .open()
+        .hint("From the manual."),
     Row::new(
         "cg_window",
         "Window for the centre of gravity",
         What::Maybe(
             &[
-                length("front", "Ahead of the posts").hint("How far it may lie that way, from the manual."),
-                length("rear", "Behind the posts").hint("How far it may lie that way, from the manual."),
+                length("front", "Ahead of the posts")
+                    .hint("How far it may lie that way, from the manual."),
+                length("rear", "Behind the posts")
+                    .hint("How far it may lie that way, from the manual."),
             ],
             |now| format!("(front: {side}, rear: {side})", side = now.say(12.0, 300.0)),
         ),
@@ -215,12 +229,20 @@ const RATINGS: &[Row] = &[
 ];
 
 const DELIVERY: &[Row] = &[
-    Row::new("motor", "Motor", What::Maybe(MOTOR, |_| "(power: \"2 hp\", voltage: \"230 V\")".into())),
+    Row::new(
+        "motor",
+        "Motor",
+        What::Maybe(MOTOR, |_| "(power: \"2 hp\", voltage: \"230 V\")".into()),
+    ),
     Row::new(
         "hydraulics",
         "Hydraulics",
         What::Maybe(HYDRAULICS, |now| {
-            format!("(bore: {}, stroke: {})", now.say(2.0, 50.0), now.say(36.0, 900.0))
+            format!(
+                "(bore: {}, stroke: {})",
+                now.say(2.0, 50.0),
+                now.say(36.0, 900.0)
+            )
         }),
     ),
     field("shipping_mass", "Shipping mass", MASS).open(),
@@ -229,6 +251,13 @@ const DELIVERY: &[Row] = &[
 
 const SLAB: &[Row] = &[
     length("thickness", "Slab thickness").open(),
-    field("strength", "Concrete strength", Entry::Quantity(Kind::Pressure)).open(),
-    length("edge_distance", "Anchor to edge").open().hint("Of an anchor from joint, crack or edge."),
+    field(
+        "strength",
+        "Concrete strength",
+        Entry::Quantity(Kind::Pressure),
+    )
+    .open(),
+    length("edge_distance", "Anchor to edge")
+        .open()
+        .hint("Of an anchor from joint, crack or edge."),
 ];

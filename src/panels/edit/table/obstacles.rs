@@ -52,8 +52,12 @@ const ALONG: Row = words(
 const UNDERSIDE: Row = length("underside", "Underside").hint("From the floor right below.");
 const HEIGHT: Row = length("height", "Height").hint("Its upright size.");
 const WIDTH: Row = length("width", "Width").hint("Across the way it runs.");
-const FROM: Row = length("from", "Starts at").open().hint("Left out: at the wall.");
-const TO: Row = length("to", "Ends at").open().hint("Left out: at the wall.");
+const FROM: Row = length("from", "Starts at")
+    .open()
+    .hint("Left out: at the wall.");
+const TO: Row = length("to", "Ends at")
+    .open()
+    .hint("Left out: at the wall.");
 
 /// A round bar, in its own words.
 pub(in crate::panels::edit) const CYLINDER: &str = "Cylinder";
@@ -105,7 +109,8 @@ pub(in crate::panels::edit) const FORMS: &[Form] = &[
             NAME,
             KIND.falling_back(Fallback::Said("Beam")),
             ALONG,
-            length("at", "Middle line at").hint("Into the bay, or to the right when it runs to the back."),
+            length("at", "Middle line at")
+                .hint("Into the bay, or to the right when it runs to the back."),
             UNDERSIDE,
             HEIGHT,
             WIDTH,

@@ -10,8 +10,7 @@ pub(super) const PARKING: &[Row] = &[
         "Drives in",
         &[("NoseIn", "nose first"), ("TailIn", "tail first")],
     ),
-    variant("aim", "Lined up with the posts", AIMS)
-        .hint("What is brought over the post line."),
+    variant("aim", "Lined up with the posts", AIMS).hint("What is brought over the post line."),
     length("across", "Parked to the right")
         .or_zero()
         .hint("From the middle between the columns to the vehicle's middle."),
@@ -22,8 +21,10 @@ pub(super) const PARKING: &[Row] = &[
         "repeat",
         "How well the place is met again",
         &[
-            length("along", "Spread along the bay").hint("Park three times; the widest spread, either way."),
-            length("across", "Spread across the bay").hint("Park three times; the widest spread, either way."),
+            length("along", "Spread along the bay")
+                .hint("Park three times; the widest spread, either way."),
+            length("across", "Spread across the bay")
+                .hint("Park three times; the widest spread, either way."),
             angle("yaw", "Spread of the heading").hint("Either way."),
         ],
     ),

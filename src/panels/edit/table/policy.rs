@@ -42,8 +42,12 @@ pub(super) const POLICY: &[Row] = &[
                 .hint("Of each dimension, either way."),
         ],
     ),
-    Row::new("door_held", "Door while raised", What::Field(HELD.0, HELD.1))
-        .hint("Where it is always kept so; otherwise the worse of shut and open counts."),
+    Row::new(
+        "door_held",
+        "Door while raised",
+        What::Field(HELD.0, HELD.1),
+    )
+    .hint("Where it is always kept so; otherwise the worse of shut and open counts."),
 ];
 
 /// The people.

@@ -1,7 +1,9 @@
 //! The fields of the vehicle.
 
 use super::super::now::Now;
-use super::vehicle_parts::{ATTACHED, LOW_PART, MASSES, MIRRORS, OPENING, ROOFS, attached, low_part, mass, mirrors, opening};
+use super::vehicle_parts::{
+    ATTACHED, LOW_PART, MASSES, MIRRORS, OPENING, ROOFS, attached, low_part, mass, mirrors, opening,
+};
 use super::{Entry, Form, Row, What, field, group, length, list, more, variant, words};
 use crate::units::Kind;
 
@@ -31,17 +33,25 @@ pub(super) const VEHICLE: &[Row] = &[
             Row::new("mirrors", "Mirrors", What::Maybe(MIRRORS, mirrors)),
         ],
     ),
-    list("attached", "Fixed on the body", "attached part", ATTACHED, attached)
-        .hint("Racks, boxes, toppers, light bars, spare wheels, antennas, load."),
+    list(
+        "attached",
+        "Fixed on the body",
+        "attached part",
+        ATTACHED,
+        attached,
+    )
+    .hint("Racks, boxes, toppers, light bars, spare wheels, antennas, load."),
     Row::new("lift_points", "Lift points", What::Corners(LIFT_POINT))
         .hint("Where the pads meet the vehicle."),
     group(
         "",
         "Weight and balance",
         &[
-            Row::new("axle_loads", "Axle loads", What::Maybe(&AXLES, |_| {
-                "(front: \"2000 lb\", rear: \"2000 lb\")".into()
-            }))
+            Row::new(
+                "axle_loads",
+                "Axle loads",
+                What::Maybe(&AXLES, |_| "(front: \"2000 lb\", rear: \"2000 lb\")".into()),
+            )
             .hint("At the kerb, weighed."),
             list("masses", "Cargo and parts taken out", "mass", MASSES, mass),
             variant("cg_height", "Height of the balance point", CG_HEIGHTS).open(),
@@ -52,19 +62,34 @@ pub(super) const VEHICLE: &[Row] = &[
         "Wheels",
         &[
             length("wheelbase", "Wheelbase").hint("Between the axles."),
-            length("front_overhang", "Front overhang").hint("From the front bumper to the front axle."),
-            more("track", "Track", &[
-                length("front", "Front track").hint("Between the tyres' middles."),
-                length("rear", "Rear track").hint("Between the tyres' middles."),
-            ]),
-            more("tyre", "Tyre", &[
-                length("diameter", "Tyre diameter"),
-                length("width", "Tyre width"),
-            ]),
-            more("droop", "Droop", &[
-                length("front", "Front droop").hint("How far the wheels hang down once off the floor."),
-                length("rear", "Rear droop").hint("How far the wheels hang down once off the floor."),
-            ]),
+            length("front_overhang", "Front overhang")
+                .hint("From the front bumper to the front axle."),
+            more(
+                "track",
+                "Track",
+                &[
+                    length("front", "Front track").hint("Between the tyres' middles."),
+                    length("rear", "Rear track").hint("Between the tyres' middles."),
+                ],
+            ),
+            more(
+                "tyre",
+                "Tyre",
+                &[
+                    length("diameter", "Tyre diameter"),
+                    length("width", "Tyre width"),
+                ],
+            ),
+            more(
+                "droop",
+                "Droop",
+                &[
+                    length("front", "Front droop")
+                        .hint("How far the wheels hang down once off the floor."),
+                    length("rear", "Rear droop")
+                        .hint("How far the wheels hang down once off the floor."),
+                ],
+            ),
         ],
     ),
     more(
@@ -74,10 +99,22 @@ pub(super) const VEHICLE: &[Row] = &[
             length("belt", "Belt line").hint("From the ground to the lower edge of the glass."),
             length("sill", "Sill").hint("From the ground to the body's lower edge."),
             variant("roof", "Outline", ROOFS).hint("Stations count from the front bumper."),
-            list("underbody", "Low parts underneath", "low part", LOW_PART, low_part),
+            list(
+                "underbody",
+                "Low parts underneath",
+                "low part",
+                LOW_PART,
+                low_part,
+            ),
         ],
     ),
-    list("opening_parts", "Parts that open", "opening part", OPENING, opening),
+    list(
+        "opening_parts",
+        "Parts that open",
+        "opening part",
+        OPENING,
+        opening,
+    ),
 ];
 
 const LIFT_POINT: &[Row] = &[
@@ -113,7 +150,9 @@ const CG_HEIGHTS: &[Form] = &[
     Form {
         label: "From track, by factor",
         is: |now| now.is("FromTrack") && now.source().contains('('),
-        rows: &[field("[0]", "Stability factor", Entry::Number).hint("Half the track over the height.")],
+        rows: &[
+            field("[0]", "Stability factor", Entry::Number).hint("Half the track over the height.")
+        ],
         fresh: |_| "FromTrack(1.2)".into(),
     },
     Form {
@@ -127,6 +166,8 @@ const CG_HEIGHTS: &[Form] = &[
 const HEIGHT: &[Row] = &[length("[0]", "Balance point's height").hint("From the ground.")];
 
 fn cg_height(now: &Now<'_>) -> String {
-    let kept = now.text_in("[0]").filter(|text| crate::units::parse_length(text).is_ok());
+    let kept = now
+        .text_in("[0]")
+        .filter(|text| crate::units::parse_length(text).is_ok());
     kept.map_or_else(|| now.say(28.0, 700.0), |text| now.quoted(&text))
 }

@@ -30,7 +30,9 @@ pub(super) const ATTACHED: &[Row] = &[
     field("name", "Part's name", Entry::Name),
     length("from", "Starts").hint("From the front bumper; ahead of it with a minus."),
     length("to", "Ends").hint("From the front bumper."),
-    length("across", "Part to the right").or_zero().hint("Its middle from the vehicle's middle."),
+    length("across", "Part to the right")
+        .or_zero()
+        .hint("Its middle from the vehicle's middle."),
     length("width", "Part's width"),
     length("bottom", "Part's underside").hint("From the ground."),
     length("top", "Part's top").hint("From the ground."),
@@ -38,8 +40,12 @@ pub(super) const ATTACHED: &[Row] = &[
 
 /// A rack on the roof, over the middle of the vehicle.
 pub(super) fn attached(now: &Now<'_>) -> String {
-    let long = now.length_of("vehicle.length").unwrap_or_else(|| now.pick(180.0, 4600.0));
-    let high = now.length_of("vehicle.height").unwrap_or_else(|| now.pick(60.0, 1500.0));
+    let long = now
+        .length_of("vehicle.length")
+        .unwrap_or_else(|| now.pick(180.0, 4600.0));
+    let high = now
+        .length_of("vehicle.height")
+        .unwrap_or_else(|| now.pick(60.0, 1500.0));
     format!(
         "(name: {}, from: {}, to: {}, across: {}, width: {}, bottom: {}, top: {})",
         now.new_name("roof rack"),
@@ -85,16 +91,23 @@ pub(super) const OPENING: &[Row] = &[
         ],
     ),
     length("hinge", "Hinge's station").hint("From the front bumper."),
-    length("hinge_height", "Hinge's height").hint("From the ground; of a side door, its lower edge."),
+    length("hinge_height", "Hinge's height")
+        .hint("From the ground; of a side door, its lower edge."),
     length("length", "Its length").hint("From the hinge to its free edge."),
     length("width", "Its width").hint("Along the hinge."),
-    angle("shut", "Angle when shut").or_zero().hint("From level, upward; of a side door, from along the body."),
+    angle("shut", "Angle when shut")
+        .or_zero()
+        .hint("From level, upward; of a side door, from along the body."),
     angle("opens", "Opens by"),
 ];
 
 pub(super) fn opening(now: &Now<'_>) -> String {
-    let long = now.length_of("vehicle.length").unwrap_or_else(|| now.pick(180.0, 4600.0));
-    let high = now.length_of("vehicle.height").unwrap_or_else(|| now.pick(60.0, 1500.0));
+    let long = now
+        .length_of("vehicle.length")
+        .unwrap_or_else(|| now.pick(180.0, 4600.0));
+    let high = now
+        .length_of("vehicle.height")
+        .unwrap_or_else(|| now.pick(60.0, 1500.0));
     format!(
         "(name: {}, kind: Hatch, hinge: {}, hinge_height: {}, length: {}, width: {}, \
          shut: \"-60 deg\", opens: \"90 deg\")",
@@ -110,12 +123,18 @@ pub(super) const MASSES: &[Row] = &[
     field("name", "Mass's name", Entry::Name),
     field("mass", "Mass", Entry::Quantity(Kind::Mass)).hint("With a minus for a part taken out."),
     length("station", "Mass's station").hint("From the front bumper."),
-    length("across", "Mass to the right").or_zero().hint("From the vehicle's middle."),
-    length("height", "Mass's height").open().hint("From the ground."),
+    length("across", "Mass to the right")
+        .or_zero()
+        .hint("From the vehicle's middle."),
+    length("height", "Mass's height")
+        .open()
+        .hint("From the ground."),
 ];
 
 pub(super) fn mass(now: &Now<'_>) -> String {
-    let long = now.length_of("vehicle.length").unwrap_or_else(|| now.pick(180.0, 4600.0));
+    let long = now
+        .length_of("vehicle.length")
+        .unwrap_or_else(|| now.pick(180.0, 4600.0));
     let mass = if now.is_metric() { "50 kg" } else { "100 lb" };
     format!(
         "(name: {}, mass: \"{mass}\", station: {}, across: {})",
@@ -136,19 +155,31 @@ pub(super) const ROOFS: &[Form] = &[
     Form {
         label: "Stations",
         is: |now| now.source().starts_with('['),
-        rows: &[list("", "Stations of the outline", "station", STATION, |now| {
-            let last = now.count().saturating_sub(1);
-            let of = |name: &str| now.length_in(&format!("[{last}].{name}")).unwrap_or(Length::ZERO);
-            format!(
-                "(station: {}, height: {}, half_width: {})",
-                now.exactly(of("station") + now.pick(1.0, 25.0)),
-                now.exactly(of("height")),
-                now.exactly(of("half_width"))
-            )
-        })],
+        rows: &[list(
+            "",
+            "Stations of the outline",
+            "station",
+            STATION,
+            |now| {
+                let last = now.count().saturating_sub(1);
+                let of = |name: &str| {
+                    now.length_in(&format!("[{last}].{name}"))
+                        .unwrap_or(Length::ZERO)
+                };
+                format!(
+                    "(station: {}, height: {}, half_width: {})",
+                    now.exactly(of("station") + now.pick(1.0, 25.0)),
+                    now.exactly(of("height")),
+                    now.exactly(of("half_width"))
+                )
+            },
+        )],
         // A box over the whole body: more than any body, never less.
         fresh: |now| {
-            let of = |name: &str| now.length_of(&format!("vehicle.{name}")).unwrap_or_else(|| now.pick(60.0, 1500.0));
+            let of = |name: &str| {
+                now.length_of(&format!("vehicle.{name}"))
+                    .unwrap_or_else(|| now.pick(60.0, 1500.0))
+            };
             let end = |station: Length| {
                 format!(
                     "(station: {}, height: {}, half_width: {})",
@@ -170,6 +201,11 @@ pub(super) const ROOFS: &[Form] = &[
         label: "From another style",
         is: |now| now.is("Derived") && now.source().contains('('),
         rows: &[words("[0]", "Outline of", STYLES)],
-        fresh: |now| format!("Derived({})", now.text_of("vehicle.style").unwrap_or_else(|| "Van".into())),
+        fresh: |now| {
+            format!(
+                "Derived({})",
+                now.text_of("vehicle.style").unwrap_or_else(|| "Van".into())
+            )
+        },
     },
 ];

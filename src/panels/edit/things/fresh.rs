@@ -40,7 +40,10 @@ fn duct(now: &Now<'_>) -> String {
 fn heater(now: &Now<'_>) -> String {
     let room = Room::of(now);
     let size = Size::of(now, (24.0, 600.0), (24.0, 600.0), (20.0, 500.0));
-    let place = [room.left + now.pick(24.0, 600.0), room.depth - now.pick(24.0, 600.0)];
+    let place = [
+        room.left + now.pick(24.0, 600.0),
+        room.depth - now.pick(24.0, 600.0),
+    ];
     room.hung("heater", "Heater", size, place)
 }
 

@@ -88,7 +88,11 @@ pub(super) fn changes(
 /// The values that a move along an axis changes.
 fn moved(now: &Now<'_>, axis: usize) -> Option<Vec<&'static str>> {
     if now.is(CYLINDER) {
-        let ends = [["from[0]", "to[0]"], ["from[1]", "to[1]"], ["from[2]", "to[2]"]];
+        let ends = [
+            ["from[0]", "to[0]"],
+            ["from[1]", "to[1]"],
+            ["from[2]", "to[2]"],
+        ];
         return ends.get(axis).map(|ends| ends.to_vec());
     }
     if now.is("Box") {
