@@ -3,7 +3,7 @@
 //! In reading order: [`gap`] and [`climb`] measure one pair; [`body`] and [`uncertainty`] say what
 //! is measured; [`pairs`] says which pairs and with which margin; [`movers`] and [`prepare`] build
 //! the lists; [`sweep`] runs them; [`locks`] and [`marks`] turn breaches into states and marks;
-//! [`study()`] puts the findings together.
+//! [`study()`] puts the findings together, and a [`Probe`] answers for one shown position.
 
 mod arm_bodies;
 pub mod body;
@@ -24,7 +24,11 @@ pub mod pairs;
 mod parked;
 mod part_levers;
 pub mod prepare;
+<<<<<<< HEAD
 pub mod probe;
+=======
+mod probe;
+>>>>>>> probe
 pub mod reach;
 mod standing;
 mod study;
@@ -33,4 +37,5 @@ pub mod uncertainty;
 mod withhold;
 
 pub use findings::*;
+pub use probe::{Here, HerePair, HereState, MOST_PAIRS, PairState, Probe};
 pub use study::{StudyError, study};
