@@ -24,11 +24,7 @@ pub mod pairs;
 mod parked;
 mod part_levers;
 pub mod prepare;
-<<<<<<< HEAD
 pub mod probe;
-=======
-mod probe;
->>>>>>> probe
 pub mod reach;
 mod standing;
 mod study;
