@@ -7,7 +7,7 @@ mod bay;
 mod decal;
 mod vehicle;
 
-pub use bay::paint_of;
+pub use bay::{Painting, paint_of};
 pub use decal::{Decal, Patch, painted};
 pub use vehicle::{Livery, wheel_decals};
 
