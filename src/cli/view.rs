@@ -4,8 +4,8 @@ use std::path::Path;
 
 use super::files::bay_file;
 use super::load::load;
-use super::terminal::{complain, note};
-use super::{Exit, Failure, check};
+use super::terminal::note;
+use super::{Exit, Failure, check, picture};
 use crate::viewer::{self, Fault};
 
 /// The window on a bay.
@@ -14,10 +14,7 @@ pub(super) fn run(file: &Path) -> Result<Exit, Failure> {
     load(file)?;
     Ok(match open(file)? {
         Ok(()) => Exit::Met,
-        Err(fault) => {
-            complain(&Failure::new(fault.what, fault.help));
-            Exit::NoDisplay
-        }
+        Err(fault) => picture::without(fault),
     })
 }
 

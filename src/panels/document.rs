@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use super::action::Change;
-use crate::bayfile::edit::{self, EditError, Written};
+use crate::bayfile::edit::{EditError, Written};
 use crate::bayfile::presets::PresetSource;
 use crate::bayfile::{self, Read};
 use crate::diagnostics::Diagnostic;
@@ -190,10 +190,14 @@ impl Document {
     }
 
     fn changed_text(&self, text: &str, change: &Change) -> Result<String, EditError> {
+        let read = Written::read(&self.name(), text.as_bytes(), &*self.presets);
+        let Some(written) = read else {
+            return Err(EditError::Unreadable("its grammar has faults".into()));
+        };
         match change {
-            Change::Set { path, value } => edit::set(text, path, value),
-            Change::Remove { path } => edit::remove(text, path),
-            Change::Append { list, item } => edit::append(text, list, item),
+            Change::Set { path, value } => written.set(path, value),
+            Change::Remove { path } => written.remove(path),
+            Change::Append { list, item } => written.append(list, item),
         }
     }
 

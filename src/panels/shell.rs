@@ -1,6 +1,6 @@
 //! Where is each panel, and what is left for the view?
 
-use egui::{Panel, Rect, ScrollArea, Ui};
+use egui::{Panel, Rect, Ui};
 
 use super::settings::Section;
 use super::{
@@ -49,11 +49,7 @@ fn panels(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
             .resizable(true)
             .default_size(320.0 * scale)
             .max_size(whole.width() * 0.45)
-            .show(ui, |ui| {
-                ScrollArea::vertical()
-                    .auto_shrink(false)
-                    .show(ui, |ui| edit::show(ui, desk, section, out));
-            });
+            .show(ui, |ui| edit::show(ui, desk, section, out));
     }
     // Two panels may take most of a narrow window, never all of it.
     let width = (300.0 * scale).min(whole.width() * 0.34);

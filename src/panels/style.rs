@@ -149,7 +149,6 @@ fn visuals(settings: &Settings) -> Visuals {
 }
 
 /// A frame for a panel: its paper, and room about what is in it.
-#[must_use]
 pub fn panel_frame(settings: &Settings) -> egui::Frame {
     #[allow(clippy::cast_possible_truncation)] // a few points
     let margin = (6.0 * scale(settings)).round() as i8;

@@ -10,6 +10,7 @@
     reason = "helpers of tests may fail the test too"
 )]
 
+mod dragging;
 mod program;
 mod refusals;
 mod screen;

@@ -97,6 +97,22 @@ impl Program {
         last_state(&self.said()).unwrap()
     }
 
+    /// Waits until nothing is drawn any more: what was asked for is on the screen.
+    pub(crate) fn wait_for_frames(&mut self) {
+        let drawn = |said: &[String]| said.iter().filter(|line| line.contains("drawn")).count();
+        let start = Instant::now();
+        let mut before = usize::MAX;
+        loop {
+            let now = drawn(&self.said());
+            if now == before {
+                return;
+            }
+            before = now;
+            assert!(start.elapsed() < PATIENCE, "it never comes to rest");
+            std::thread::sleep(Duration::from_millis(700));
+        }
+    }
+
     /// The value of one word of the last state.
     pub(crate) fn state(&self, name: &str) -> String {
         let state = last_state(&self.said()).unwrap();

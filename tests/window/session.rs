@@ -189,3 +189,115 @@ fn it_saves_as_another_file_where_the_desktop_has_no_dialog() {
         ["other.ron", "tall-pickup.ron"]
     );
 }
+
+/// Opens the panel for what is in the room and adds a light by the mouse.
+fn add_a_light(room: &Room, program: &mut Program) {
+    room.screen.key("F3");
+    program.wait_for_frames();
+    room.screen.click(ADD.0, ADD.1);
+    program.wait_for_frames();
+    room.screen.picture("add-menu");
+    room.screen.click(LIGHT.0, LIGHT.1);
+    program.wait_for_state(&["text=1;", "unsaved=true", "current=true", "faults=0"]);
+}
+
+/// Where the button "Add to the room" and the menu's entry for a light are on the screen.
+const ADD: (i32, i32) = (190, 66);
+const LIGHT: (i32, i32) = (190, 96);
+
+#[test]
+fn a_light_is_added_and_saved_and_check_says_the_same() {
+    let Some(room) = room() else { return };
+    let mut program = Program::open(&room.screen, &room.file);
+    add_a_light(&room, &mut program);
+    room.screen.picture("light-added");
+    let shown = program.state("verdict");
+    // The keyboard belongs to the window again, not to a field of the panel.
+    room.screen.key("ctrl+s");
+    program.wait_for_state(&["unsaved=false", "text=1;"]);
+    room.screen.key("ctrl+q");
+    assert_eq!(program.end(), 0);
+    assert_eq!(as_shown(checked(&room.file)), shown);
+    only_adds(&text(&scene()), &text(&room.file));
+    assert_eq!(names_in(room.folder.path()), ["tall-pickup.ron"]);
+}
+
+/// Every line of the file before is there still, in the same order, comments and all; what came in
+/// is in one piece, and names a light.
+#[track_caller]
+fn only_adds(before: &str, after: &str) {
+    let (before, after): (Vec<&str>, Vec<&str>) =
+        (before.lines().collect(), after.lines().collect());
+    let same = |pair: &(&&str, &&str)| pair.0 == pair.1;
+    let head = before.iter().zip(&after).take_while(same).count();
+    let tail = before[head..]
+        .iter()
+        .rev()
+        .zip(after[head..].iter().rev())
+        .take_while(same)
+        .count();
+    assert_eq!(head + tail, before.len(), "a line of the file was changed");
+    let added = after[head..after.len() - tail].join("\n");
+    assert!(added.contains("Light"), "{added}");
+}
+
+#[test]
+fn what_a_crash_left_unsaved_is_offered_again() {
+    let Some(room) = room() else { return };
+    let mut program = Program::open(&room.screen, &room.file);
+    add_a_light(&room, &mut program);
+    let kept = room.folder.path().join(".tall-pickup.ron.bayrise-autosave");
+    wait("the autosave", || kept.exists());
+    program.kill();
+    assert_eq!(
+        text(&room.file),
+        text(&scene()),
+        "the file itself is as it was"
+    );
+
+    let mut program = Program::open(&room.screen, &room.file);
+    program.wait_for_state(&["offer=true", "unsaved=false"]);
+    room.screen.picture("autosave-offered");
+    only_adds(&text(&scene()), &text(&kept));
+    room.screen.key("ctrl+q");
+    assert_eq!(program.end(), 0);
+    assert!(kept.exists(), "what was not answered is not dropped");
+}
+
+#[test]
+fn an_interrupt_leaves_nothing_but_the_autosave() {
+    let Some(room) = room() else { return };
+    let mut program = Program::open(&room.screen, &room.file);
+    interrupt(program.id());
+    assert_eq!(program.end(), 130);
+    assert_eq!(names_in(room.folder.path()), ["tall-pickup.ron"]);
+
+    program = Program::open(&room.screen, &room.file);
+    add_a_light(&room, &mut program);
+    interrupt(program.id());
+    assert_eq!(program.end(), 130);
+    assert_eq!(
+        names_in(room.folder.path()),
+        [".tall-pickup.ron.bayrise-autosave", "tall-pickup.ron"]
+    );
+}
+
+fn interrupt(id: u32) {
+    let sent = Command::new("kill")
+        .args(["-INT", &id.to_string()])
+        .status();
+    assert!(sent.unwrap().success());
+}
+
+#[test]
+fn leaving_with_unsaved_changes_asks_first() {
+    let Some(room) = room() else { return };
+    let mut program = Program::open(&room.screen, &room.file);
+    add_a_light(&room, &mut program);
+    room.screen.key("ctrl+q");
+    program.wait_for_state(&["asks=true"]);
+    room.screen.picture("asks-to-leave");
+    room.screen.key("Escape");
+    program.wait_for_state(&["asks=false", "unsaved=true"]);
+    program.kill();
+}

@@ -13,7 +13,7 @@ use super::{choice, colour, line};
 use crate::drawing::palette;
 
 /// What was typed into a field, over the text that stood there.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
 struct Draft {
     text: String,
     over: String,

@@ -38,6 +38,7 @@ use super::pass::{self, View, Wishes};
 use super::studies::Studies;
 use super::{failure, trace};
 use crate::panels::{Action, Desk};
+use crate::viewer::scene::ScenePlugin;
 use crate::viewer::{Fault, OpenDesk, Quality};
 
 /// Size of the window when it opens, points.
@@ -71,7 +72,7 @@ pub(super) fn run(mut desk: Desk, studied_in: Duration) -> Result<(), Fault> {
                 ..default()
             }),
     )
-    .add_plugins(EguiPlugin::default());
+    .add_plugins((EguiPlugin::default(), ScenePlugin));
     trace::trace("the engine is made");
 
     let wake = (**app.world().resource::<EventLoopProxyWrapper>()).clone();
@@ -321,9 +322,9 @@ fn name_the_window(desk: Res<OpenDesk>, mut window: Single<&mut Window, With<Pri
     }
 }
 
-/// Milestones of the first frames, for developers.
+/// Frames, for developers and tests.
 fn trace_frames(mut frame: Local<u32>) {
-    if trace::is_on() && *frame <= 8 {
+    if trace::is_on() {
         // A frame is drawn when the next one begins.
         match *frame {
             0 => trace::trace("the window is made"),

@@ -11,25 +11,18 @@ use std::thread::JoinHandle;
 use std::time::{Duration, Instant};
 
 use crate::cli::files;
+use crate::panels::document::{autosave_path, is_worth_offering};
 
 /// Shortest time between two writes.
 const EVERY: Duration = Duration::from_secs(3);
 
-/// The hidden file that goes with a bay file.
-pub(super) fn beside(file: &Path) -> Option<PathBuf> {
-    let mut name = std::ffi::OsString::from(".");
-    name.push(file.file_name()?);
-    name.push(".autosave");
-    Some(file.with_file_name(name))
-}
-
-/// What an autosave beside a file holds, when that is not what the file holds.
+/// What an autosave beside a file holds, when it is worth offering.
 pub(super) fn found(file: &Path, text: &str) -> Option<String> {
-    let kept = beside(file)?;
+    let kept = autosave_path(file);
     let bytes = files::bay_file(&kept).ok()?;
     let found = String::from_utf8(bytes).ok()?;
-    if found == text {
-        // It has nothing to offer, and would only be asked about again and again.
+    if !is_worth_offering(&found, text) {
+        // It would only be looked at again and again.
         let _ = std::fs::remove_file(kept);
         return None;
     }
@@ -82,18 +75,15 @@ impl Keeper {
 
     /// Keeps this text of this file.
     pub(super) fn keep(&self, file: &Path, text: &str) {
-        if let Some(kept) = beside(file) {
-            self.rescue.hold(Some((kept.clone(), text.into())));
-            self.order(Order::Keep(kept, text.into()));
-        }
+        let kept = autosave_path(file);
+        self.rescue.hold(Some((kept.clone(), text.into())));
+        self.order(Order::Keep(kept, text.into()));
     }
 
     /// Nothing of this file is unsaved.
     pub(super) fn forget(&self, file: &Path) {
         self.rescue.hold(None);
-        if let Some(kept) = beside(file) {
-            self.order(Order::Forget(kept));
-        }
+        self.order(Order::Forget(autosave_path(file)));
     }
 
     /// Writes what is unsaved now and lets go of it; returns where it went.
@@ -179,7 +169,7 @@ mod tests {
     fn unsaved_text_is_kept_and_forgotten_and_at_last_nothing_lies_about() {
         let folder = tempfile::tempdir().unwrap();
         let file = folder.path().join("bay.ron");
-        let kept = folder.path().join(".bay.ron.autosave");
+        let kept = autosave_path(&file);
         let (keeper, _) = keeper();
         keeper.keep(&file, "one");
         wait_for(&kept, Some("one"));
@@ -195,9 +185,9 @@ mod tests {
         let file = folder.path().join("bay.ron");
         let (keeper, rescue) = keeper();
         keeper.keep(&file, "one");
-        wait_for(&beside(&file).unwrap(), Some("one"));
+        wait_for(&autosave_path(&file), Some("one"));
         keeper.keep(&file, "two");
-        assert_eq!(rescue.write(), beside(&file));
+        assert_eq!(rescue.write(), Some(autosave_path(&file)));
         assert_eq!(found(&file, "one").as_deref(), Some("two"));
         keeper.forget(&file);
         assert_eq!(rescue.write(), None);
@@ -207,7 +197,7 @@ mod tests {
     fn an_autosave_that_holds_the_same_is_no_offer() {
         let folder = tempfile::tempdir().unwrap();
         let file = folder.path().join("bay.ron");
-        let kept = beside(&file).unwrap();
+        let kept = autosave_path(&file);
         assert_eq!(found(&file, "x"), None);
         std::fs::write(&kept, "y").unwrap();
         assert_eq!(found(&file, "x").as_deref(), Some("y"));

@@ -25,7 +25,7 @@ use std::time::Instant;
 
 pub use trace::trace;
 
-use super::Fault;
+use super::{Fault, probe};
 use crate::panels::{Desk, Document};
 
 /// Why no window can be opened here, as far as that is known without trying.
@@ -39,6 +39,8 @@ pub fn no_window() -> Option<Fault> {
 /// # Errors
 /// When there is no display or driver for it.
 pub fn open(file: &Path, text: String) -> Result<(), Fault> {
+    probe::adapter()?;
+    trace("a driver is there");
     let file = std::path::absolute(file).unwrap_or_else(|_| file.into());
     let presets = files::presets(&file);
     let mut desk = Desk::new(Document::new(Some(file), text.clone(), Some(text), presets));

@@ -5,8 +5,8 @@
 //! passes come before the scene is brought up to date, so that panels and scene show the desk as it
 //! is now, in the same frame as the input.
 
-use bevy::camera::{Camera, Camera3d, Viewport};
-use bevy::ecs::query::{With, Without};
+use bevy::camera::{Camera, Viewport};
+use bevy::ecs::query::With;
 use bevy::ecs::resource::Resource;
 use bevy::ecs::system::{Query, Res, ResMut, Single};
 use bevy::math::UVec2;
@@ -21,6 +21,7 @@ use super::pointer;
 use super::studies::Studies;
 use crate::panels::{Action, Wish, shell};
 use crate::viewer::OpenDesk;
+use crate::viewer::scene::SceneCamera;
 
 /// What only the window can do, yet to be done.
 #[derive(Debug, Default, Resource)]
@@ -109,7 +110,7 @@ fn pass(
 pub(super) fn place_view(
     view: Res<View>,
     window: Single<&Window, With<PrimaryWindow>>,
-    mut cameras: Query<&mut Camera, (With<Camera3d>, Without<EguiContext>)>,
+    mut cameras: Query<&mut Camera, With<SceneCamera>>,
 ) {
     let Some(rect) = view.rect else { return };
     let placed = viewport(rect, view.scale, window.physical_size());

@@ -50,7 +50,7 @@ pub(super) fn state(desk: &Desk) -> String {
     let here = desk.here.as_ref().map_or("-", |here| here.state.words());
     format!(
         "state: verdict={verdict}; current={}; at-lock={at}; travel={:.4}; here={here}; door={:.2}; \
-         unsaved={}; text={}; notices={}; offer={}; faults={}",
+         unsaved={}; text={}; notices={}; offer={}; asks={}; faults={}",
         desk.is_current(),
         desk.rise.travel_m,
         desk.door,
@@ -58,6 +58,7 @@ pub(super) fn state(desk: &Desk) -> String {
         desk.document.generation(),
         desk.notices.len(),
         desk.autosave.is_some(),
+        desk.asks_to_quit,
         desk.document.read().err().map_or(0, <[_]>::len),
     )
 }
