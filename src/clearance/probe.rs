@@ -42,6 +42,12 @@ pub struct Probe {
     in_order: Vec<(f64, usize)>,
 }
 
+impl std::fmt::Debug for Probe {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Probe").finish_non_exhaustive()
+    }
+}
+
 /// What the study found in one door state.
 #[derive(Debug, Clone, Copy)]
 struct Known {

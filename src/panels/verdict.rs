@@ -18,8 +18,9 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
         .show(ui, |ui| cautions(ui, ui.available_width()));
     ui.heading("Verdict");
     if let Some(words) = status::stale_words(desk) {
-        let words = RichText::new(words).strong();
-        ui.colored_label(egui_colour(screen.error), words);
+        let is_fault = desk.document.read().is_err() || desk.study_failed.is_some();
+        let ink = if is_fault { screen.error } else { screen.faint };
+        ui.colored_label(egui_colour(ink), words);
     }
     faults(ui, desk);
     let Some(verdict) = &desk.verdict else { return };

@@ -17,7 +17,7 @@ fn locks_are_stepped_by_keyboard() {
         harness.state().desk.here.as_ref().unwrap().state,
         HereState::Parked
     );
-    assert!(find(&painted(&harness), "on its tyres").is_some());
+    assert!(find(&painted(&harness), HereState::Parked.words()).is_some());
     for (index, lock_m) in locks.iter().enumerate() {
         harness.key_press(Key::PageUp);
         harness.run();
