@@ -1,7 +1,7 @@
 //! How does the engine's camera follow the desk's?
 
 use bevy::camera::{
-    CameraProjection as _, ClearColorConfig, OrthographicProjection, PerspectiveProjection,
+    ClearColorConfig, OrthographicProjection, PerspectiveProjection,
     Projection, ScalingMode,
 };
 use bevy::core_pipeline::tonemapping::{DebandDither, Tonemapping};
@@ -120,6 +120,7 @@ fn shows(projection: &Projection, lens: Lens) -> bool {
 mod tests {
     use super::*;
     use crate::panels::camera::Sight;
+    use bevy::camera::CameraProjection as _;
     use glam::DVec3;
 
     /// Where the engine's own camera puts a point, from -1 to 1.
