@@ -53,6 +53,8 @@ pub enum Action {
     DropAutosave,
     /// Leave; asks first when something is not saved.
     Quit,
+    /// Stay after all.
+    Stay,
     /// Leave without saving.
     QuitUnsaved,
 

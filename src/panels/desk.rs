@@ -11,6 +11,7 @@ use super::document::{Document, Presets};
 use super::job::{Done, Job, Verdict};
 use super::rise::{PLAY_M_PER_S, Rise};
 use super::settings::{Notice, Settings};
+use super::show_mode::Show;
 use crate::bay::UnitSystem;
 use crate::bayfile::presets::EmbeddedOnly;
 use crate::clearance::probe::Here;
@@ -55,6 +56,8 @@ pub struct Desk {
     pub badge: Option<String>,
     /// An autosave that was found beside the file, newer than it.
     pub autosave: Option<String>,
+    /// Where show mode stands in its round.
+    pub show: Show,
     /// Asking whether to leave without saving.
     pub asks_to_quit: bool,
     /// The generation that a job was given out for.
@@ -85,6 +88,7 @@ impl Desk {
             recent: Vec::new(),
             badge: None,
             autosave: None,
+            show: Show::default(),
             asks_to_quit: false,
             asked: None,
         }
@@ -247,7 +251,9 @@ impl Desk {
                 self.rise.playing = !self.rise.playing;
             }
             Action::Tick(seconds) => {
-                if self.rise.playing {
+                if self.settings.show_mode {
+                    self.show_tick(seconds);
+                } else if self.rise.playing {
                     let to = self.rise.travel_m + seconds.clamp(0.0, 1.0) * PLAY_M_PER_S;
                     self.go(to);
                     self.rise.playing = self.rise.travel_m < self.full_travel_m();
@@ -279,6 +285,7 @@ impl Desk {
             Action::Dimensions(on) => self.settings.dimensions = on,
             Action::ShowMode(on) => {
                 self.settings.show_mode = on;
+                self.show_turned(on);
                 return vec![Wish::FullScreen(on)];
             }
             Action::Help(on) => self.settings.help = on,
@@ -334,6 +341,7 @@ impl Desk {
                     return vec![Wish::Close];
                 }
             }
+            Action::Stay => self.asks_to_quit = false,
             Action::QuitUnsaved => return vec![Wish::Close],
         }
         Vec::new()
@@ -408,6 +416,50 @@ impl Desk {
                 text: "The file could not be changed so; it is as before.".into(),
             });
         }
+    }
+
+    /// Show mode begins or ends: the door goes to the state that the verdict is for.
+    fn show_turned(&mut self, on: bool) {
+        self.show = Show::default();
+        self.rise.playing = on;
+        if on && let Some(verdict) = &self.verdict {
+            self.door = match verdict.study.headline_door {
+                crate::clearance::DoorState::Open => 1.0,
+                _ => 0.0,
+            };
+            self.go(0.0);
+        }
+    }
+
+    /// Show mode turns the view, and raises to the highest safe lock and no higher.
+    fn show_tick(&mut self, seconds: f64) {
+        if !self.rise.playing {
+            return;
+        }
+        let safe_m = self.is_current().then(|| self.safe_travel_m()).flatten();
+        let seconds = seconds.clamp(0.0, 1.0);
+        let step = self.show.ticked(seconds, safe_m.unwrap_or(0.0));
+        let ([low, high], aspect) = (self.bounds_m, self.aspect);
+        let frame = self.show.frames_for(aspect);
+        self.move_camera(|camera| {
+            let turned = camera.orbited(step.turn_rad, 0.0);
+            if frame {
+                turned.framed(low, high, aspect, super::show_mode::ROOM)
+            } else {
+                turned
+            }
+        });
+        // A stale verdict raises nothing: the carriage stays where it is.
+        if self.is_current() {
+            self.go(step.travel_m);
+        }
+    }
+
+    /// Travel at the highest safe lock, metres; none when no lock is safe.
+    #[must_use]
+    pub fn safe_travel_m(&self) -> Option<f64> {
+        let lock = self.verdict.as_ref()?.study.highest_safe_lock?;
+        self.locks_m().get(lock.checked_sub(1)?).copied()
     }
 
     fn go(&mut self, travel_m: f64) {

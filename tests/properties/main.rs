@@ -7,6 +7,7 @@
 
 mod containment;
 mod distance;
+mod probe;
 mod random_bays;
 mod rng;
 mod scenes;
