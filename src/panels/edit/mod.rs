@@ -14,6 +14,8 @@ mod paths;
 mod preset;
 mod rows;
 mod table;
+#[cfg(test)]
+mod tests;
 mod things;
 mod typed;
 

@@ -3,11 +3,12 @@
 use egui::{CollapsingHeader, Id, RichText, Ui};
 
 use super::editor::Editor;
+use super::now::Now;
 use super::paths::{CORNERS, PAIRS, join};
 use super::table::{Fresh, Row, What};
 use super::{choice, colour, counted, field, line};
 use crate::drawing::palette;
-use crate::panels::Action;
+use crate::panels::Change;
 
 /// Draws rows, whose record stands at the path `above`.
 pub(super) fn show(ui: &mut Ui, editor: &mut Editor<'_>, above: &str, rows: &'static [Row]) {
@@ -128,13 +129,35 @@ fn list(
             });
         }
         if ui.button(format!("Add {one}")).clicked() {
-            let item = fresh(&editor.now(path));
-            editor.out.push(Action::Append {
-                list: path.into(),
-                item,
-            });
+            let changes = adding(&editor.now(path), path, fresh);
+            editor.together(changes);
         }
     });
+}
+
+/// The changes that add an item to a list: at its end, but the last station of an outline lies at
+/// the body's end, and a new one goes between the last two.
+pub(super) fn adding(now: &Now<'_>, path: &str, fresh: Fresh) -> Vec<Change> {
+    let append = |item| Change::Append {
+        list: path.into(),
+        item,
+    };
+    let Some(last) = now
+        .count()
+        .checked_sub(1)
+        .filter(|_| path == "vehicle.roof")
+    else {
+        return vec![append(fresh(now))];
+    };
+    let mut changes = vec![append(
+        now.text_in(&format!("[{last}]")).unwrap_or_default(),
+    )];
+    let between = fresh(now);
+    changes.push(Change::Set {
+        path: format!("{path}[{last}]"),
+        value: between,
+    });
+    changes
 }
 
 fn corners(
