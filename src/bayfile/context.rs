@@ -123,6 +123,11 @@ impl Context {
         ));
     }
 
+    /// The texts read so far; a place's source number counts in them.
+    pub(super) fn sources(&self) -> Vec<Arc<Source>> {
+        self.sources.borrow().clone()
+    }
+
     /// Remembers that the record at `span` was laid over a preset.
     pub(super) fn laid_over(&self, span: Span, preset: &str) {
         self.over_presets.borrow_mut().push((span, preset.into()));

@@ -8,6 +8,8 @@
 //! 3. [`presets`]: `lift` and `vehicle` by name, with the file's overrides laid over them, so
 //!    that every value still knows the file it came from;
 //! 4. `decode`: the tree as written → the valid bay.
+//!
+//! The way back, from a changed value to the person's own text: [`edit`].
 
 mod context;
 mod decode;

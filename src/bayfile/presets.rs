@@ -8,6 +8,7 @@ use super::context::Context;
 use super::format::{self, Whose};
 use super::merge::lay_over;
 use super::syntax::{Kind, Node, Span};
+use crate::diagnostics::Source;
 
 /// How many presets may stand on one another.
 pub const MOST_LEVELS: usize = 4;
@@ -22,6 +23,15 @@ pub enum PresetKind {
 }
 
 impl PresetKind {
+    /// The kind of preset that a field of the bay file's record may name.
+    pub(super) fn of_field(name: &str) -> Option<Self> {
+        match name {
+            "lift" => Some(Self::Lift),
+            "vehicle" => Some(Self::Vehicle),
+            _ => None,
+        }
+    }
+
     const fn word(self) -> &'static str {
         match self {
             Self::Lift => "lift",
@@ -250,6 +260,21 @@ impl<'a> Resolver<'a> {
             ),
         }
     }
+}
+
+/// What bay files call the preset that a text was read from.
+pub(super) fn called(source: &Source) -> &str {
+    let shipped = |kind: PresetKind| {
+        let name = source
+            .name
+            .strip_prefix(&format!("assets/{}s/", kind.word()))?;
+        let name = name.strip_suffix(".ron")?;
+        let same = |e: &&Embedded| e.name == name && e.text == source.text;
+        embedded(kind).iter().find(same)
+    };
+    shipped(PresetKind::Lift)
+        .or_else(|| shipped(PresetKind::Vehicle))
+        .map_or(&source.name, |e| e.name)
 }
 
 /// True for absolute paths, paths with `..` and paths in another system's spelling.

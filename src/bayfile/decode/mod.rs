@@ -108,10 +108,8 @@ const UNRESOLVED: &str = "\u{0}unresolved";
 fn with_presets(cx: &Context, mut root: Node, presets: &Resolver<'_>) -> Node {
     if let Kind::Struct { fields, .. } = &mut root.kind {
         for field in fields {
-            let kind = match field.name.text.as_str() {
-                "lift" => PresetKind::Lift,
-                "vehicle" => PresetKind::Vehicle,
-                _ => continue,
+            let Some(kind) = PresetKind::of_field(&field.name.text) else {
+                continue;
             };
             let span = field.value.span;
             let unresolved = Node {

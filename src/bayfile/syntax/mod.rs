@@ -1,19 +1,19 @@
 //! What does a RON text say, where does each value stand, and what is wrong with its grammar?
 //!
 //! A small reader of our own: it goes on after a fault, so that every fault is told at once; each
-//! value keeps its place; and as nothing of the text is thrown away, one value can be replaced
-//! with every comment and blank kept ([`replace`]). It reads what the `ron` crate reads, less what a
-//! bay file has no use for (type suffixes on numbers, ranges, byte strings) and within the limits
-//! of [`limits`]. The tests compare the two.
+//! value keeps its place, so that a text can be changed with every comment and blank kept
+//! ([`edit`](super::edit)). It reads what the `ron` crate reads, less what a bay file has no use
+//! for (type suffixes on numbers, ranges, byte strings) and within the limits of [`limits`]. The
+//! tests compare the two.
 
-mod edit;
 mod lexer;
 mod number;
 mod parser;
+pub(super) mod path;
 mod tree;
 
-pub use edit::{EditError, replace, value_at};
 pub use parser::parse;
+pub use path::value_at;
 pub use tree::{Field, Kind, Name, Node, Span};
 
 /// How much a file may hold; past these it is refused, not read slowly.
