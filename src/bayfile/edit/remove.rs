@@ -15,7 +15,8 @@ pub(super) fn remove(text: &str, bracket: &Bracket, which: usize) -> Option<Stri
         before.is_first_on_line,
         entry.end,
     );
-    let mut out = ranges(bracket, which, &before, &after);
+    let (lines, own) = pieces(bracket, which, &before, &after);
+    let mut out: Vec<Range<usize>> = lines.into_iter().chain([own]).collect();
     // A last item without a comma of its own shares the one before it.
     if after.is_last
         && !after.has_comma
@@ -25,7 +26,8 @@ pub(super) fn remove(text: &str, bracket: &Bracket, which: usize) -> Option<Stri
     }
     out.sort_by_key(|range| range.start);
     if bracket.entries.len() == 1 && only_blank(text, &bracket.inside, &out) {
-        out = vec![bracket.inside.clone()];
+        out.clear();
+        out.push(bracket.inside.clone());
     }
     let mut edited = text.to_string();
     for range in out.into_iter().rev() {
@@ -34,24 +36,29 @@ pub(super) fn remove(text: &str, bracket: &Bracket, which: usize) -> Option<Stri
     Some(edited)
 }
 
-/// What to cut out, the comma before apart.
-fn ranges(bracket: &Bracket, which: usize, before: &Before, after: &After) -> Vec<Range<usize>> {
+/// What to cut out, the comma before apart: in one piece, or with the lines above apart.
+fn pieces(
+    bracket: &Bracket,
+    which: usize,
+    before: &Before,
+    after: &After,
+) -> (Option<Range<usize>>, Range<usize>) {
     let start = which.checked_sub(1).and_then(|i| bracket.entries.get(i));
     let start = start.map_or(bracket.inside.start, |e| e.end);
     let kept_before = before.kept_end.unwrap_or(start);
     match (&before.lines, &after.then) {
-        (Some(lines), Then::LineEnd(end)) => vec![lines.start..end.end],
+        (Some(lines), Then::LineEnd(end)) => (None, lines.start..end.end),
         // The bracket closes on this line: it moves up, unless it would end up in a comment.
         (Some(_), Then::Close(close)) if !before.kept_is_line_comment => {
-            vec![kept_before..*close]
+            (None, kept_before..*close)
         }
+        // The line's indentation is kept for what follows on it.
         (Some(lines), Then::Close(next) | Then::More(next)) => {
-            // The line's indentation is kept for what follows on it.
-            vec![lines.clone(), before.own_start..*next]
+            (Some(lines.clone()), before.own_start..*next)
         }
-        (None, Then::LineEnd(end)) => vec![kept_before..end.start],
-        (None, Then::Close(_)) => vec![kept_before..after.own_end],
-        (None, Then::More(next)) => vec![before.own_start..*next],
+        (None, Then::LineEnd(end)) => (None, kept_before..end.start),
+        (None, Then::Close(_)) => (None, kept_before..after.own_end),
+        (None, Then::More(next)) => (None, before.own_start..*next),
     }
 }
 
