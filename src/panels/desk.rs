@@ -410,10 +410,10 @@ impl Desk {
         &mut self,
         change: impl FnOnce(&mut Document) -> Result<(), crate::bayfile::edit::EditError>,
     ) {
-        if change(&mut self.document).is_err() {
+        if let Err(why) = change(&mut self.document) {
             self.notices.push(Notice {
                 is_error: true,
-                text: "The file could not be changed so; it is as before.".into(),
+                text: format!("The file is as before; it could not be changed so: {why}."),
             });
         }
     }
