@@ -26,7 +26,7 @@ use bevy::window::{
 };
 use bevy::winit::{EventLoopProxyWrapper, WinitSettings};
 use bevy_egui::{
-    EguiContextSettings, EguiGlobalSettings, EguiPlugin, EguiPreUpdateSet, PrimaryEguiContext,
+    EguiContext, EguiContextSettings, EguiGlobalSettings, EguiPlugin, EguiPreUpdateSet, PrimaryEguiContext,
 };
 
 use super::ask_path::AskPath;
@@ -335,9 +335,19 @@ fn trace_frames(mut frame: Local<u32>) {
 }
 
 /// Changes of what is shown, for developers and tests.
-fn trace_state(desk: Res<OpenDesk>, mut last: Local<String>) {
+fn trace_state(
+    desk: Res<OpenDesk>,
+    view: Res<View>,
+    mut panels: Single<&mut EguiContext>,
+    mut last: Local<String>,
+) {
     if trace::is_on() {
-        let state = trace::state(&desk.0);
+        let state = format!(
+            "{}; view={}; menu={}",
+            trace::state(&desk.0),
+            view.place(),
+            egui::Popup::is_any_open(panels.get_mut()),
+        );
         if *last != state {
             trace::trace(&state);
             *last = state;

@@ -8,11 +8,11 @@
 use bevy::camera::{Camera, Viewport};
 use bevy::ecs::query::With;
 use bevy::ecs::resource::Resource;
-use bevy::ecs::system::{Query, Res, ResMut, Single};
+use bevy::ecs::system::{Local, Query, Res, ResMut, Single};
 use bevy::math::UVec2;
 use bevy::window::{PrimaryWindow, Window};
 use bevy_egui::{EguiContext, EguiFullOutput, EguiInput, PrimaryEguiContext};
-use egui::{Rect, Ui};
+use egui::{Event, Modifiers, Rect, Ui};
 
 use super::ask_path::AskPath;
 use super::mail::Purpose;
@@ -36,12 +36,26 @@ pub(super) struct View {
     scale: f32,
 }
 
+impl View {
+    /// Its left, top, right and bottom, for developers and tests.
+    pub(super) fn place(&self) -> String {
+        self.rect.map_or_else(
+            || "-".into(),
+            |rect| {
+                let Rect { min, max } = rect;
+                format!("{:.0},{:.0},{:.0},{:.0}", min.x, min.y, max.x, max.y)
+            },
+        )
+    }
+}
+
 /// Shows the panels and carries out what they ask for.
 pub(super) fn run(
     mut panels: Single<
         (&mut EguiContext, &mut EguiInput, &mut EguiFullOutput),
         With<PrimaryEguiContext>,
     >,
+    mut held: Local<Option<Modifiers>>,
     mut desk: ResMut<OpenDesk>,
     mut ask: ResMut<AskPath>,
     mut wishes: ResMut<Wishes>,
@@ -50,7 +64,12 @@ pub(super) fn run(
     mut view: ResMut<View>,
 ) {
     let (context, input, shown) = &mut *panels;
-    let input = input.take();
+    let mut input = input.take();
+    // Told every frame, these would cause the next one for ever.
+    input.events.retain(|event| match event {
+        Event::ModifiersChanged(now) => held.replace(*now) != Some(*now),
+        _ => true,
+    });
     let has_a_size = input.screen_rect.is_some();
     let context = context.get_mut().clone();
     let output = context.run_ui(input, |ui| {
