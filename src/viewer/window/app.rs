@@ -26,7 +26,8 @@ use bevy::window::{
 };
 use bevy::winit::{EventLoopProxyWrapper, WinitSettings};
 use bevy_egui::{
-    EguiContext, EguiContextSettings, EguiGlobalSettings, EguiPlugin, EguiPreUpdateSet, PrimaryEguiContext,
+    EguiContext, EguiContextSettings, EguiGlobalSettings, EguiInputSystemSettings, EguiPlugin,
+    EguiPreUpdateSet, PrimaryEguiContext,
 };
 
 use super::ask_path::AskPath;
@@ -190,6 +191,11 @@ fn add_panel_camera(mut commands: Commands) {
         PrimaryEguiContext,
         EguiContextSettings {
             run_manually: true,
+            // Ours tells each key with what is held beside it.
+            input_system_settings: EguiInputSystemSettings {
+                run_write_keyboard_input_messages_system: false,
+                ..default()
+            },
             ..default()
         },
         Camera2d,

@@ -8,13 +8,14 @@
 use bevy::camera::{Camera, Viewport};
 use bevy::ecs::query::With;
 use bevy::ecs::resource::Resource;
-use bevy::ecs::system::{Local, Query, Res, ResMut, Single};
+use bevy::ecs::system::{Query, Res, ResMut, Single};
 use bevy::math::UVec2;
 use bevy::window::{PrimaryWindow, Window};
 use bevy_egui::{EguiContext, EguiFullOutput, EguiInput, PrimaryEguiContext};
-use egui::{Event, Modifiers, Rect, Ui};
+use egui::{Rect, Ui};
 
 use super::ask_path::AskPath;
+use super::keyboard::Keyboard;
 use super::mail::Purpose;
 use super::pace::Pace;
 use super::pointer;
@@ -55,7 +56,7 @@ pub(super) fn run(
         (&mut EguiContext, &mut EguiInput, &mut EguiFullOutput),
         With<PrimaryEguiContext>,
     >,
-    mut held: Local<Option<Modifiers>>,
+    mut keyboard: Keyboard,
     mut desk: ResMut<OpenDesk>,
     mut ask: ResMut<AskPath>,
     mut wishes: ResMut<Wishes>,
@@ -65,11 +66,7 @@ pub(super) fn run(
 ) {
     let (context, input, shown) = &mut *panels;
     let mut input = input.take();
-    // Told every frame, these would cause the next one for ever.
-    input.events.retain(|event| match event {
-        Event::ModifiersChanged(now) => held.replace(*now) != Some(*now),
-        _ => true,
-    });
+    keyboard.tell(&mut input.events);
     let has_a_size = input.screen_rect.is_some();
     let context = context.get_mut().clone();
     let output = context.run_ui(input, |ui| {
