@@ -9,10 +9,11 @@
 //! 5. [`solids`]: the one list of named convex solids, and the vehicle's attitude on the pads.
 //! 6. [`clearance`]: the moving solids against the fixed ones on the whole way up → the study.
 //! 7. [`report`]: finished findings as text and JSON.
-//! 8. [`drawing`]: colours, and later every drawing.
-//! 9. `panels`: the open document and the panels over it, without an engine.
-//! 10. `viewer`: the window and the pictures, on the engine.
-//! 11. [`cli`]: the command line; it and the window are the only places that read files and write.
+//! 8. [`starter`]: a new bay file, large enough for two presets.
+//! 9. [`drawing`]: colours, and later every drawing.
+//! 10. `panels`: the open document and the panels over it, without an engine.
+//! 11. `viewer`: the window and the pictures, on the engine.
+//! 12. [`cli`]: the command line; it and the window are the only places that read files and write.
 
 pub mod bay;
 pub mod bayfile;
@@ -24,5 +25,6 @@ pub mod drawing;
 pub mod panels;
 pub mod report;
 pub mod solids;
+pub mod starter;
 pub mod units;
 pub mod viewer;

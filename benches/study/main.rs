@@ -17,7 +17,7 @@ use bayrise::clearance::movers::Moving;
 use bayrise::clearance::pairs::rule;
 use bayrise::clearance::sweep::{Fixed, LockWindows, Workspace};
 use bayrise::clearance::{self, prepare::Prepared, uncertainty::Uncertainty};
-use bayrise::solids::{Pose, Role, Solid};
+use bayrise::solids::{DoorTravel, Pose, Role, Solid};
 use divan::Bencher;
 use glam::{DQuat, DVec3};
 
@@ -82,6 +82,41 @@ fn preparation(bencher: Bencher<'_, '_>, scene: &str) {
     bencher.bench_local(|| Prepared::new(&bay, Uncertainty::worst(&bay)).map(|p| p.locks));
 }
 
+/// What is the case at one shown position: every door state in turn, over the whole travel.
+#[divan::bench(args = every_scene(), sample_count = 50, sample_size = 10)]
+fn shown_position(bencher: Bencher<'_, '_>, scene: &str) {
+    let bay = load(scene);
+    let mut probe = match clearance::Probe::with_study(&bay) {
+        Ok((_, probe)) => probe,
+        Err(error) => panic!("{scene}: {error}"),
+    };
+    let mut shares = (0..).map(|step| f64::from(step % 101) / 100.0);
+    let mut doors = [DoorTravel::Shut, DoorTravel::Open, DoorTravel::At(0.5)]
+        .into_iter()
+        .cycle();
+    bencher.bench_local(|| {
+        let travel_m = shares.next().unwrap_or(0.0) * bay.lift.travel.m();
+        probe.at(doors.next().unwrap_or(DoorTravel::Shut), travel_m)
+    });
+}
+
+/// The study with its probe: what the probe costs over [`whole_study`].
+#[divan::bench(args = every_scene(), sample_count = 20, sample_size = 1)]
+fn study_with_probe(bencher: Bencher<'_, '_>, scene: &str) {
+    let bay = load(scene);
+    bencher.bench_local(|| clearance::Probe::with_study(&bay).map(|(study, _)| study.limit));
+}
+
+/// Every solid at one shown position.
+#[divan::bench(args = every_scene(), sample_count = 50, sample_size = 10)]
+fn list_of_solids(bencher: Bencher<'_, '_>, scene: &str) {
+    let bay = load(scene);
+    let travel_m = bay.lift.travel.m() * 0.5;
+    bencher.bench_local(|| {
+        bayrise::solids::list::solids(&bay, DoorTravel::At(0.5), travel_m).map(|list| list.len())
+    });
+}
+
 fn sweep_all(policy: &Policy, prepared: &Prepared, space: &mut Workspace) -> Vec<Option<usize>> {
     let groups = &prepared.groups;
     let mut swept = Vec::new();
@@ -116,6 +151,18 @@ fn scenes() -> Vec<&'static str> {
         "camper-under-ties",
         "barred-way-up",
     ]
+}
+
+fn every_scene() -> Vec<&'static str> {
+    let mut all = scenes();
+    all.extend([
+        "camper-under-the-bar",
+        "light-in-the-way",
+        "no-safe-lock",
+        "short-columns",
+        "tall-columns",
+    ]);
+    all
 }
 
 fn load(scene: &str) -> Bay {

@@ -364,6 +364,10 @@ pub struct DoorFinding {
     pub highest_safe_lock: Option<usize>,
     /// The state of every lock.
     pub locks: Vec<LockState>,
+    /// The travel at which the first margin comes short in this state; everything below it holds.
+    pub first_breach_m: Option<f64>,
+    /// The travel from which something could not be decided in this state.
+    pub undecided_m: Option<f64>,
     /// The first pair that comes short in this state.
     pub first_short: Option<PairFinding>,
 }

@@ -3,7 +3,7 @@
 //! In reading order: [`gap`] and [`climb`] measure one pair; [`body`] and [`uncertainty`] say what
 //! is measured; [`pairs`] says which pairs and with which margin; [`movers`] and [`prepare`] build
 //! the lists; [`sweep`] runs them; [`locks`] and [`marks`] turn breaches into states and marks;
-//! [`study()`] puts the findings together.
+//! [`study()`] puts the findings together, and a [`Probe`] answers for one shown position.
 
 mod arm_bodies;
 pub mod body;
@@ -33,4 +33,5 @@ pub mod uncertainty;
 mod withhold;
 
 pub use findings::*;
+pub use probe::{Here, HerePair, HereState, MOST_PAIRS, PairState, Probe};
 pub use study::{StudyError, study};

@@ -35,6 +35,22 @@ pub(super) type LeftOut = Vec<(usize, usize, usize)>;
 /// # Errors
 /// When the vehicle can't be set on the pads at all (see [`StudyError`]).
 pub fn study(bay: &Bay) -> Result<Study, StudyError> {
+    Ok(whole(bay)?.study)
+}
+
+/// A study with what it was made from.
+pub(super) struct Whole {
+    pub(super) study: Study,
+    pub(super) prepared: Prepared,
+    pub(super) nominal: Prepared,
+    pub(super) left_out: LeftOut,
+}
+
+/// The study, and what it was made from for whoever asks on.
+///
+/// # Errors
+/// When the vehicle can't be set on the pads at all (see [`StudyError`]).
+pub(super) fn whole(bay: &Bay) -> Result<Whole, StudyError> {
     let solids = GroupSolids::new(bay);
     let prepared = Prepared::from_solids(bay, solids.clone(), Uncertainty::worst(bay))?;
     let nominal = Prepared::from_solids(bay, solids, Uncertainty::NONE)?;
@@ -144,6 +160,8 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
             highest_clear_lock: clear,
             highest_safe_lock: safe(clear),
             locks: states,
+            first_breach_m: together.first().map(|(_, breach)| breach.travel_m),
+            undecided_m: together.undecided().map(|(_, breach)| breach.travel_m),
             first_short: together.first().map(|(which, breach)| {
                 table.finding(if which == 0 { 0 } else { group }, &breach, space)
             }),
@@ -192,7 +210,7 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
     let bar = bar_finding(bay, &table, &counted_groups, &mut space)?;
     let contact = attitude::contact(bay, ParkingError::default())?;
     let pairs = table.near_pairs(&[0, door_group], &mut space);
-    Ok(Study {
+    let study = Study {
         headline_door,
         door_is_held: bay.policy.door_held.is_some(),
         full_rise: highest_safe_lock.is_some() && highest_safe_lock == releasable,
@@ -227,6 +245,12 @@ pub fn study(bay: &Bay) -> Result<Study, StudyError> {
         estimate: None,
         policy: bay.policy.clone(),
         uncertainty: prepared.uncertainty,
+    };
+    Ok(Whole {
+        study,
+        left_out: parked.left_out,
+        prepared,
+        nominal,
     })
 }
 

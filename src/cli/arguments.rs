@@ -6,9 +6,10 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 
 const EXAMPLES: &str = "\
 Examples:
-  bayrise my-bay.ron                          the verdict at once
+  bayrise my-bay.ron                          the verdict at once, then the window
   bayrise check my-bay.ron --need-lock 9      for scripts: exits 1 when lock 9 is not safe
   bayrise check my-bay.ron --format json      everything, for programs
+  bayrise picture my-bay.ron bay.png          a picture with its verdict
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
   bayrise presets                             the lifts and vehicles to start from
 
@@ -16,7 +17,7 @@ Exit status:
   0  a lock is safe, or what was asked is met
   1  no lock is safe, or what was asked is not met
   2  the arguments or a file can't be used (nothing is then printed on standard output)
-  3  a window was asked for and there is no display or driver
+  3  a window or a picture was asked for and there is no display or driver
 
 A raised vehicle kills. Bayrise screens a plan and certifies nothing: the lift maker's manual, \
 local codes and qualified people govern.";
@@ -36,7 +37,7 @@ local codes and qualified people govern.";
     max_term_width = 100
 )]
 pub(super) struct Arguments {
-    /// The bay file; with no command, its verdict is printed
+    /// The bay file; with no command, its verdict is printed and the window opened
     pub(super) file: Option<PathBuf>,
 
     #[command(subcommand)]
@@ -46,6 +47,8 @@ pub(super) struct Arguments {
 #[derive(Debug, Subcommand)]
 pub(super) enum Command {
     Check(Check),
+    View(View),
+    Picture(Picture),
     Solids(Solids),
     Presets(Presets),
     New(New),
@@ -61,6 +64,7 @@ Examples:
   bayrise check my-bay.ron --need-underbody \"5 ft 10 in\"
   bayrise check my-bay.ron --format json | jq .verdict.highest_safe_lock
   bayrise check my-bay.ron --sample 2000
+  bayrise check my-bay.ron --picture bay.png
 
 Exits 0 when a lock is safe (with --need-..: when every need is met), 1 when not, 2 on bad input.")]
 pub(super) struct Check {
@@ -88,6 +92,92 @@ pub(super) struct Check {
     /// Seed of the sampled estimate: the same seed draws the same worlds
     #[arg(long, value_name = "S", default_value_t = 1, requires = "sample")]
     pub(super) seed: u64,
+
+    /// Also draw the bay into this file, as `bayrise picture` does: .png or .gif
+    #[arg(long, value_name = "OUT")]
+    pub(super) picture: Option<PathBuf>,
+}
+
+/// Draw the bay without a window: a picture (.png), or the raise as an animation (.gif).
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise picture my-bay.ron bay.png
+  bayrise picture my-bay.ron lock-5.png --lock 5 --from side --door open
+  bayrise picture my-bay.ron poster.png --size 3840x2160 --people on
+  bayrise picture my-bay.ron raise.gif                  from the floor to the highest safe lock
+
+Exits 0 when the picture is written, whatever its verdict; 2 on bad input; 3 when there is no driver
+to draw with.")]
+pub(super) struct Picture {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// The picture to write; one that is there is replaced
+    pub(super) out: PathBuf,
+
+    /// Where the carriage stands: a lock counted from 1, floor, top, or safe for the highest safe
+    /// lock (where none is safe: the highest clear one, else the floor)
+    #[arg(long, value_name = "N|floor|top|safe", default_value = "safe")]
+    pub(super) lock: String,
+
+    /// Where the eye stands
+    #[arg(long, value_enum, default_value_t = From::Corner)]
+    pub(super) from: From,
+
+    /// Width and height in pixels; 1280x720, and 960x540 for an animation
+    #[arg(long, value_name = "WxH")]
+    pub(super) size: Option<String>,
+
+    /// Where the door is: shut, open, or the share of its way that it is open, from 0 to 1; as it
+    /// governs the verdict when not given
+    #[arg(long, value_name = "STATE", allow_hyphen_values = true)]
+    pub(super) door: Option<String>,
+
+    /// The verdict and its cautions below the picture
+    #[arg(long, value_enum, default_value_t = Switch::On)]
+    pub(super) captions: Switch,
+
+    /// The people of the bay file's policy, drawn for comparison
+    #[arg(long, value_enum, default_value_t = Switch::Off)]
+    pub(super) people: Switch,
+}
+
+/// Where the eye stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum From {
+    /// Above a corner by the door
+    Corner,
+    /// Outside the door, square on
+    Front,
+    /// At the left side, square on
+    Side,
+    /// Above, square on
+    Plan,
+    /// At the driver's door
+    Door,
+}
+
+/// On or off.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Switch {
+    /// With it
+    On,
+    /// Without it
+    Off,
+}
+
+/// Open the bay in a window: turn it, raise it step by step, change it, save it.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  bayrise view my-bay.ron
+
+F1 or ? in the window lists its keys. Exits 2 when the file can't be read, 3 when there is no display
+or no driver for it.")]
+pub(super) struct View {
+    /// The bay file
+    pub(super) file: PathBuf,
 }
 
 /// Print every solid of the bay with its place, for any outside program.

@@ -8,7 +8,7 @@ use super::arguments::Format;
 use super::load::load;
 use super::options::{CheckOptions, Sample};
 use super::terminal::{look, note, print};
-use super::{Exit, Failure};
+use super::{Exit, Failure, picture};
 use crate::bay::Bay;
 use crate::clearance::estimate::{Estimate, estimate};
 use crate::clearance::{StudyError, study};
@@ -42,7 +42,21 @@ pub(super) fn run(options: &CheckOptions) -> Result<Exit, Failure> {
         Format::Text => text::render(&report, look()),
         Format::Json => to_json(&json::CheckReport::new(&report))?,
     };
+    // Before anything is printed: a picture that can't be written is bad input.
+    let drawn = match &options.picture {
+        Some(picture) => Some((picture, picture::draw(picture, &loaded.bay)?)),
+        None => None,
+    };
     print(&shown)?;
+    match drawn {
+        // The report goes to programs as well, so this does not go with it.
+        Some((picture, Ok(said))) => {
+            note(&picture::written(picture));
+            said.iter().for_each(|text| note(text));
+        }
+        Some((_, Err(fault))) => return Ok(picture::without(fault)),
+        None => {}
+    }
     let met = study.highest_safe_lock.is_some() && needs.iter().all(NeedFinding::is_met);
     Ok(if met { Exit::Met } else { Exit::Unmet })
 }
@@ -65,16 +79,15 @@ fn sampled(bay: &Bay, sample: Sample) -> Result<Estimate, StudyError> {
     estimate
 }
 
-/// A bay file without a command. The window is not part of this build, so the verdict is all.
-pub(super) fn in_place_of_window(file: PathBuf) -> Result<Exit, Failure> {
-    let exit = run(&CheckOptions {
+/// The verdict for people, and no more asked of it.
+pub(super) fn plainly(file: PathBuf) -> Result<Exit, Failure> {
+    run(&CheckOptions {
         file,
         format: Format::Text,
         needs: Vec::new(),
         sample: None,
-    })?;
-    note("This build has no window: the text above is the full verdict.");
-    Ok(exit)
+        picture: None,
+    })
 }
 
 /// A value as indented JSON with a line break at its end.

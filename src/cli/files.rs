@@ -39,7 +39,7 @@ fn read_capped(path: &Path) -> Result<Vec<u8>, Unread> {
 }
 
 /// The bytes of a bay file.
-pub(super) fn bay_file(path: &Path) -> Result<Vec<u8>, Failure> {
+pub(crate) fn bay_file(path: &Path) -> Result<Vec<u8>, Failure> {
     read_capped(path).map_err(|unread| match unread {
         Unread::Missing => missing(path),
         Unread::Because(why) => Failure::new(
@@ -52,7 +52,9 @@ pub(super) fn bay_file(path: &Path) -> Result<Vec<u8>, Failure> {
 /// A file that is not there; it may be a command with a slip in it.
 fn missing(path: &Path) -> Failure {
     let word = path.to_string_lossy();
-    let commands = ["check", "solids", "presets", "new", "schema", "help"];
+    let commands = [
+        "check", "view", "picture", "solids", "presets", "new", "schema", "help",
+    ];
     let help = match nearest(&word, commands.into_iter()) {
         Some(command) => format!("did you mean the command `{command}`?"),
         None => "`bayrise new` writes a file to start from".into(),
@@ -71,14 +73,14 @@ pub(super) fn nearest<'a>(typed: &str, known: impl Iterator<Item = &'a str>) -> 
 
 /// The presets beside a bay file. Nothing outside the file's folder is read, through whatever
 /// link.
-pub(super) struct Folder {
+pub(crate) struct Folder {
     /// None when the folder itself can't be found.
     canonical: Option<PathBuf>,
 }
 
 impl Folder {
     /// The folder of a bay file.
-    pub(super) fn of(bay_file: &Path) -> Self {
+    pub(crate) fn of(bay_file: &Path) -> Self {
         let folder = match bay_file.parent() {
             Some(parent) if !parent.as_os_str().is_empty() => parent,
             _ => Path::new("."),
@@ -111,39 +113,80 @@ impl PresetSource for Folder {
     }
 }
 
+/// Writes a file in one step over the one that may be there, which keeps its permissions; through
+/// a link, the file it leads to is written and the link stays.
+pub(crate) fn overwrite(path: &Path, text: &str) -> Result<(), Failure> {
+    let target = path.canonicalize();
+    let target = target.as_deref().unwrap_or(path);
+    let permissions = fs::metadata(target).map(|known| known.permissions()).ok();
+    write(target, text, true)?;
+    // Written already: a folder that keeps no permissions is no reason to say that it failed.
+    if let Some(permissions) = permissions {
+        let _ = fs::set_permissions(target, permissions);
+    }
+    Ok(())
+}
+
+fn cannot(path: &Path, why: impl std::fmt::Display, help: &str) -> Failure {
+    Failure::new(format!("{} can't be written: {why}", path.display()), help)
+}
+
+/// The folder that a file lies in.
+fn folder_of(path: &Path) -> &Path {
+    match path.parent() {
+        Some(parent) if !parent.as_os_str().is_empty() => parent,
+        _ => Path::new("."),
+    }
+}
+
+/// Says early what would keep a file from being written after a long work.
+pub(super) fn can_be_written(path: &Path) -> Result<(), Failure> {
+    if path.is_dir() {
+        return Err(cannot(path, "it is a folder", "name a file in it"));
+    }
+    if !folder_of(path).is_dir() {
+        let why = format!("there is no folder {}", folder_of(path).display());
+        return Err(cannot(path, why, "make the folder first"));
+    }
+    Ok(())
+}
+
+/// Writes a file in one step over the one that may be there.
+pub(super) fn replace(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    write_bytes(path, bytes, true)
+}
+
 /// Writes a file in one step: it is there whole, or as it was before. Without `replace` an
 /// existing file is left alone, even one that appears meanwhile.
 pub(super) fn write(path: &Path, text: &str, replace: bool) -> Result<(), Failure> {
-    let cannot = |why: String, help: &str| {
-        Failure::new(format!("{} can't be written: {why}", path.display()), help)
-    };
+    write_bytes(path, text.as_bytes(), replace)
+}
+
+fn write_bytes(path: &Path, bytes: &[u8], replace: bool) -> Result<(), Failure> {
     let there_already = || {
         cannot(
-            "it is there already".into(),
+            path,
+            "it is there already",
             "choose another name, or replace it with --force",
         )
     };
     if path.is_dir() {
-        return Err(cannot("it is a folder".into(), "name a file in it"));
+        return Err(cannot(path, "it is a folder", "name a file in it"));
     }
     if !replace && path.symlink_metadata().is_ok() {
         return Err(there_already());
     }
-    let folder = match path.parent() {
-        Some(parent) if !parent.as_os_str().is_empty() => parent,
-        _ => Path::new("."),
-    };
     let mut builder = tempfile::Builder::new();
     builder.prefix(".bayrise-new-");
     // A new file's usual permissions, less what the person's mask takes away.
     #[cfg(unix)]
     builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
     let mut file = builder
-        .tempfile_in(folder)
-        .map_err(|error| cannot(error.to_string(), "check that the folder is there"))?;
-    file.write_all(text.as_bytes())
+        .tempfile_in(folder_of(path))
+        .map_err(|error| cannot(path, error, "check that the folder is there"))?;
+    file.write_all(bytes)
         .and_then(|()| file.as_file().sync_all())
-        .map_err(|error| cannot(error.to_string(), ""))?;
+        .map_err(|error| cannot(path, error, ""))?;
     let kept = if replace {
         file.persist(path)
     } else {
@@ -154,7 +197,7 @@ pub(super) fn write(path: &Path, text: &str, replace: bool) -> Result<(), Failur
         Err(error) if error.error.kind() == std::io::ErrorKind::AlreadyExists => {
             Err(there_already())
         }
-        Err(error) => Err(cannot(error.error.to_string(), "")),
+        Err(error) => Err(cannot(path, error.error, "")),
     }
 }
 
@@ -208,6 +251,24 @@ mod tests {
         assert_eq!(fs::read_to_string(&path).unwrap(), "two");
         let left: Vec<_> = fs::read_dir(folder.path()).unwrap().collect();
         assert_eq!(left.len(), 1, "no temporary file is left behind");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_file_written_over_keeps_its_permissions_and_the_link_to_it() {
+        use std::os::unix::fs::PermissionsExt as _;
+        let folder = tempfile::tempdir().unwrap();
+        let (file, link) = (folder.path().join("a.ron"), folder.path().join("link.ron"));
+        fs::write(&file, "one").unwrap();
+        fs::set_permissions(&file, PermissionsExt::from_mode(0o640)).unwrap();
+        std::os::unix::fs::symlink(&file, &link).unwrap();
+        assert!(overwrite(&link, "two").is_ok());
+        assert_eq!(fs::read_to_string(&file).unwrap(), "two");
+        assert_eq!(
+            fs::metadata(&file).unwrap().permissions().mode() & 0o777,
+            0o640
+        );
+        assert!(fs::symlink_metadata(&link).unwrap().is_symlink());
     }
 
     #[test]

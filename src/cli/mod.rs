@@ -5,15 +5,16 @@
 
 mod arguments;
 mod check;
-mod files;
+pub(crate) mod files;
 mod load;
 mod new;
 mod options;
+mod picture;
 mod presets;
 mod schema;
 mod solids;
-mod starter;
 mod terminal;
+mod view;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -58,7 +59,7 @@ impl From<Exit> for ExitCode {
 
 /// Why a command could not be carried out.
 #[derive(Debug)]
-enum Failure {
+pub(crate) enum Failure {
     /// In words; the second text says what to do, and may be empty.
     Said(String, String),
     /// Faults in a bay file or its presets.
@@ -68,6 +69,15 @@ enum Failure {
 impl Failure {
     fn new(what: impl Into<String>, help: impl Into<String>) -> Self {
         Self::Said(what.into(), help.into())
+    }
+
+    /// What went wrong, without what to do about it.
+    #[cfg(feature = "viewer")]
+    pub(crate) fn what(&self) -> &str {
+        match self {
+            Self::Said(what, _) => what,
+            Self::Faults(_) => "the file has faults",
+        }
     }
 }
 
@@ -86,7 +96,9 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
 fn carry_out(task: Task) -> Result<Exit, Failure> {
     match task {
         Task::Check(options) => check::run(&options),
-        Task::Window(file) => check::in_place_of_window(file),
+        Task::Picture(options) => picture::run(&options),
+        Task::View(file) => view::run(&file),
+        Task::Window(file) => view::after_verdict(&file),
         Task::Solids(options) => solids::run(&options),
         Task::Schema => schema::run(),
         Task::Presets(format) => presets::run(format),

@@ -2,10 +2,10 @@
 
 use super::files::{nearest, write};
 use super::options::NewOptions;
-use super::starter::starter;
 use super::terminal::{look, print};
 use super::{Exit, Failure};
 use crate::bayfile::presets::{Embedded, lifts, vehicles};
+use crate::starter::starter;
 
 pub(super) fn run(options: &NewOptions) -> Result<Exit, Failure> {
     known("lift", &options.lift, lifts())?;

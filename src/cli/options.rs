@@ -1,21 +1,27 @@
 //! The command line as resolved: every value read, nothing left to refuse later.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use super::Failure;
-use super::arguments::{Arguments, Command, Format, Units};
+use super::arguments::{self, Arguments, Command, Format, Switch, Units};
+use super::picture::PictureOptions;
 use crate::bay::UnitSystem;
 use crate::report::Need;
 use crate::solids::DoorTravel;
 use crate::units::{Kind, Length, parse_length};
+use crate::viewer::order::{PictureKind, SIDES, Stop, ViewFrom};
 
 /// What to do.
 #[derive(Debug)]
 pub(super) enum Task {
     /// Study a bay and print the report.
     Check(CheckOptions),
-    /// A file without a command.
+    /// Open the window.
+    View(PathBuf),
+    /// A file without a command: the verdict, then the window.
     Window(PathBuf),
+    /// Draw a picture.
+    Picture(PictureOptions),
     /// Print the solids.
     Solids(SolidsOptions),
     /// Print the report's schema.
@@ -33,6 +39,8 @@ pub(super) struct CheckOptions {
     pub(super) format: Format,
     pub(super) needs: Vec<Need>,
     pub(super) sample: Option<Sample>,
+    /// Drawn as well.
+    pub(super) picture: Option<PictureOptions>,
 }
 
 /// What sampled estimate is wanted.
@@ -80,6 +88,7 @@ impl Task {
                     }
                     needs.push(Need::Underbody(height));
                 }
+                let picture = check.picture.map(|out| as_usual(&check.file, out));
                 Self::Check(CheckOptions {
                     file: check.file,
                     format: check.format,
@@ -88,6 +97,7 @@ impl Task {
                         count: usize::try_from(count).unwrap_or(usize::MAX),
                         seed: check.seed,
                     }),
+                    picture: picture.transpose()?,
                 })
             }
             (_, Some(Command::Solids(solids))) => {
@@ -104,6 +114,8 @@ impl Task {
                     door: door(&solids.door)?,
                 })
             }
+            (_, Some(Command::View(view))) => Self::View(view.file),
+            (_, Some(Command::Picture(typed))) => Self::Picture(picture(typed)?),
             (_, Some(Command::Schema)) => Self::Schema,
             (_, Some(Command::Presets(presets))) => Self::Presets(presets.format),
             (_, Some(Command::New(new))) => Self::New(NewOptions {
@@ -125,6 +137,89 @@ impl Task {
             }
         })
     }
+}
+
+/// The picture that goes with a check.
+fn as_usual(file: &Path, out: PathBuf) -> Result<PictureOptions, Failure> {
+    picture(arguments::Picture {
+        file: file.into(),
+        out,
+        lock: "safe".into(),
+        from: arguments::From::Corner,
+        size: None,
+        door: None,
+        captions: Switch::On,
+        people: Switch::Off,
+    })
+}
+
+fn picture(typed: arguments::Picture) -> Result<PictureOptions, Failure> {
+    let kind = picture_kind(&typed.out)?;
+    Ok(PictureOptions {
+        stop: stop(&typed.lock)?,
+        from: match typed.from {
+            arguments::From::Corner => ViewFrom::Corner,
+            arguments::From::Front => ViewFrom::Front,
+            arguments::From::Side => ViewFrom::Side,
+            arguments::From::Plan => ViewFrom::Plan,
+            arguments::From::Door => ViewFrom::Door,
+        },
+        size: match (&typed.size, kind) {
+            (Some(text), _) => picture_size(text)?,
+            (None, PictureKind::Png) => [1280, 720],
+            (None, PictureKind::Gif) => [960, 540],
+        },
+        door: typed.door.as_deref().map(door).transpose()?,
+        captions: typed.captions == Switch::On,
+        people: typed.people == Switch::On,
+        kind,
+        file: typed.file,
+        out: typed.out,
+    })
+}
+
+fn picture_kind(out: &Path) -> Result<PictureKind, Failure> {
+    let ending = out.extension().map(|e| e.to_string_lossy().to_lowercase());
+    match ending.as_deref() {
+        Some("png") => Ok(PictureKind::Png),
+        Some("gif") => Ok(PictureKind::Gif),
+        _ => Err(Failure::new(
+            format!("{}: no kind of picture has this ending", out.display()),
+            "name a .png file for a picture, or a .gif file for the raise as an animation",
+        )),
+    }
+}
+
+fn stop(text: &str) -> Result<Stop, Failure> {
+    match text {
+        "floor" => Ok(Stop::Floor),
+        "top" => Ok(Stop::Top),
+        "safe" => Ok(Stop::Safe),
+        _ => match text.parse::<usize>() {
+            Ok(lock) if lock > 0 => Ok(Stop::Lock(lock)),
+            _ => Err(Failure::new(
+                format!("--lock: {text:?} is no place of the carriage"),
+                "write a lock counted from 1, the lowest, or floor, top or safe",
+            )),
+        },
+    }
+}
+
+fn picture_size(text: &str) -> Result<[u32; 2], Failure> {
+    let sides = text.split_once(['x', 'X', '\u{d7}']).and_then(|(w, h)| {
+        let side = |t: &str| t.trim().parse::<u32>().ok().filter(|s| SIDES.contains(s));
+        Some([side(w)?, side(h)?])
+    });
+    sides.ok_or_else(|| {
+        Failure::new(
+            format!("--size: {text:?} is no size of a picture"),
+            format!(
+                "write width x height in pixels, each from {} to {}, such as 1280x720",
+                SIDES.start(),
+                SIDES.end()
+            ),
+        )
+    })
 }
 
 fn length(option: &str, text: &str) -> Result<Length, Failure> {
@@ -200,6 +295,40 @@ mod tests {
             ("ajar", None),
         ] {
             assert_eq!(door(text).ok(), expect, "{text}");
+        }
+    }
+
+    #[test]
+    fn pictures() {
+        let with = |more: &[&str]| resolve(&[&["picture", "a.ron", "a.png"], more].concat());
+        for more in [
+            &["--lock", "0"][..],
+            &["--lock", "up"],
+            &["--lock", "-1"],
+            &["--size", "1280"],
+            &["--size", "8x8"],
+            &["--size", "9000x100"],
+            &["--size", "axb"],
+            &["--door", "2"],
+            &["--from", "below"],
+            &["--captions", "maybe"],
+        ] {
+            let typed = Arguments::try_parse_from(
+                [&["bayrise", "picture", "a.ron", "a.png"], more].concat(),
+            );
+            assert!(typed.is_err() || with(more).is_err(), "{more:?}");
+        }
+        let Ok(Task::Picture(options)) = with(&["--lock", "7", "--size", "640x360"]) else {
+            panic!("a picture")
+        };
+        assert_eq!((options.stop, options.size), (Stop::Lock(7), [640, 360]));
+        for (out, kind) in [
+            ("a.PNG", Some(PictureKind::Png)),
+            ("a.gif", Some(PictureKind::Gif)),
+            ("a.jpg", None),
+            ("a", None),
+        ] {
+            assert_eq!(picture_kind(Path::new(out)).ok(), kind, "{out}");
         }
     }
 

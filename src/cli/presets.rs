@@ -2,12 +2,12 @@
 
 use super::arguments::Format;
 use super::check::to_json;
-use super::starter::pair;
 use super::terminal::{look, print};
 use super::{Exit, Failure};
 use crate::bay::{Bay, UnitSystem};
 use crate::bayfile::presets::{lifts, vehicles};
 use crate::report::catalogue::Catalogue;
+use crate::starter::pair;
 
 pub(super) fn run(format: Format) -> Result<Exit, Failure> {
     let (Some(any_lift), Some(any_vehicle)) = (lifts().first(), vehicles().first()) else {

@@ -1,7 +1,12 @@
 //! Which colour does each thing have? Every colour of the program, once.
 //!
 //! The states of locks and pairs are told apart by text and shape first; their colours are chosen
-//! so that people with a red-green or blue-yellow weakness tell them apart by lightness too.
+//! so that people with a red-green or blue-yellow weakness tell every two of them apart too, which
+//! a test computes.
+
+pub mod screen;
+
+pub mod things;
 
 use crate::clearance::LockState;
 
@@ -18,17 +23,17 @@ impl Colour {
 }
 
 /// Every margin holds.
-pub const CLEAR: Colour = Colour(0x1b, 0x7f, 0x8c);
+pub const CLEAR: Colour = Colour(0x17, 0x8a, 0xa6);
 /// A margin is short.
-pub const TIGHT: Colour = Colour(0xe0, 0x9a, 0x1a);
+pub const TIGHT: Colour = Colour(0xe6, 0xa5, 0x1f);
 /// Something touches.
-pub const STRIKES: Colour = Colour(0xb4, 0x2a, 0x4c);
+pub const STRIKES: Colour = Colour(0xc6, 0x30, 0x3c);
 /// The way there is barred below.
-pub const BARRED: Colour = Colour(0x7b, 0x55, 0x8f);
+pub const BARRED: Colour = Colour(0x6b, 0x45, 0xb8);
 /// Not decided, or not known.
-pub const UNDECIDED: Colour = Colour(0x5d, 0x63, 0x6e);
+pub const UNDECIDED: Colour = Colour(0x3a, 0x3a, 0x42);
 /// The pads do not carry, or the latches can't let go.
-pub const IDLE: Colour = Colour(0x9a, 0xa1, 0xab);
+pub const IDLE: Colour = Colour(0xab, 0xb0, 0xb4);
 
 /// The colour of a lock's state; a word and a shape always stand beside it.
 #[must_use]

@@ -29,6 +29,8 @@ pub enum Action {
         /// RON source of the item.
         item: String,
     },
+    /// Several changes of the bay file, as one step to undo; all of them or none.
+    Together(Vec<Change>),
     /// Take back the last change.
     Undo,
     /// Make it again.
@@ -51,6 +53,8 @@ pub enum Action {
     DropAutosave,
     /// Leave; asks first when something is not saved.
     Quit,
+    /// Stay after all.
+    Stay,
     /// Leave without saving.
     QuitUnsaved,
 
@@ -118,6 +122,30 @@ pub enum Action {
     TextScale(f64),
     /// Take away a notice, by its index.
     DropNotice(usize),
+}
+
+/// A change of the bay file's text; paths as in [`crate::bayfile::edit`].
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Change {
+    /// Set the value at a path.
+    Set {
+        /// The path.
+        path: String,
+        /// RON source.
+        value: String,
+    },
+    /// Take a field or a list item out.
+    Remove {
+        /// The path.
+        path: String,
+    },
+    /// Add an item to a list.
+    Append {
+        /// The list's path.
+        list: String,
+        /// RON source of the item.
+        item: String,
+    },
 }
 
 /// Something that only the window can do.

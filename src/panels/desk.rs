@@ -11,8 +11,15 @@ use super::document::{Document, Presets};
 use super::job::{Done, Job, Verdict};
 use super::rise::{PLAY_M_PER_S, Rise};
 use super::settings::{Notice, Settings};
+use super::show_mode::Show;
+use crate::bay::UnitSystem;
+use crate::bayfile::presets::EmbeddedOnly;
 use crate::clearance::probe::Here;
 use crate::solids::{DoorTravel, Solid};
+use crate::starter::starter;
+
+/// The lift and the vehicle of a new bay, to start from.
+const NEW_BAY: [&str; 2] = ["tall-columns-11-10", "estate"];
 
 /// Everything that is open, chosen and shown.
 #[derive(Debug)]
@@ -49,6 +56,8 @@ pub struct Desk {
     pub badge: Option<String>,
     /// An autosave that was found beside the file, newer than it.
     pub autosave: Option<String>,
+    /// Where show mode stands in its round.
+    pub show: Show,
     /// Asking whether to leave without saving.
     pub asks_to_quit: bool,
     /// The generation that a job was given out for.
@@ -79,6 +88,7 @@ impl Desk {
             recent: Vec::new(),
             badge: None,
             autosave: None,
+            show: Show::default(),
             asks_to_quit: false,
             asked: None,
         }
@@ -201,6 +211,7 @@ impl Desk {
             Action::Set { path, value } => self.edit(|document| document.set(&path, &value)),
             Action::Remove { path } => self.edit(|document| document.remove(&path)),
             Action::Append { list, item } => self.edit(|document| document.append(&list, &item)),
+            Action::Together(changes) => self.edit(|document| document.change_all(&changes)),
             Action::Undo => self.document.undo(),
             Action::Redo => self.document.redo(),
             Action::Travel(travel_m) => self.go(travel_m),
@@ -240,7 +251,9 @@ impl Desk {
                 self.rise.playing = !self.rise.playing;
             }
             Action::Tick(seconds) => {
-                if self.rise.playing {
+                if self.settings.show_mode {
+                    self.show_tick(seconds);
+                } else if self.rise.playing {
                     let to = self.rise.travel_m + seconds.clamp(0.0, 1.0) * PLAY_M_PER_S;
                     self.go(to);
                     self.rise.playing = self.rise.travel_m < self.full_travel_m();
@@ -272,6 +285,7 @@ impl Desk {
             Action::Dimensions(on) => self.settings.dimensions = on,
             Action::ShowMode(on) => {
                 self.settings.show_mode = on;
+                self.show_turned(on);
                 return vec![Wish::FullScreen(on)];
             }
             Action::Help(on) => self.settings.help = on,
@@ -288,7 +302,7 @@ impl Desk {
                     self.notices.remove(index);
                 }
             }
-            Action::New => {}
+            Action::New => self.start_new(),
             Action::Open => return vec![Wish::AskOpen],
             Action::OpenFile(path) => return vec![Wish::Read(path)],
             Action::Save => {
@@ -327,6 +341,7 @@ impl Desk {
                     return vec![Wish::Close];
                 }
             }
+            Action::Stay => self.asks_to_quit = false,
             Action::QuitUnsaved => return vec![Wish::Close],
         }
         Vec::new()
@@ -348,17 +363,41 @@ impl Desk {
         let after = self.document.generation() + 1;
         self.document =
             Document::new(Some(path), text.clone(), Some(text), presets).counted_from(after);
-        self.verdict = None;
-        self.here = None;
-        self.picked = None;
-        self.asked = None;
-        self.rise = Rise::default();
+        self.forget_study();
     }
 
     /// A file was written.
     pub fn saved(&mut self, path: PathBuf, text: String, presets: Presets) {
         self.remember(&path);
         self.document.mark_saved(path, text, presets);
+    }
+
+    /// Starts a bay of two shipped presets, in the units of the bay before it.
+    fn start_new(&mut self) {
+        let read = self.document.read();
+        let units = read.map_or(UnitSystem::Imperial, |read| read.bay.units);
+        let [lift, vehicle] = NEW_BAY;
+        match starter(lift, vehicle, units) {
+            Ok(starter) => {
+                self.document
+                    .start_over(starter.text, Arc::new(EmbeddedOnly));
+                self.forget_study();
+                self.autosave = None;
+            }
+            Err(_) => self.notices.push(Notice {
+                is_error: true,
+                text: "A new bay could not be made from the shipped presets.".into(),
+            }),
+        }
+    }
+
+    /// A study of the last document must never be taken for one of this.
+    fn forget_study(&mut self) {
+        self.verdict = None;
+        self.here = None;
+        self.picked = None;
+        self.asked = None;
+        self.rise = Rise::default();
     }
 
     fn remember(&mut self, path: &Path) {
@@ -371,12 +410,56 @@ impl Desk {
         &mut self,
         change: impl FnOnce(&mut Document) -> Result<(), crate::bayfile::edit::EditError>,
     ) {
-        if change(&mut self.document).is_err() {
+        if let Err(why) = change(&mut self.document) {
             self.notices.push(Notice {
                 is_error: true,
-                text: "The file could not be changed so; it is as before.".into(),
+                text: format!("The file is as before; it could not be changed so: {why}."),
             });
         }
+    }
+
+    /// Show mode begins or ends: the door goes to the state that the verdict is for.
+    fn show_turned(&mut self, on: bool) {
+        self.show = Show::default();
+        self.rise.playing = on;
+        if on && let Some(verdict) = &self.verdict {
+            self.door = match verdict.study.headline_door {
+                crate::clearance::DoorState::Open => 1.0,
+                _ => 0.0,
+            };
+            self.go(0.0);
+        }
+    }
+
+    /// Show mode turns the view, and raises to the highest safe lock and no higher.
+    fn show_tick(&mut self, seconds: f64) {
+        if !self.rise.playing {
+            return;
+        }
+        let safe_m = self.is_current().then(|| self.safe_travel_m()).flatten();
+        let seconds = seconds.clamp(0.0, 1.0);
+        let step = self.show.ticked(seconds, safe_m.unwrap_or(0.0));
+        let ([low, high], aspect) = (self.bounds_m, self.aspect);
+        let frame = self.show.frames_for(aspect);
+        self.move_camera(|camera| {
+            let turned = camera.orbited(step.turn_rad, 0.0);
+            if frame {
+                turned.framed(low, high, aspect, super::show_mode::ROOM)
+            } else {
+                turned
+            }
+        });
+        // A stale verdict raises nothing: the carriage stays where it is.
+        if self.is_current() {
+            self.go(step.travel_m);
+        }
+    }
+
+    /// Travel at the highest safe lock, metres; none when no lock is safe.
+    #[must_use]
+    pub fn safe_travel_m(&self) -> Option<f64> {
+        let lock = self.verdict.as_ref()?.study.highest_safe_lock?;
+        self.locks_m().get(lock.checked_sub(1)?).copied()
     }
 
     fn go(&mut self, travel_m: f64) {

@@ -3,7 +3,8 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use crate::bayfile::edit::{self, EditError, Written};
+use super::action::Change;
+use crate::bayfile::edit::{EditError, Written};
 use crate::bayfile::presets::PresetSource;
 use crate::bayfile::{self, Read};
 use crate::diagnostics::Diagnostic;
@@ -12,13 +13,16 @@ use crate::diagnostics::Diagnostic;
 pub type Presets = Arc<dyn PresetSource + Send + Sync>;
 
 /// An open bay file: its text, what it means, and every change made to it.
+///
+/// Every text that it ever was is kept, each once: what lies on disk, what can be undone and the
+/// text that stands share their memory.
 pub struct Document {
     path: Option<PathBuf>,
     presets: Presets,
-    text: String,
-    saved: Option<String>,
-    past: Vec<String>,
-    future: Vec<String>,
+    text: Arc<str>,
+    saved: Option<Arc<str>>,
+    past: Vec<Arc<str>>,
+    future: Vec<Arc<str>>,
     generation: u64,
     read: Result<Read, Vec<Diagnostic>>,
     written: Option<Written>,
@@ -33,6 +37,35 @@ impl std::fmt::Debug for Document {
     }
 }
 
+/// What is to be done about the autosave.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Autosave<'a> {
+    /// Write this text; the generation is to be remembered.
+    Write {
+        /// The text's generation.
+        generation: u64,
+        /// The text.
+        text: &'a str,
+    },
+    /// Everything lies in the file itself: take the autosave away.
+    Forget,
+}
+
+/// Where the autosave of a bay file lies: beside it, hidden, under a name of the program's own.
+#[must_use]
+pub fn autosave_path(path: &Path) -> PathBuf {
+    let mut name = std::ffi::OsString::from(".");
+    name.push(path.file_name().unwrap_or_default());
+    name.push(".bayrise-autosave");
+    path.with_file_name(name)
+}
+
+/// True when an autosave that was found holds something that the file does not.
+#[must_use]
+pub fn is_worth_offering(autosave: &str, on_disk: &str) -> bool {
+    !autosave.trim().is_empty() && autosave != on_disk
+}
+
 impl Document {
     /// Opens a text. `saved` is what lies on disk; none for a text that was never saved.
     #[must_use]
@@ -42,6 +75,8 @@ impl Document {
         saved: Option<String>,
         presets: Presets,
     ) -> Self {
+        let text: Arc<str> = text.into();
+        let saved = saved.map(|saved| shared(saved, &text));
         let mut document = Self {
             path,
             presets,
@@ -88,7 +123,7 @@ impl Document {
     /// True when the text is not what lies on disk.
     #[must_use]
     pub fn is_unsaved(&self) -> bool {
-        self.saved.as_deref() != Some(self.text.as_str())
+        self.saved.as_ref() != Some(&self.text)
     }
 
     /// Counts up with every change of the text.
@@ -116,9 +151,10 @@ impl Document {
     /// # Errors
     /// When the text can't be changed so; it is then as before.
     pub fn set(&mut self, path: &str, value: &str) -> Result<(), EditError> {
-        let text = edit::set(&self.text, path, value)?;
-        self.change(text);
-        Ok(())
+        self.change_all(&[Change::Set {
+            path: path.into(),
+            value: value.into(),
+        }])
     }
 
     /// Takes a field or list item out, as one step to undo.
@@ -126,9 +162,7 @@ impl Document {
     /// # Errors
     /// When the text can't be changed so; it is then as before.
     pub fn remove(&mut self, path: &str) -> Result<(), EditError> {
-        let text = edit::remove(&self.text, path)?;
-        self.change(text);
-        Ok(())
+        self.change_all(&[Change::Remove { path: path.into() }])
     }
 
     /// Adds an item to a list, as one step to undo.
@@ -136,9 +170,35 @@ impl Document {
     /// # Errors
     /// When the text can't be changed so; it is then as before.
     pub fn append(&mut self, list: &str, item: &str) -> Result<(), EditError> {
-        let text = edit::append(&self.text, list, item)?;
+        self.change_all(&[Change::Append {
+            list: list.into(),
+            item: item.into(),
+        }])
+    }
+
+    /// Makes several changes one after another, as one step to undo.
+    ///
+    /// # Errors
+    /// When one of them can't be made; the text is then as before all of them.
+    pub fn change_all(&mut self, changes: &[Change]) -> Result<(), EditError> {
+        let mut text = self.text.to_string();
+        for change in changes {
+            text = self.changed_text(&text, change)?;
+        }
         self.change(text);
         Ok(())
+    }
+
+    fn changed_text(&self, text: &str, change: &Change) -> Result<String, EditError> {
+        let read = Written::read(&self.name(), text.as_bytes(), &*self.presets);
+        let Some(written) = read else {
+            return Err(EditError::Unreadable("its grammar has faults".into()));
+        };
+        match change {
+            Change::Set { path, value } => written.set(path, value),
+            Change::Remove { path } => written.remove(path),
+            Change::Append { list, item } => written.append(list, item),
+        }
     }
 
     /// True when there is a change to take back.
@@ -171,30 +231,69 @@ impl Document {
 
     /// The text lies on disk now, at this path.
     pub fn mark_saved(&mut self, path: PathBuf, text: String, presets: Presets) {
+        let moved = self.path.as_ref() != Some(&path);
         self.path = Some(path);
         self.presets = presets;
-        self.saved = Some(text);
+        self.saved = Some(shared(text, &self.text));
+        if moved {
+            // Presets beside the file may be others there.
+            self.changed();
+        }
     }
 
     /// The file on disk is another one now. Taken over, as a step that can be undone, when nothing
-    /// was unsaved; returns whether it was.
+    /// was unsaved; returns whether it was. When it was not, the text stays as it is, unsaved.
     pub fn changed_on_disk(&mut self, text: String) -> bool {
         let take = !self.is_unsaved();
-        self.saved = Some(text.clone());
-        if take && text != self.text {
-            self.change(text);
+        self.saved = Some(shared(text, &self.text));
+        if take && let Some(saved) = self.saved.clone() {
+            self.change_to(saved);
         }
         take
     }
 
+    /// A preset beside the file is another one now: the same text may mean another bay.
+    pub fn presets_changed(&mut self) {
+        self.changed();
+    }
+
+    /// Starts over with a text that was never saved. The text before it can still be had back by
+    /// undoing; its file is left alone.
+    pub fn start_over(&mut self, text: String, presets: Presets) {
+        self.path = None;
+        self.saved = None;
+        self.presets = presets;
+        self.past
+            .push(std::mem::replace(&mut self.text, text.into()));
+        self.future.clear();
+        self.changed();
+    }
+
     /// Another text, as one step to undo.
     pub fn change(&mut self, text: String) {
+        self.change_to(shared(text, &self.text));
+    }
+
+    fn change_to(&mut self, text: Arc<str>) {
         if text == self.text {
             return;
         }
         self.past.push(std::mem::replace(&mut self.text, text));
         self.future.clear();
         self.changed();
+    }
+
+    /// What is to be done about the autosave, when `last` is the generation that lies in it; none
+    /// while there is none. Nothing, when it is as it should be.
+    #[must_use]
+    pub fn wants_autosave(&self, last: Option<u64>) -> Option<Autosave<'_>> {
+        if !self.is_unsaved() {
+            return last.map(|_| Autosave::Forget);
+        }
+        (last != Some(self.generation)).then_some(Autosave::Write {
+            generation: self.generation,
+            text: &self.text,
+        })
     }
 
     fn changed(&mut self) {
@@ -207,5 +306,14 @@ impl Document {
         let bytes = self.text.as_bytes();
         self.read = bayfile::read(&name, bytes, &*self.presets);
         self.written = Written::read(&name, bytes, &*self.presets);
+    }
+}
+
+/// The text, in the memory of `known` when it says the same.
+fn shared(text: String, known: &Arc<str>) -> Arc<str> {
+    if *text == **known {
+        Arc::clone(known)
+    } else {
+        text.into()
     }
 }

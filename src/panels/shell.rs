@@ -1,8 +1,82 @@
 //! Where is each panel, and what is left for the view?
 
-use super::{Action, Desk};
+use egui::{Panel, Rect, Ui};
 
-/// Shows every panel around the view and what is written over it; returns where the view is.
-pub fn show(ui: &mut egui::Ui, _desk: &Desk, _out: &mut Vec<Action>) -> egui::Rect {
-    ui.available_rect_before_wrap()
+use super::settings::Section;
+use super::{
+    Action, Desk, door_bar, edit, help, keys, ladder, menu, notices, overlay, rise_bar, show_mode,
+    style, verdict, view_bar,
+};
+
+/// Shows every panel around the view and what is written over it, and obeys the keys; returns
+/// where the view is.
+pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
+    style::apply(ui.ctx(), &desk.settings);
+    ui.set_style(ui.ctx().global_style());
+    keys::actions(ui, desk, out);
+    let view = if desk.settings.show_mode {
+        show_mode::show(ui, desk, out)
+    } else {
+        panels(ui, desk, out)
+    };
+    help::show(ui.ctx(), desk, out);
+    view
+}
+
+fn panels(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
+    let frame = style::panel_frame(&desk.settings);
+    let scale = style::scale(&desk.settings);
+    let whole = ui.available_rect_before_wrap();
+    Panel::top("menu")
+        .frame(frame)
+        .show(ui, |ui| menu::show(ui, desk, out));
+    notices::show(ui, desk, out);
+    Panel::bottom("controls").frame(frame).show(ui, |ui| {
+        rise_bar::show(ui, desk, out);
+        ui.horizontal_wrapped(|ui| {
+            door_bar::show(ui, desk, out);
+            view_bar::show(ui, desk, out);
+        });
+    });
+    Panel::left("sections")
+        .frame(frame)
+        .resizable(false)
+        .default_size(10.0)
+        .show(ui, |ui| sections(ui, desk, out));
+    if let Some(section) = desk.settings.section {
+        Panel::left("edit")
+            .frame(frame)
+            .resizable(true)
+            .default_size(320.0 * scale)
+            .max_size(whole.width() * 0.45)
+            .show(ui, |ui| edit::show(ui, desk, section, out));
+    }
+    // Two panels may take most of a narrow window, never all of it.
+    let width = (300.0 * scale).min(whole.width() * 0.34);
+    Panel::right("verdict")
+        .frame(frame)
+        .resizable(true)
+        .default_size(width)
+        .max_size(whole.width() * 0.5)
+        .show(ui, |ui| verdict::show(ui, desk, out));
+    Panel::right("ladder")
+        .frame(frame)
+        .resizable(false)
+        .exact_size(ladder::width(scale).min(whole.width() * 0.24))
+        .show(ui, |ui| ladder::show(ui, desk, out));
+    let view = ui.available_rect_before_wrap();
+    overlay::paint(&ui.painter_at(view), view, desk, false);
+    view
+}
+
+/// The tabs of the bay file's parts, one under the other.
+fn sections(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
+    ui.vertical(|ui| {
+        for section in Section::ALL {
+            let is_shown = desk.settings.section == Some(section);
+            if ui.selectable_label(is_shown, section.word()).clicked() {
+                out.push(Action::Section((!is_shown).then_some(section)));
+            }
+        }
+    });
 }

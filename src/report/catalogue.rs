@@ -5,6 +5,8 @@ use serde::Serialize;
 
 use super::text::{Look, Page};
 use crate::bay::{Lift, UnitSystem, Vehicle};
+use crate::bayfile::presets::Embedded;
+use crate::bayfile::syntax::{self, Kind, value_at};
 use crate::units::{Length, Mass, Rounding, both, show_mass};
 
 /// The presets with their main figures; serialised, it is the JSON of `bayrise presets`.
@@ -112,6 +114,17 @@ impl Catalogue {
             page.entry(&vehicle.name, &vehicle_line(vehicle));
         }
         page.finish()
+    }
+}
+
+/// What a shipped preset is, in the words that the catalogue lists it by.
+#[must_use]
+pub fn title(preset: &Embedded) -> String {
+    let root = syntax::parse(0, preset.text).root;
+    let name = root.as_ref().and_then(|root| value_at(root, "name"));
+    match name.map(|name| &name.kind) {
+        Some(Kind::Str(title)) => title.clone(),
+        _ => preset.name.into(),
     }
 }
 

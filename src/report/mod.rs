@@ -14,6 +14,7 @@ mod needs;
 mod reasons;
 #[cfg(test)]
 mod sample;
+mod sayings;
 pub mod text;
 mod words;
 
@@ -21,6 +22,7 @@ pub use cautions::CAUTIONS;
 pub use fingerprint::fingerprint;
 pub use lengths::Show;
 pub use needs::{Need, NeedFinding, Short, judge};
+pub use sayings::{Sayings, are_alike, called, counted, on_one_line, short_name};
 
 use crate::bay::Bay;
 use crate::clearance::Study;

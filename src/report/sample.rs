@@ -56,6 +56,10 @@ fn door(state: DoorState, highest: Option<usize>) -> DoorFinding {
             LockState::Tight,
             LockState::Strikes,
         ],
+        first_breach_m: (state != DoorState::Shut)
+            .then(|| pair().first_breach_m)
+            .flatten(),
+        undecided_m: None,
         first_short: (state != DoorState::Shut).then(pair),
     }
 }

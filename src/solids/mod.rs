@@ -14,6 +14,7 @@ pub mod obstacles;
 pub mod opener;
 mod outline;
 pub mod posts;
+pub mod raise;
 pub mod shell;
 mod solid;
 #[cfg(test)]

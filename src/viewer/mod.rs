@@ -4,7 +4,30 @@
 //! into what is drawn and hold no rule of the trade. Built without the feature `viewer`, the same
 //! functions answer with a clear error.
 
+#[cfg(feature = "viewer")]
+pub mod capture;
+#[cfg(feature = "viewer")]
+pub mod convert;
+pub mod facets;
+pub mod order;
+pub mod paint;
+#[cfg(feature = "viewer")]
+pub mod probe;
+#[cfg(feature = "viewer")]
+pub mod scene;
+#[cfg(feature = "viewer")]
+mod window;
+#[cfg(not(feature = "viewer"))]
+mod without;
+
 use std::fmt;
+
+#[cfg(feature = "viewer")]
+pub use capture::make as picture;
+#[cfg(feature = "viewer")]
+pub use window::{no_window, open, trace};
+#[cfg(not(feature = "viewer"))]
+pub use without::{no_window, open, picture, trace};
 
 /// Why nothing could be drawn; for people, with what to do about it.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -29,6 +29,10 @@ pub(crate) fn command() -> Command {
     for name in ["NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "FORCE_COLOR"] {
         command.env_remove(name);
     }
+    // Nobody is there to close a window.
+    for name in ["DISPLAY", "WAYLAND_DISPLAY", "WAYLAND_SOCKET"] {
+        command.env_remove(name);
+    }
     command
 }
 

@@ -7,6 +7,8 @@
 
 mod containment;
 mod distance;
+mod probe;
+mod probe_pairs;
 mod random_bays;
 mod rng;
 mod scenes;

@@ -67,25 +67,38 @@ fn phases(report: &Report<'_>, page: &mut Page) {
             show.place(phases.lift_off_m[1])
         ),
     );
-    if let Some(bar) = &study.bar {
-        let by = bar.by.as_deref().map_or_else(|| "the vehicle".into(), the);
-        let mut text = bar.trips_at_m.map_or_else(
-            || "not met within the carriage's travel".into(),
-            |m| format!("{by} trips it at {}", show.room(m)),
-        );
-        if let Some((moving, fixed)) = &bar.met_before {
-            let moving = if bar.trips_at_m.is_some() && bar.by.as_ref() == Some(moving) {
-                "it".into()
-            } else {
-                the(moving)
-            };
-            text.push_str(&format!(
-                "; {moving} meets {} first, and the bar would NOT stop that",
-                the(fixed)
-            ));
-        }
+    if let Some(text) = shut_off_bar(report) {
         page.entry("Shut-off bar", &text);
     }
+    rating(report, page);
+}
+
+/// Where the vehicle trips the shut-off bar, and what it meets before; none without a bar.
+pub(in crate::report) fn shut_off_bar(report: &Report<'_>) -> Option<String> {
+    let bar = report.study.bar.as_ref()?;
+    let show = show(report);
+    let by = bar.by.as_deref().map_or_else(|| "the vehicle".into(), the);
+    let mut text = bar.trips_at_m.map_or_else(
+        || "not met within the carriage's travel".into(),
+        |m| format!("{by} trips it at {}", show.room(m)),
+    );
+    if let Some((moving, fixed)) = &bar.met_before {
+        let moving = if bar.trips_at_m.is_some() && bar.by.as_ref() == Some(moving) {
+            "it".into()
+        } else {
+            the(moving)
+        };
+        text.push_str(&format!(
+            "; {moving} meets {} first, and the bar would NOT stop that",
+            the(fixed)
+        ));
+    }
+    Some(text)
+}
+
+fn rating(report: &Report<'_>, page: &mut Page) {
+    let study = report.study;
+    let show = show(report);
     let rating = study.rating;
     let mass = rating
         .mass_kg

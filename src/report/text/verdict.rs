@@ -34,10 +34,20 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
 }
 
 /// The verdict in one paragraph.
-fn headline(report: &Report<'_>) -> String {
+pub(in crate::report) fn headline(report: &Report<'_>) -> String {
+    let mut text = lead(report);
+    for more in [limits(report), stop(report)].into_iter().flatten() {
+        text.push(' ');
+        text.push_str(&more);
+    }
+    text
+}
+
+/// Its first sentence: which lock is safe, or why none is.
+pub(in crate::report) fn lead(report: &Report<'_>) -> String {
     let study = report.study;
     let show = show(report);
-    let mut text = match (study.highest_safe_lock, study.highest_clear_lock) {
+    match (study.highest_safe_lock, study.highest_clear_lock) {
         (Some(lock), _) => {
             let pads = study
                 .locks
@@ -68,21 +78,26 @@ fn headline(report: &Report<'_>) -> String {
             door_words(report),
             why_none(report)
         ),
-    };
-    if study.highest_clear_lock.is_some() {
-        text.push(' ');
-        text.push_str(&limit(report));
-    } else if let Some(help) = what_would_help(report) {
-        text.push(' ');
-        text.push_str(&help);
     }
-    if let (Some(_), Some(marks)) = (study.highest_safe_lock, study.marks) {
-        text.push_str(&format!(
-            " Stop the raise with the carriage's marked edge at {} on the column.",
-            show.mark(marks.stop_m)
-        ));
+}
+
+/// What limits the rise; where no lock is clear, what would help.
+pub(in crate::report) fn limits(report: &Report<'_>) -> Option<String> {
+    if report.study.highest_clear_lock.is_some() {
+        Some(limit(report)).filter(|text| !text.is_empty())
+    } else {
+        what_would_help(report)
     }
-    text
+}
+
+/// Where to stop the raise, when a lock is safe.
+fn stop(report: &Report<'_>) -> Option<String> {
+    let study = report.study;
+    study.highest_safe_lock?;
+    let stop = show(report).mark(study.marks?.stop_m);
+    Some(format!(
+        "Stop the raise with the carriage's marked edge at {stop} on the column."
+    ))
 }
 
 /// " (door open)", and why that state.
@@ -278,7 +293,8 @@ fn what_would_help(report: &Report<'_>) -> Option<String> {
     })
 }
 
-fn unknown(unknown: &[Unknown]) -> String {
+/// What was not checked; empty when everything was.
+pub(in crate::report) fn unknown(unknown: &[Unknown]) -> String {
     if unknown.is_empty() {
         return String::new();
     }
@@ -290,7 +306,7 @@ fn unknown(unknown: &[Unknown]) -> String {
 }
 
 /// What exact measuring and parking would gain.
-fn nominal(report: &Report<'_>) -> Option<String> {
+pub(in crate::report) fn nominal(report: &Report<'_>) -> Option<String> {
     let study = report.study;
     let nominal = study.nominal_clear_lock?;
     let worst = study.highest_clear_lock.unwrap_or(0);

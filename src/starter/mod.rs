@@ -1,4 +1,6 @@
 //! What does a new bay file say, and what must be measured for it?
+//!
+//! Whether the room that is filled in lets the pair work at all is found by studying it.
 
 mod fit;
 
@@ -48,11 +50,12 @@ const FIGURES: &[(&str, &str, &str)] = &[
 const TEMPLATE: &str = include_str!("starter.ron");
 
 /// A new bay file and what is to be said of it.
-pub(super) struct Starter {
+#[derive(Debug, Clone)]
+pub struct Starter {
     /// The file.
-    pub(super) text: String,
+    pub text: String,
     /// Why no lock is safe in it, in one sentence; none when one is.
-    pub(super) does_not_work: Option<String>,
+    pub does_not_work: Option<String>,
 }
 
 /// A bay of a common garage with two shipped presets: what the presets hold, whether or not they
@@ -60,7 +63,7 @@ pub(super) struct Starter {
 ///
 /// # Errors
 /// The faults in it; shipped presets have none.
-pub(super) fn pair(lift: &str, vehicle: &str, units: UnitSystem) -> Result<Bay, Vec<Diagnostic>> {
+pub fn pair(lift: &str, vehicle: &str, units: UnitSystem) -> Result<Bay, Vec<Diagnostic>> {
     bay(&fill(lift, vehicle, units, &Needs::default()))
 }
 
@@ -71,11 +74,7 @@ pub(super) fn pair(lift: &str, vehicle: &str, units: UnitSystem) -> Result<Bay, 
 ///
 /// # Errors
 /// The faults in it; shipped presets have none.
-pub(super) fn starter(
-    lift: &str,
-    vehicle: &str,
-    units: UnitSystem,
-) -> Result<Starter, Vec<Diagnostic>> {
+pub fn starter(lift: &str, vehicle: &str, units: UnitSystem) -> Result<Starter, Vec<Diagnostic>> {
     let pair = pair(lift, vehicle, units)?;
     let attempt = |aim: f64| -> Result<Starter, Vec<Diagnostic>> {
         let text = fill(lift, vehicle, units, &Needs::of(&pair, aim));

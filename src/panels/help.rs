@@ -1,0 +1,59 @@
+//! Which keys are there?
+
+use egui::{Align2, Context, Grid, ScrollArea, Window};
+
+use super::keys::{Group, Stroke, TABLE};
+use super::{Action, Desk};
+
+/// The help sheet, from the table of keys that is obeyed.
+pub fn show(context: &Context, desk: &Desk, out: &mut Vec<Action>) {
+    if !desk.settings.help {
+        return;
+    }
+    let mut is_open = true;
+    let room = context.content_rect().size();
+    Window::new("Keys")
+        .open(&mut is_open)
+        .collapsible(false)
+        .resizable(false)
+        .anchor(Align2::CENTER_CENTER, [0.0, 0.0])
+        .max_width(room.x * 0.9)
+        .show(context, |ui| {
+            ScrollArea::vertical()
+                .max_height(room.y * 0.75)
+                .show(ui, |ui| {
+                    ui.horizontal_top(|ui| {
+                        for groups in [&Group::ALL[..3], &Group::ALL[3..]] {
+                            ui.vertical(|ui| {
+                                for group in groups {
+                                    table(ui, *group);
+                                }
+                            });
+                        }
+                    });
+                });
+            ui.small(
+                "Mouse: drag to turn, drag with Shift or the right button to move, wheel for \
+                 nearer and farther. Tab goes through the fields and buttons.",
+            );
+        });
+    if !is_open {
+        out.push(Action::Help(false));
+    }
+}
+
+fn table(ui: &mut egui::Ui, group: Group) {
+    ui.strong(group.word());
+    Grid::new(group)
+        .num_columns(2)
+        .striped(true)
+        .show(ui, |ui| {
+            for binding in TABLE.iter().filter(|binding| binding.group == group) {
+                let keys: Vec<String> = binding.strokes.iter().map(Stroke::label).collect();
+                ui.label(keys.join("  or  "));
+                ui.label(binding.does);
+                ui.end_row();
+            }
+        });
+    ui.add_space(6.0);
+}

@@ -1,0 +1,328 @@
+//! How does each lock stand, to scale of the carriage's travel?
+
+mod place;
+mod rows;
+
+use egui::{
+    Align2, Color32, CursorIcon, FontId, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui,
+    WidgetInfo, WidgetType, pos2, vec2,
+};
+
+pub use rows::{Lock, Row, Thing, door_shown, rows};
+
+use super::signs::{self, State};
+use super::style::egui_colour;
+use super::{Action, Desk, status, style};
+use crate::drawing::palette::screen::Screen;
+use crate::report::Sayings;
+use place::{Wish, place};
+
+/// How wide the ladder wants to be.
+#[must_use]
+pub fn width(scale: f32) -> f32 {
+    272.0 * scale
+}
+
+/// Within so many points of a lock the dragged carriage takes the lock.
+const SNAP: f32 = 4.0;
+
+/// The ladder, filling what is left of the panel.
+pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
+    let screen = style::screen(&desk.settings);
+    ui.heading("Locks");
+    if let Some(words) = status::stale_words(desk) {
+        ui.colored_label(egui_colour(screen.stale), words);
+    }
+    let Some(verdict) = &desk.verdict else { return };
+    let said = Sayings::of(&verdict.bay, &verdict.study);
+    if let (Some(door), Some(counted)) = (
+        said.door(desk.door),
+        said.door_counted(door_shown(desk, verdict)),
+    ) {
+        ui.small(format!("{door}: {counted}"));
+    }
+    let area = ui.available_rect_before_wrap();
+    ui.allocate_rect(area, Sense::empty());
+    let ladder = Ladder::new(ui, desk, screen, area);
+    ladder.strip(ui, desk, out);
+    ladder.locks(ui, desk, out);
+    ladder.carriage(ui.painter(), desk.rise.travel_m);
+}
+
+/// What is needed to draw it.
+struct Ladder<'a> {
+    screen: &'a Screen,
+    is_stale: bool,
+    area: Rect,
+    /// Where the column's axis is.
+    axis_x: f32,
+    /// Where text begins.
+    text_x: f32,
+    full_m: f64,
+    font: FontId,
+    row: f32,
+    rows: Vec<Row>,
+    /// Where each row's text is; none where there is no room.
+    text_y: Vec<Option<f32>>,
+}
+
+impl<'a> Ladder<'a> {
+    fn new(ui: &Ui, desk: &Desk, screen: &'a Screen, area: Rect) -> Self {
+        let font = TextStyle::Body.resolve(ui.style());
+        let row = ui.text_style_height(&TextStyle::Body) + 2.0;
+        let mut ladder = Self {
+            screen,
+            is_stale: !desk.is_current(),
+            area: area.shrink2(vec2(0.0, row * 0.6)),
+            axis_x: area.left() + row,
+            text_x: area.left() + row * 2.1,
+            full_m: desk.full_travel_m(),
+            font,
+            row,
+            rows: rows(desk),
+            text_y: Vec::new(),
+        };
+        let wishes: Vec<Wish> = ladder
+            .rows
+            .iter()
+            .map(|row| Wish {
+                at: ladder.y(row.travel_m),
+                rank: row.rank,
+            })
+            .collect();
+        ladder.text_y = place(&wishes, row, ladder.area.top(), ladder.area.bottom());
+        ladder
+    }
+
+    /// Height on the screen of a travel.
+    #[allow(clippy::cast_possible_truncation)] // a share of the screen
+    fn y(&self, travel_m: f64) -> f32 {
+        let share = (travel_m / self.full_m.max(1e-3)).clamp(0.0, 1.0);
+        self.area.bottom() - self.area.height() * share as f32
+    }
+
+    /// The travel at a height on the screen; a lock's where one is near.
+    fn travel_m(&self, y: f32) -> f64 {
+        let near = self
+            .rows
+            .iter()
+            .filter(|row| matches!(row.thing, Thing::Lock(_)))
+            .map(|row| ((self.y(row.travel_m) - y).abs(), row.travel_m))
+            .filter(|(away, _)| *away < SNAP)
+            .min_by(|a, b| a.0.total_cmp(&b.0));
+        if let Some((_, travel_m)) = near {
+            return travel_m;
+        }
+        let share = (self.area.bottom() - y) / self.area.height().max(1.0);
+        f64::from(share.clamp(0.0, 1.0)) * self.full_m
+    }
+
+    fn ink(&self) -> Color32 {
+        egui_colour(if self.is_stale {
+            self.screen.stale
+        } else {
+            self.screen.ink
+        })
+    }
+
+    /// The column itself: pressed or dragged, it sends the carriage there.
+    fn strip(&self, ui: &Ui, desk: &Desk, out: &mut Vec<Action>) {
+        let strip = Rect::from_x_y_ranges(
+            self.area.left()..=self.axis_x + self.row * 0.5,
+            self.area.top() - self.row * 0.5..=self.area.bottom() + self.row * 0.5,
+        );
+        let response = ui
+            .interact(strip, ui.id().with("strip"), Sense::CLICK | Sense::DRAG)
+            .on_hover_cursor(CursorIcon::ResizeVertical);
+        response
+            .widget_info(|| WidgetInfo::slider(true, desk.rise.travel_m, "carriage on the ladder"));
+        if (response.dragged() || response.clicked())
+            && let Some(at) = response.interact_pointer_pos()
+        {
+            out.push(Action::Travel(self.travel_m(at.y)));
+        }
+        let rule = Stroke::new(1.0, egui_colour(self.screen.rule));
+        let painter = ui.painter();
+        let rail = Rect::from_x_y_ranges(
+            self.axis_x - 2.0..=self.axis_x + 2.0,
+            self.area.top()..=self.area.bottom(),
+        );
+        painter.rect(
+            rail,
+            0.0,
+            egui_colour(self.screen.button),
+            rule,
+            egui::StrokeKind::Middle,
+        );
+    }
+
+    fn locks(&self, ui: &Ui, desk: &Desk, out: &mut Vec<Action>) {
+        let heights: Vec<f32> = self.rows.iter().map(|row| self.y(row.travel_m)).collect();
+        let closest = heights
+            .windows(2)
+            .map(|pair| (pair[0] - pair[1]).abs())
+            .fold(f32::INFINITY, f32::min);
+        let radius = (self.row * 0.36).min(closest * 0.6).max(2.5);
+        let text = ui.painter().with_clip_rect(ui.clip_rect());
+        for ((row, y), text_y) in self.rows.iter().zip(&heights).zip(&self.text_y) {
+            match &row.thing {
+                Thing::Lock(lock) => {
+                    let rect = self.lock_rect(*y, *text_y, radius);
+                    // Not in the order of the Tab key: sixty stops would hide everything else, and
+                    // every lock has its keys.
+                    let id = ui.id().with(("lock", lock.number));
+                    let response = ui.interact(rect, id, Sense::CLICK);
+                    response.widget_info(|| {
+                        WidgetInfo::selected(
+                            WidgetType::SelectableLabel,
+                            true,
+                            lock.is_here,
+                            lock.words(),
+                        )
+                    });
+                    if response.clicked() {
+                        out.push(Action::ToLock(lock.number));
+                    }
+                    if response.hovered() {
+                        text.rect_filled(rect, 2.0, egui_colour(self.screen.button_over));
+                    }
+                    self.lock(&text, lock, *y, *text_y, radius);
+                    if let Some(why) = because(desk, lock) {
+                        response.on_hover_text(why);
+                    }
+                }
+                Thing::Mark(words) => self.mark(&text, words, *y, *text_y),
+            }
+        }
+    }
+
+    /// Where a lock is pressed: its text, or its shape where it has none.
+    fn lock_rect(&self, y: f32, text_y: Option<f32>, radius: f32) -> Rect {
+        match text_y {
+            Some(text_y) => Rect::from_x_y_ranges(
+                self.text_x..=self.area.right(),
+                text_y - self.row * 0.5..=text_y + self.row * 0.5,
+            ),
+            None => Rect::from_center_size(
+                pos2(self.axis_x + self.row * 0.62, y),
+                vec2(self.row * 0.9, radius * 2.0),
+            ),
+        }
+    }
+
+    fn lock(&self, painter: &Painter, lock: &Lock, y: f32, text_y: Option<f32>, radius: f32) {
+        let state = State::from(lock.state);
+        let ink = self.ink();
+        let shape = pos2(self.axis_x + self.row * 0.62, y);
+        painter.line_segment([pos2(self.axis_x, y), shape], Stroke::new(1.0, ink));
+        if let Some(text_y) = text_y {
+            let from = shape + vec2(radius, 0.0);
+            self.leader(painter, from, text_y);
+            self.lock_text(painter, lock, text_y);
+        }
+        let fill = state.fill(self.screen, self.is_stale);
+        signs::paint(painter, shape, radius, state.sign, fill, ink);
+        if lock.is_safe {
+            self.flag(painter, y);
+        }
+    }
+
+    fn lock_text(&self, painter: &Painter, lock: &Lock, y: f32) {
+        let ink = if lock.is_here {
+            let here = Rect::from_x_y_ranges(
+                self.text_x..=self.area.right(),
+                y - self.row * 0.5..=y + self.row * 0.5,
+            );
+            painter.rect_filled(here, 2.0, egui_colour(self.screen.accent));
+            egui_colour(self.screen.on_accent)
+        } else {
+            self.ink()
+        };
+        let write = |x: f32, align: Align2, text: &str| {
+            painter.text(pos2(x, y), align, text, self.font.clone(), ink)
+        };
+        let unit = self.font.size;
+        let number_x = self.text_x + unit * 1.5;
+        write(number_x, Align2::RIGHT_CENTER, &lock.number.to_string());
+        let word = if lock.is_safe {
+            format!("{}, SAFE", lock.state.words())
+        } else {
+            lock.state.words().into()
+        };
+        let pads_x = number_x + unit * 0.6;
+        let word_x = pads_x + unit * 6.6;
+        if word_x + unit * 5.8 <= self.area.right() {
+            write(pads_x, Align2::LEFT_CENTER, &lock.pads);
+            write(word_x, Align2::LEFT_CENTER, &word);
+        } else {
+            write(pads_x, Align2::LEFT_CENTER, &word);
+        }
+    }
+
+    /// The flag at the highest safe lock, on the left of the column.
+    fn flag(&self, painter: &Painter, y: f32) {
+        let (x, size) = (self.axis_x - self.row * 0.85, self.row * 0.5);
+        let pole = Stroke::new(1.5, self.ink());
+        let top = y - self.row * 0.55;
+        painter.line_segment([pos2(x, y + 2.0), pos2(x, top)], pole);
+        let fill = State::from(crate::clearance::LockState::Clear).fill(self.screen, self.is_stale);
+        let cloth = vec![
+            pos2(x, top),
+            pos2(x + size, top + size * 0.4),
+            pos2(x, top + size * 0.8),
+        ];
+        painter.add(Shape::convex_polygon(
+            cloth,
+            fill,
+            Stroke::new(1.0, self.ink()),
+        ));
+    }
+
+    fn mark(&self, painter: &Painter, words: &str, y: f32, text_y: Option<f32>) {
+        let ink = self.ink();
+        let line = Stroke::new(2.0, ink);
+        let from = pos2(self.axis_x + self.row * 0.9, y);
+        painter.line_segment([pos2(self.axis_x - self.row * 0.5, y), from], line);
+        if let Some(text_y) = text_y {
+            self.leader(painter, from, text_y);
+            let at = pos2(self.text_x + self.font.size * 0.5, text_y);
+            painter.text(at, Align2::LEFT_CENTER, words, self.font.clone(), ink);
+        }
+    }
+
+    /// From a place on the column to its text.
+    fn leader(&self, painter: &Painter, from: Pos2, text_y: f32) {
+        let to = pos2(self.text_x + 1.0, text_y);
+        let stroke = Stroke::new(1.0, egui_colour(self.screen.rule));
+        painter.line_segment([from, to], stroke);
+    }
+
+    /// Where the carriage is now.
+    fn carriage(&self, painter: &Painter, travel_m: f64) {
+        let (x, y, size) = (self.axis_x, self.y(travel_m), self.row * 0.5);
+        let accent = egui_colour(self.screen.accent);
+        painter.line_segment(
+            [pos2(x - size, y), pos2(x + size, y)],
+            Stroke::new(2.0, accent),
+        );
+        let arrow = vec![
+            pos2(x - 2.0, y),
+            pos2(x - size * 1.6, y - size * 0.7),
+            pos2(x - size * 1.6, y + size * 0.7),
+        ];
+        let edge = Stroke::new(1.0, egui_colour(self.screen.ink));
+        painter.add(Shape::convex_polygon(arrow, accent, edge));
+    }
+}
+
+/// Why a lock is not clear, where the verdict says it of the door as shown.
+fn because(desk: &Desk, lock: &Lock) -> Option<String> {
+    let verdict = desk.verdict.as_ref()?;
+    if door_shown(desk, verdict) != verdict.study.headline_door {
+        return None;
+    }
+    let found = verdict.study.locks.iter().find(|l| l.lock == lock.number)?;
+    let (moving, fixed) = found.because.as_ref()?;
+    let (moving, fixed) = (crate::report::called(moving), crate::report::called(fixed));
+    Some(format!("{moving} and {fixed}"))
+}

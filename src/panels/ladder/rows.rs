@@ -1,0 +1,136 @@
+//! What stands on the ladder?
+
+use crate::clearance::{DoorState, LockState};
+use crate::panels::Desk;
+use crate::panels::job::Verdict;
+use crate::report::Sayings;
+
+/// Something at a travel.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row {
+    /// Where, metres of travel.
+    pub travel_m: f64,
+    /// What.
+    pub thing: Thing,
+    /// How much its label matters when there is no room for all: 0 the most.
+    pub rank: u32,
+}
+
+/// What stands at a travel.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Thing {
+    /// A lock.
+    Lock(Lock),
+    /// A mark, by its words.
+    Mark(String),
+}
+
+/// A lock as it is shown.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lock {
+    /// Counted from 1.
+    pub number: usize,
+    /// Height of its pads, in words.
+    pub pads: String,
+    /// Its state with the door as shown.
+    pub state: LockState,
+    /// The highest safe lock of the verdict.
+    pub is_safe: bool,
+    /// The carriage stands at it.
+    pub is_here: bool,
+}
+
+impl Lock {
+    /// All of it in words.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let mut words = format!(
+            "lock {}, pads at {}, {}",
+            self.number,
+            self.pads,
+            self.state.words()
+        );
+        if self.is_safe {
+            words.push_str(", the highest safe lock");
+        }
+        words
+    }
+}
+
+/// The state of the door that the locks are shown for.
+#[must_use]
+pub fn door_shown(desk: &Desk, verdict: &Verdict) -> DoorState {
+    desk.here
+        .as_ref()
+        .map_or(verdict.study.headline_door, |here| here.door)
+}
+
+/// Everything on the ladder, locks from the lowest to the highest, then marks.
+#[must_use]
+pub fn rows(desk: &Desk) -> Vec<Row> {
+    let Some(verdict) = &desk.verdict else {
+        return Vec::new();
+    };
+    let study = &verdict.study;
+    let said = Sayings::of(&verdict.bay, study);
+    let found = match door_shown(desk, verdict) {
+        DoorState::Shut => &study.doors.shut,
+        DoorState::Open => &study.doors.open,
+        DoorState::Running => &study.doors.running,
+    };
+    let at_lock = desk.rise.at_lock(&desk.locks_m());
+    let state = |index: usize| {
+        // A lock that the study says nothing of is never shown as better than not decided.
+        found
+            .locks
+            .get(index)
+            .copied()
+            .unwrap_or(LockState::NotShown)
+    };
+    let last = study.locks.len().saturating_sub(1);
+    let mut rows: Vec<Row> = study
+        .locks
+        .iter()
+        .enumerate()
+        .map(|(index, lock)| {
+            let lock_shown = Lock {
+                number: lock.lock,
+                pads: said.show().room(lock.pad_height_m),
+                state: state(index),
+                is_safe: study.highest_safe_lock == Some(lock.lock),
+                is_here: at_lock == Some(lock.lock),
+            };
+            let changes = index > 0 && state(index) != state(index - 1);
+            let rank = if lock_shown.is_safe || lock_shown.is_here {
+                0
+            } else if changes || index == 0 || index == last {
+                1
+            } else {
+                // Of many locks every second goes first, then every fourth.
+                7 - lock.lock.trailing_zeros().min(5)
+            };
+            Row {
+                travel_m: lock.travel_m,
+                thing: Thing::Lock(lock_shown),
+                rank,
+            }
+        })
+        .collect();
+    let mark = |travel_m: f64, words: String| Row {
+        travel_m,
+        thing: Thing::Mark(words),
+        rank: 0,
+    };
+    if let (Some(marks), Some(stop)) = (study.marks, said.stop_mark_short()) {
+        rows.push(mark(marks.stop_travel_m, format!("STOP mark {stop}")));
+        if let (Some(never_m), Some(never)) = (marks.never_above_m, said.never_above_short()) {
+            // Both marks are read at the same edge of the carriage.
+            let travel_m = marks.stop_travel_m + never_m - marks.stop_m;
+            rows.push(mark(travel_m, format!("never above {never}")));
+        }
+    }
+    if let Some(trips_m) = study.bar.as_ref().and_then(|bar| bar.trips_at_m) {
+        rows.push(mark(trips_m, "shut-off bar trips".into()));
+    }
+    rows
+}

@@ -1,0 +1,133 @@
+//! What is in the menu bar?
+
+use egui::{Align, Button, Layout, MenuBar, RichText, Slider, Ui};
+
+use super::camera::Sight;
+use super::settings::Theme;
+use super::view_bar;
+use super::{Action, Desk, keys};
+
+/// The menus, the document's name and the badge.
+pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
+    MenuBar::new().ui(ui, |ui| {
+        ui.menu_button("File", |ui| file(ui, desk, out));
+        ui.menu_button("Edit", |ui| {
+            item(
+                ui,
+                "Undo",
+                "undo",
+                desk.document.can_undo(),
+                Action::Undo,
+                out,
+            );
+            item(
+                ui,
+                "Redo",
+                "redo",
+                desk.document.can_redo(),
+                Action::Redo,
+                out,
+            );
+        });
+        ui.menu_button("View", |ui| view(ui, desk, out));
+        ui.menu_button("Help", |ui| {
+            item(ui, "Keys", "the help sheet", true, Action::Help(true), out);
+        });
+        ui.separator();
+        ui.strong(desk.document.name());
+        if desk.document.is_unsaved() {
+            ui.label("\u{25cf} not saved");
+        }
+        if let Some(badge) = &desk.badge {
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                ui.label(RichText::new(badge).small())
+                    .on_hover_text("What this machine can't do was left out.");
+            });
+        }
+    });
+}
+
+/// An entry with its key from the table of keys.
+fn item(
+    ui: &mut Ui,
+    text: &str,
+    does: &str,
+    is_possible: bool,
+    action: Action,
+    out: &mut Vec<Action>,
+) {
+    let button = Button::new(text).shortcut_text(keys::of(does));
+    if ui.add_enabled(is_possible, button).clicked() {
+        out.push(action);
+        ui.close();
+    }
+}
+
+fn file(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
+    item(ui, "New", "new", true, Action::New, out);
+    item(ui, "Open\u{2026}", "open", true, Action::Open, out);
+    ui.add_enabled_ui(!desk.recent.is_empty(), |ui| {
+        ui.menu_button("Recent", |ui| {
+            for path in &desk.recent {
+                if ui.button(path.display().to_string()).clicked() {
+                    out.push(Action::OpenFile(path.clone()));
+                    ui.close();
+                }
+            }
+        });
+    });
+    ui.separator();
+    item(ui, "Save", "save", true, Action::Save, out);
+    item(ui, "Save as\u{2026}", "save as", true, Action::SaveAs, out);
+    let has_file = desk.document.path().is_some();
+    item(
+        ui,
+        "Take the file on disk",
+        "take the file on disk",
+        has_file,
+        Action::Reload,
+        out,
+    );
+    ui.separator();
+    item(ui, "Quit", "quit", true, Action::Quit, out);
+}
+
+fn view(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
+    for sight in Sight::ALL {
+        let is_shown = desk.sight == Some(sight);
+        let button = Button::selectable(is_shown, format!("From the {}", sight.word()))
+            .shortcut_text(keys::of(view_bar::does(sight)));
+        if ui.add(button).clicked() {
+            out.push(Action::Look(sight));
+        }
+    }
+    item(
+        ui,
+        "Everything in the frame",
+        "everything in the frame",
+        true,
+        Action::FrameAll,
+        out,
+    );
+    ui.separator();
+    view_bar::parallel(ui, desk, out);
+    view_bar::people(ui, desk, out);
+    view_bar::dimensions(ui, desk, out);
+    view_bar::cut(ui, desk, out);
+    ui.separator();
+    let mut is_dark = desk.settings.theme == Theme::Dark;
+    if ui.checkbox(&mut is_dark, "Light on dark").changed() {
+        let theme = if is_dark { Theme::Dark } else { Theme::Light };
+        out.push(Action::Theme(theme));
+    }
+    let mut scale = desk.settings.text_scale;
+    let slider = Slider::new(&mut scale, 0.7..=2.5)
+        .text("text size")
+        .fixed_decimals(2);
+    if ui.add(slider).changed() {
+        out.push(Action::TextScale(scale / desk.settings.text_scale));
+    }
+    ui.separator();
+    let does = "show mode: full screen, panels away";
+    item(ui, "Show mode", does, true, Action::ShowMode(true), out);
+}

@@ -1,0 +1,78 @@
+//! What must the person be told or asked?
+//!
+//! A strip under the menu: nothing stops, and nothing hides the view.
+
+use egui::{Panel, RichText, Ui};
+
+use super::style::{self, egui_colour};
+use super::{Action, Desk};
+
+/// The strip, while there is something to tell or to ask.
+pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
+    // Asked to leave, and saved meanwhile: nothing is left to ask.
+    if desk.asks_to_quit && !desk.document.is_unsaved() {
+        out.push(Action::Quit);
+    }
+    let is_silent = !desk.asks_to_quit && desk.autosave.is_none() && desk.notices.is_empty();
+    if is_silent {
+        return;
+    }
+    let frame = style::panel_frame(&desk.settings);
+    Panel::top("notices").frame(frame).show(ui, |ui| {
+        if desk.asks_to_quit {
+            ask(
+                ui,
+                &format!("{} is not saved.", desk.document.name()),
+                [
+                    ("save and leave", Action::Save),
+                    ("leave without saving", Action::QuitUnsaved),
+                    ("stay", Action::Stay),
+                ],
+                out,
+            );
+        }
+        if desk.autosave.is_some() {
+            ask(
+                ui,
+                "Bayrise ended without saving last time. What was changed then was kept.",
+                [
+                    ("take it over", Action::TakeAutosave),
+                    ("leave it aside", Action::DropAutosave),
+                ],
+                out,
+            );
+        }
+        for (index, notice) in desk.notices.iter().enumerate() {
+            ui.horizontal_wrapped(|ui| {
+                if notice.is_error {
+                    let screen = style::screen(&desk.settings);
+                    ui.label(
+                        RichText::new("Error:")
+                            .color(egui_colour(screen.error))
+                            .strong(),
+                    );
+                }
+                ui.label(&notice.text);
+                if ui.button("close").clicked() {
+                    out.push(Action::DropNotice(index));
+                }
+            });
+        }
+    });
+}
+
+fn ask<const N: usize>(
+    ui: &mut Ui,
+    question: &str,
+    answers: [(&str, Action); N],
+    out: &mut Vec<Action>,
+) {
+    ui.horizontal_wrapped(|ui| {
+        ui.strong(question);
+        for (words, action) in answers {
+            if ui.button(words).clicked() {
+                out.push(action);
+            }
+        }
+    });
+}

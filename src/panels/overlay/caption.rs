@@ -1,0 +1,87 @@
+//! What does the title block say?
+
+use crate::panels::signs::State;
+use crate::panels::{Desk, status, verdict};
+use crate::report::{self, CAUTIONS, Sayings};
+
+/// Everything in the title block.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Content {
+    /// The bay's title.
+    pub title: String,
+    /// Which vehicle on which lift.
+    pub subtitle: String,
+    /// "Lock 4 of 15", or that there is no verdict.
+    pub safe_lock: String,
+    /// The shape of the verdict; none while there is none.
+    pub verdict: Option<State>,
+    /// The verdict in sentences.
+    pub headline: String,
+    /// Why no lock is called safe, one sentence each.
+    pub reasons: Vec<String>,
+    /// Why the verdict is not that of the file as it stands; none when it is.
+    pub stale: Option<String>,
+    /// Where carriage and door are shown.
+    pub position: String,
+    /// What holds there.
+    pub here: Option<State>,
+    /// What every picture of a verdict carries.
+    pub cautions: [&'static str; 2],
+    /// Version and input.
+    pub origin: String,
+}
+
+/// What the title block of a desk says.
+#[must_use]
+pub fn content(desk: &Desk) -> Content {
+    let stale = status::stale_words(desk);
+    let origin = origin(desk);
+    let cautions = [CAUTIONS[0], CAUTIONS[1]];
+    let Some(found) = &desk.verdict else {
+        return Content {
+            title: report::on_one_line(&desk.document.name()),
+            subtitle: String::new(),
+            safe_lock: "No verdict".into(),
+            verdict: None,
+            headline: String::new(),
+            reasons: Vec::new(),
+            stale,
+            position: String::new(),
+            here: None,
+            cautions,
+            origin,
+        };
+    };
+    let said = Sayings::of(&found.bay, &found.study);
+    let at_lock = desk.rise.at_lock(&desk.locks_m());
+    let mut position = said.carriage(desk.rise.travel_m, at_lock);
+    if let Some(door) = said.door(desk.door) {
+        position.push_str("; ");
+        position.push_str(&door);
+    }
+    Content {
+        title: said.title(),
+        subtitle: said.vehicle_on_lift(),
+        safe_lock: said.safe_lock(),
+        verdict: Some(verdict::state(found)),
+        headline: said.headline(),
+        reasons: said.reasons().into_iter().map(|(says, _)| says).collect(),
+        stale,
+        position,
+        here: desk.here.as_ref().map(|here| State::from(here.state)),
+        cautions,
+        origin,
+    }
+}
+
+/// Version, and the input that the verdict stands on while it is that of the text.
+fn origin(desk: &Desk) -> String {
+    let version = format!("Bayrise {}", env!("CARGO_PKG_VERSION"));
+    match desk.document.read() {
+        Ok(read) if desk.is_current() => {
+            let texts = read.sources.iter().map(|source| source.text.as_bytes());
+            format!("{version}, input {}", report::fingerprint(texts))
+        }
+        _ => version,
+    }
+}

@@ -1,0 +1,111 @@
+//! What is written over the picture: dimension lines, the caption, the cautions?
+//!
+//! A caption is a title block as on a drawing: it stands below the picture and covers nothing of
+//! it. [`view_rect`] says what is left for the picture; the camera's picture belongs into exactly
+//! that rectangle.
+
+mod block;
+mod caption;
+mod labels;
+mod lines;
+mod strokes;
+
+use egui::{Align2, Color32, FontId, Painter, Rect, pos2, vec2};
+
+pub use caption::{Content, content};
+pub use lines::{DimensionLine, lines};
+
+use super::style::{self, egui_colour};
+use super::{Desk, limits, status};
+use crate::clearance::probe::PairState;
+use crate::report;
+
+/// What of `rect` is left for the picture: all of it, or what is above the title block.
+#[must_use]
+pub fn view_rect(rect: Rect, desk: &Desk, caption: bool) -> Rect {
+    if !caption {
+        return rect;
+    }
+    let block = block::height(rect, &desk.settings);
+    Rect::from_min_max(rect.min, pos2(rect.right(), rect.bottom() - block))
+}
+
+/// Paints over the view; with a caption, the title block is painted below it, inside `rect`.
+pub fn paint(painter: &Painter, rect: Rect, desk: &Desk, caption: bool) {
+    let view = view_rect(rect, desk, caption);
+    let inside = painter.with_clip_rect(painter.clip_rect().intersect(view));
+    if desk.settings.dimensions {
+        let size = lines::text_size(view, &desk.settings);
+        for line in lines(desk, view) {
+            strokes::paint(&inside, &line, size, desk);
+        }
+        meetings(&inside, view, size, desk);
+    }
+    if caption {
+        let block = Rect::from_min_max(pos2(rect.left(), view.bottom()), rect.max);
+        block::paint(painter, block, desk);
+    }
+}
+
+/// What may touch has no nearest points and so no line: it is told in the corner of the view.
+fn meetings(painter: &Painter, view: Rect, size: f32, desk: &Desk) {
+    let screen = style::screen(&desk.settings);
+    let ink = egui_colour(if desk.is_current() {
+        screen.ink
+    } else {
+        screen.stale
+    });
+    let words = corner_words(desk);
+    let mut bottom = view.bottom() - size * 0.5;
+    for words in words.iter().rev() {
+        let font = FontId::proportional(size * 0.9);
+        let text = painter.layout(words.clone(), font, ink, view.width() * 0.9);
+        let corner = pos2(view.left() + size * 0.7, bottom - text.size().y);
+        let plate = Rect::from_min_size(corner, text.size()).expand2(vec2(4.0, 2.0));
+        painter.rect_filled(plate, 2.0, plate_colour(egui_colour(screen.panel)));
+        painter.galley(corner, text, ink);
+        bottom = plate.top() - 2.0;
+    }
+}
+
+/// What is said in the lower left corner of the view, from the top to the bottom.
+#[must_use]
+pub fn corner_words(desk: &Desk) -> Vec<String> {
+    let Some(here) = &desk.here else {
+        return status::stale_words(desk).into_iter().collect();
+    };
+    let touching: Vec<_> = limits::distinct(&here.pairs)
+        .into_iter()
+        .filter(|pair| pair.state == PairState::Strikes && pair.points_m.is_none())
+        .collect();
+    let mut words: Vec<String> = touching
+        .iter()
+        .take(3)
+        .map(|pair| {
+            format!(
+                "\u{d7} {} strikes {}",
+                report::called(&pair.moving),
+                report::called(&pair.fixed)
+            )
+        })
+        .collect();
+    if touching.len() > 3 {
+        words.push(format!("\u{d7} and {} more", touching.len() - 3));
+    }
+    words.extend(status::stale_words(desk));
+    if !here.pairs.is_empty() {
+        words.push("Lengths: worst case, rounded down".into());
+    }
+    words
+}
+
+/// The ground under what is written over the picture.
+fn plate_colour(panel: Color32) -> Color32 {
+    panel.gamma_multiply(0.93)
+}
+
+/// Words over the middle of a plate.
+fn centred(painter: &Painter, rect: Rect, words: &str, size: f32, ink: Color32) {
+    let font = FontId::proportional(size);
+    painter.text(rect.center(), Align2::CENTER_CENTER, words, font, ink);
+}

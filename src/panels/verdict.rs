@@ -1,0 +1,151 @@
+//! Which lock is safe, what limits it, and what must never be forgotten?
+
+use egui::{Panel, RichText, ScrollArea, TextStyle, Ui};
+
+use super::job::Verdict;
+use super::signs::{self, NO_SAFE_LOCK, State};
+use super::style::{self, egui_colour};
+use super::{Action, Desk, limits, status};
+use crate::bay::Door;
+use crate::clearance::{DoorState, LockState};
+use crate::report::{CAUTIONS, Sayings};
+
+/// The card: the verdict on top, cautions at the bottom, the rest between them to scroll.
+pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
+    let screen = style::screen(&desk.settings);
+    Panel::bottom("caution")
+        .frame(egui::Frame::new())
+        .show(ui, |ui| cautions(ui, ui.available_width()));
+    ui.heading("Verdict");
+    if let Some(words) = status::stale_words(desk) {
+        let is_fault = desk.document.read().is_err() || desk.study_failed.is_some();
+        let ink = if is_fault { screen.error } else { screen.faint };
+        ui.colored_label(egui_colour(ink), words);
+    }
+    faults(ui, desk);
+    let Some(verdict) = &desk.verdict else { return };
+    if !desk.is_current() {
+        // Everything below is of another state of the file, and looks so.
+        ui.visuals_mut().override_text_color = Some(egui_colour(screen.stale));
+    }
+    lead(ui, desk, verdict);
+    ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
+        limits::show(ui, desk, verdict, out);
+        reasons(ui, verdict);
+        marks(ui, verdict);
+        doors(ui, verdict);
+        limits::pairs(ui, desk, out);
+        others(ui, verdict);
+    });
+}
+
+/// The first cautions, which no scrolling hides.
+fn cautions(ui: &mut Ui, width: f32) {
+    ui.set_max_width(width);
+    ui.separator();
+    ui.strong("Caution");
+    ui.label(CAUTIONS[0]);
+    ui.small(CAUTIONS[1]);
+}
+
+fn faults(ui: &mut Ui, desk: &Desk) {
+    let Err(found) = desk.document.read() else {
+        return;
+    };
+    for fault in status::errors(found).take(3) {
+        ui.label(status::fault_words(fault));
+    }
+    let more = status::errors(found).count().saturating_sub(3);
+    if more > 0 {
+        ui.label(format!("and {more} more"));
+    }
+}
+
+/// The state that stands for the verdict: clear, or the cross.
+#[must_use]
+pub fn state(verdict: &Verdict) -> State {
+    match verdict.study.highest_safe_lock {
+        Some(_) => LockState::Clear.into(),
+        None => NO_SAFE_LOCK,
+    }
+}
+
+fn lead(ui: &mut Ui, desk: &Desk, verdict: &Verdict) {
+    let screen = style::screen(&desk.settings);
+    let said = Sayings::of(&verdict.bay, &verdict.study);
+    ui.horizontal(|ui| {
+        let height = ui.text_style_height(&style::large());
+        signs::show(ui, state(verdict), height, screen, !desk.is_current());
+        let text = RichText::new(said.safe_lock()).text_style(style::large());
+        ui.label(text.strong());
+    });
+    ui.label(said.lead());
+}
+
+fn reasons(ui: &mut Ui, verdict: &Verdict) {
+    let said = Sayings::of(&verdict.bay, &verdict.study);
+    let reasons = said.reasons();
+    if reasons.is_empty() {
+        return;
+    }
+    heading(ui, "Why no lock is called safe");
+    for (says, cure) in reasons {
+        ui.label(says);
+        ui.indent("cure", |ui| ui.label(RichText::new(cure).weak()));
+    }
+}
+
+fn marks(ui: &mut Ui, verdict: &Verdict) {
+    let said = Sayings::of(&verdict.bay, &verdict.study);
+    let (Some(stop), Some(never)) = (said.stop_mark(), said.never_above()) else {
+        return;
+    };
+    heading(ui, "Marks on the column");
+    ui.label(format!("Stop: {stop}"));
+    ui.label(format!("Never above: {never}"));
+    ui.small("From the top of the base plate to the carriage's marked edge.");
+}
+
+fn doors(ui: &mut Ui, verdict: &Verdict) {
+    if verdict.bay.garage.door == Door::None {
+        return;
+    }
+    let said = Sayings::of(&verdict.bay, &verdict.study);
+    heading(ui, "By the door");
+    for state in [DoorState::Shut, DoorState::Open, DoorState::Running] {
+        let governs = if state == verdict.study.headline_door {
+            " (the verdict)"
+        } else {
+            ""
+        };
+        let lock = said.safe_lock_with_door(state);
+        ui.label(format!("{}: {lock}{governs}", state.word()));
+    }
+}
+
+fn others(ui: &mut Ui, verdict: &Verdict) {
+    let said = Sayings::of(&verdict.bay, &verdict.study);
+    if let Some(bar) = said.shut_off_bar() {
+        heading(ui, "Shut-off bar");
+        ui.label(bar);
+    }
+    if let Some(not_checked) = said.not_checked() {
+        heading(ui, "Not checked");
+        ui.label(not_checked);
+    }
+    if let Some(gain) = said.if_exact() {
+        heading(ui, "If everything were exact");
+        ui.label(gain);
+    }
+    heading(ui, "All cautions");
+    for caution in CAUTIONS {
+        ui.label(caution);
+    }
+}
+
+/// A heading inside the card.
+pub(super) fn heading(ui: &mut Ui, text: &str) {
+    let space = ui.text_style_height(&TextStyle::Small) * 0.5;
+    ui.add_space(space);
+    ui.label(RichText::new(text).strong());
+}

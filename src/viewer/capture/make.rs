@@ -1,0 +1,117 @@
+//! From an order to the bytes of a picture.
+
+use super::{Animation, Pixels, Studio, encode};
+use crate::panels::camera::Sight;
+use crate::panels::{Action, Desk, Document};
+use crate::viewer::order::{Made, PictureError, PictureKind, PictureOrder, Stop, ViewFrom};
+use crate::viewer::{Fault, probe};
+
+/// Pictures a second of an animation: the format counts in hundredths of a second.
+const FRAME_HUNDREDTHS: u16 = 8;
+/// How long the vehicle stands on the floor before it is raised, hundredths of a second.
+const HOLD_DOWN_HUNDREDTHS: u16 = 80;
+/// How long it stays up, hundredths of a second.
+const HOLD_UP_HUNDREDTHS: u16 = 300;
+/// Travel between two pictures of an animation, metres; quicker than a lift, so that nobody waits.
+const STEP_M: f64 = 0.03;
+
+/// Makes the picture; `progress` is told how many of how many frames are done.
+///
+/// # Errors
+/// When the bay can't be studied, or nothing can draw here.
+pub fn make(
+    order: PictureOrder,
+    progress: &mut dyn FnMut(usize, usize),
+) -> Result<Made, PictureError> {
+    // Before the study, so that nobody waits for a picture that can't be.
+    probe::adapter()?;
+    let (desk, note) = posed(&order)?;
+    let top = desk.rise.travel_m;
+    let mut studio = Studio::open(desk, order.size, order.captions)?;
+    let bytes = match order.kind {
+        PictureKind::Png => encode::png(&studio.shoot()?)?,
+        PictureKind::Gif => raise(&mut studio, top, order.size, progress)?,
+    };
+    Ok(Made { bytes, note })
+}
+
+/// The desk as ordered, and what to say about it.
+fn posed(order: &PictureOrder) -> Result<(Desk, Option<String>), PictureError> {
+    let document = Document::new(
+        Some(order.file.clone()),
+        order.text.clone(),
+        Some(order.text.clone()),
+        order.presets.clone(),
+    );
+    let mut desk = Desk::new(document);
+    desk.study_now();
+    let Some(verdict) = &desk.verdict else {
+        let why = desk.study_failed.take();
+        return Err(PictureError::NotStudied(
+            why.unwrap_or_else(|| "the bay file has faults".into()),
+        ));
+    };
+    let (safe, clear) = (
+        verdict.study.highest_safe_lock,
+        verdict.study.highest_clear_lock,
+    );
+    let (stop, note) = match (order.stop, safe, clear) {
+        (Stop::Lock(lock), ..) => (Action::ToLock(lock), None),
+        (Stop::Floor, ..) => (Action::ToFloor, None),
+        (Stop::Top, ..) => (Action::ToTop, None),
+        (Stop::Safe, Some(lock), _) => (Action::ToLock(lock), None),
+        (Stop::Safe, None, Some(lock)) => (
+            Action::ToLock(lock),
+            Some(format!(
+                "No lock is safe; the picture shows lock {lock}, the highest that is clear."
+            )),
+        ),
+        (Stop::Safe, None, None) => (
+            Action::ToFloor,
+            Some("No lock is safe and none is clear; the picture shows the floor.".into()),
+        ),
+    };
+    desk.apply(stop);
+    if let Some(door) = order.door {
+        desk.apply(Action::Door(door.fraction()));
+    }
+    desk.apply(Action::People(order.people));
+    desk.apply(Action::Look(match order.from {
+        ViewFrom::Corner => Sight::Corner,
+        ViewFrom::Front => Sight::Front,
+        ViewFrom::Side => Sight::Side,
+        ViewFrom::Plan => Sight::Plan,
+        ViewFrom::Door => Sight::Door,
+    }));
+    Ok((desk, note))
+}
+
+/// From the floor up, and a while there.
+fn raise(
+    studio: &mut Studio,
+    top_m: f64,
+    size: [u32; 2],
+    progress: &mut dyn FnMut(usize, usize),
+) -> Result<Vec<u8>, Fault> {
+    let steps = (top_m / STEP_M).ceil().clamp(0.0, 10_000.0) as usize;
+    let mut animation = Animation::new(size)?;
+    for step in 0..=steps {
+        let share = if steps == 0 {
+            0.0
+        } else {
+            step as f64 / steps as f64
+        };
+        studio.desk().apply(Action::Travel(top_m * share));
+        let picture: Pixels = studio.shoot()?;
+        let hundredths = if step == steps {
+            HOLD_UP_HUNDREDTHS
+        } else if step == 0 {
+            HOLD_DOWN_HUNDREDTHS
+        } else {
+            FRAME_HUNDREDTHS
+        };
+        animation.add(&picture, hundredths)?;
+        progress(step + 1, steps + 1);
+    }
+    animation.finish()
+}

@@ -1,0 +1,346 @@
+//! The engine, its plugins, and what happens in a frame in which order.
+
+use std::time::{Duration, Instant};
+
+use bevy::DefaultPlugins;
+use bevy::app::{
+    App, AppExit, First, Last, PanicHandlerPlugin, PluginGroup as _, PreStartup, PreUpdate,
+    Startup, TerminalCtrlCHandlerPlugin, ctrlc,
+};
+use bevy::camera::visibility::RenderLayers;
+use bevy::camera::{Camera, Camera2d, CameraOutputMode, ClearColorConfig};
+use bevy::color::Color;
+use bevy::ecs::message::{MessageReader, MessageWriter};
+use bevy::ecs::prelude::*;
+use bevy::log::LogPlugin;
+use bevy::render::RenderPlugin;
+use bevy::render::error_handler::{ErrorType, RenderErrorHandler};
+use bevy::render::pipelined_rendering::PipelinedRenderingPlugin;
+use bevy::render::render_resource::BlendState;
+use bevy::render::renderer::RenderAdapterInfo;
+use bevy::render::view::Msaa;
+use bevy::utils::default;
+use bevy::window::{
+    Monitor, MonitorSelection, PrimaryWindow, Window, WindowCloseRequested, WindowMode,
+    WindowPlugin, WindowResizeConstraints,
+};
+use bevy::winit::{EventLoopProxyWrapper, WinitSettings};
+use bevy_egui::{
+    EguiContextSettings, EguiGlobalSettings, EguiPlugin, EguiPreUpdateSet, PrimaryEguiContext,
+};
+
+use super::ask_path::AskPath;
+use super::autosave::{Keeper, Rescue};
+use super::mail::{Letterbox, Mail};
+use super::office::{Office, Order};
+use super::pace::{self, Pace};
+use super::pass::{self, View, Wishes};
+use super::studies::Studies;
+use super::{failure, trace};
+use crate::panels::{Action, Desk};
+use crate::viewer::scene::ScenePlugin;
+use crate::viewer::{Fault, OpenDesk, Quality};
+
+/// Size of the window when it opens, points.
+const SIZE: (u32, u32) = (1280, 800);
+
+/// Opens the window and returns when it is closed. `studied_in` is what the study on the desk took.
+pub(super) fn run(mut desk: Desk, studied_in: Duration) -> Result<(), Fault> {
+    let rescue = Rescue::default();
+    failure::watch_for_panics(rescue.clone());
+    end_when_interrupted(rescue.clone());
+
+    let mut app = App::new();
+    app.add_plugins(
+        DefaultPlugins
+            .build()
+            // Everything there is to say is said by the window or, once, at the end.
+            .disable::<LogPlugin>()
+            .disable::<PanicHandlerPlugin>()
+            .disable::<TerminalCtrlCHandlerPlugin>()
+            // Drawing only on change gains nothing from drawing one frame beside the next.
+            .disable::<PipelinedRenderingPlugin>()
+            .set(WindowPlugin {
+                primary_window: Some(window(&desk)),
+                close_when_requested: false,
+                ..default()
+            })
+            .set(RenderPlugin {
+                // A picture that lacks what is still being compiled would stay: nothing else
+                // causes the next one.
+                synchronous_pipeline_compilation: true,
+                ..default()
+            }),
+    )
+    .add_plugins((EguiPlugin::default(), ScenePlugin));
+    trace::trace("the engine is made");
+
+    let wake = (**app.world().resource::<EventLoopProxyWrapper>()).clone();
+    let (letterbox, post) = Letterbox::new(wake);
+    let complain = post.clone();
+    let keeper = Keeper::start(rescue, move |why| complain.send(Mail::Trouble(why)));
+    let office = Office::start(&mut desk, post.clone(), keeper);
+
+    app.insert_resource(EguiGlobalSettings {
+        auto_create_primary_context: false,
+        ..default()
+    })
+    .insert_resource(WinitSettings::desktop_app())
+    .insert_resource(RenderErrorHandler(end_when_drawing_fails))
+    .insert_resource(OpenDesk(desk))
+    .insert_resource(letterbox)
+    .insert_resource(Studies::new(post, studied_in))
+    .insert_resource(office)
+    .insert_resource(Pace::at_start())
+    .init_resource::<AskPath>()
+    .init_resource::<Wishes>()
+    .init_resource::<View>()
+    .add_systems(PreStartup, choose_quality)
+    .add_systems(Startup, add_panel_camera)
+    .add_systems(
+        First,
+        (
+            trace_frames,
+            read_mail,
+            close_when_asked,
+            fit_the_screen,
+            move_by_itself,
+        )
+            .chain(),
+    )
+    .add_systems(
+        PreUpdate,
+        (pass::run, fulfil_wishes, pass::place_view)
+            .chain()
+            .in_set(EguiPreUpdateSet::BeginPass),
+    )
+    .add_systems(
+        Last,
+        (look_after_files, name_the_window, trace_state, pace::decide).chain(),
+    );
+
+    let exit = app.run();
+    drop(std::panic::take_hook());
+    match exit {
+        AppExit::Success => Ok(()),
+        AppExit::Error(_) => Err(failure::render("the window system ended")),
+    }
+}
+
+/// The first interrupt from the terminal ends the program; what is not saved stays beside its file.
+fn end_when_interrupted(rescue: Rescue) {
+    // Where no handler can be set, an interrupt ends the program all the same.
+    let _ = ctrlc::set_handler(move || {
+        rescue.write();
+        std::process::exit(130);
+    });
+}
+
+fn end_when_drawing_fails(
+    error: &bevy::render::error_handler::RenderError,
+    main: &mut World,
+    _: &mut World,
+) -> bevy::render::error_handler::RenderErrorPolicy {
+    let kept = main.get_resource::<Office>().and_then(Office::leave);
+    let fault = match error.ty {
+        ErrorType::DeviceLost => failure::lost(),
+        _ => failure::render(&error.description),
+    };
+    failure::end(&fault, kept)
+}
+
+fn window(desk: &Desk) -> Window {
+    Window {
+        title: title(desk),
+        name: Some("bayrise".into()),
+        resolution: SIZE.into(),
+        resize_constraints: WindowResizeConstraints {
+            min_width: 720.0,
+            min_height: 480.0,
+            ..default()
+        },
+        ..default()
+    }
+}
+
+fn title(desk: &Desk) -> String {
+    let mark = if desk.document.is_unsaved() { "*" } else { "" };
+    format!("{}{mark} - Bayrise", desk.document.name())
+}
+
+/// Without a graphics card, what costs most is left out, and the person is told.
+fn choose_quality(
+    mut commands: Commands,
+    adapter: Option<Res<RenderAdapterInfo>>,
+    mut desk: ResMut<OpenDesk>,
+) {
+    let by_processor = adapter.is_some_and(|adapter| format!("{:?}", adapter.device_type) == "Cpu");
+    if by_processor {
+        desk.0.badge = Some("drawn by the processor: no shadows, no smoothing".into());
+    }
+    commands.insert_resource(Quality {
+        shadows: !by_processor,
+        samples: if by_processor { 1 } else { 4 },
+    });
+}
+
+/// The panels have a camera of their own that covers the whole window, over the view's.
+fn add_panel_camera(mut commands: Commands) {
+    commands.spawn((
+        PrimaryEguiContext,
+        EguiContextSettings {
+            run_manually: true,
+            ..default()
+        },
+        Camera2d,
+        Msaa::Off,
+        RenderLayers::none(),
+        Camera {
+            order: 10,
+            output_mode: CameraOutputMode::Write {
+                blend_state: Some(BlendState::ALPHA_BLENDING),
+                clear_color: ClearColorConfig::None,
+            },
+            clear_color: ClearColorConfig::Custom(Color::NONE),
+            ..default()
+        },
+    ));
+}
+
+fn read_mail(
+    letterbox: Res<Letterbox>,
+    mut desk: ResMut<OpenDesk>,
+    mut office: ResMut<Office>,
+    mut studies: ResMut<Studies>,
+    mut ask: ResMut<AskPath>,
+    mut pace: ResMut<Pace>,
+) {
+    while let Some(mail) = letterbox.take() {
+        pace.stir();
+        if let Some(Mail::Studied(done, took)) = office.receive(mail, &mut desk.0, &mut ask) {
+            studies.finished(&mut desk.0, *done, took);
+        }
+    }
+    if studies.wants(&desk.0) {
+        studies.advance(&mut desk.0);
+    }
+}
+
+fn close_when_asked(
+    mut closes: MessageReader<WindowCloseRequested>,
+    mut desk: ResMut<OpenDesk>,
+    mut wishes: ResMut<Wishes>,
+    mut pace: ResMut<Pace>,
+) {
+    if closes.read().last().is_some() {
+        wishes.0.extend(desk.0.apply(Action::Quit));
+        pace.stir();
+    }
+}
+
+/// A screen that is smaller than the window gets a smaller one.
+fn fit_the_screen(
+    mut fitted: Local<bool>,
+    monitors: Query<&Monitor>,
+    mut window: Single<&mut Window, With<PrimaryWindow>>,
+) {
+    if *fitted || monitors.is_empty() {
+        return;
+    }
+    *fitted = true;
+    let least = |side: fn(&Monitor) -> u32| monitors.iter().map(side).min().unwrap_or(u32::MAX);
+    let (width, height) = (
+        least(|monitor| monitor.physical_width),
+        least(|monitor| monitor.physical_height),
+    );
+    let size = window.physical_size();
+    if size.x > width || size.y > height {
+        window
+            .resolution
+            .set_physical_resolution(size.x.min(width), size.y.min(height));
+    }
+}
+
+/// A carriage that plays, and show mode.
+fn move_by_itself(
+    mut last: Local<Option<Instant>>,
+    mut desk: ResMut<OpenDesk>,
+    mut wishes: ResMut<Wishes>,
+) {
+    let plays = desk.0.rise.playing || desk.0.settings.show_mode;
+    if !plays {
+        *last = None;
+        return;
+    }
+    let now = Instant::now();
+    let seconds = last
+        .replace(now)
+        .map_or(0.0, |last| (now - last).as_secs_f64().min(0.5));
+    wishes.0.extend(desk.0.apply(Action::Tick(seconds)));
+}
+
+fn fulfil_wishes(
+    mut wishes: ResMut<Wishes>,
+    mut desk: ResMut<OpenDesk>,
+    mut office: ResMut<Office>,
+    mut studies: ResMut<Studies>,
+    mut ask: ResMut<AskPath>,
+    mut pace: ResMut<Pace>,
+    mut window: Single<&mut Window, With<PrimaryWindow>>,
+    mut exits: MessageWriter<AppExit>,
+) {
+    if wishes.0.is_empty() {
+        return;
+    }
+    pace.stir();
+    for wish in std::mem::take(&mut wishes.0) {
+        match office.fulfil(wish, &mut desk.0, &mut ask) {
+            Some(Order::FullScreen(on)) => {
+                window.mode = if on {
+                    WindowMode::BorderlessFullscreen(MonitorSelection::Current)
+                } else {
+                    WindowMode::Windowed
+                };
+            }
+            Some(Order::Close) => {
+                exits.write(AppExit::Success);
+            }
+            None => {}
+        }
+    }
+    studies.advance(&mut desk.0);
+}
+
+fn look_after_files(desk: Res<OpenDesk>, mut office: ResMut<Office>) {
+    office.keep(&desk.0);
+}
+
+fn name_the_window(desk: Res<OpenDesk>, mut window: Single<&mut Window, With<PrimaryWindow>>) {
+    let title = title(&desk.0);
+    if window.title != title {
+        window.title = title;
+    }
+}
+
+/// Frames, for developers and tests.
+fn trace_frames(mut frame: Local<u32>) {
+    if trace::is_on() {
+        // A frame is drawn when the next one begins.
+        match *frame {
+            0 => trace::trace("the window is made"),
+            frame => trace::trace(&format!("frame {frame} is drawn")),
+        }
+        *frame += 1;
+    }
+}
+
+/// Changes of what is shown, for developers and tests.
+fn trace_state(desk: Res<OpenDesk>, mut last: Local<String>) {
+    if trace::is_on() {
+        let state = trace::state(&desk.0);
+        if *last != state {
+            trace::trace(&state);
+            *last = state;
+        }
+    }
+}

@@ -1,0 +1,172 @@
+//! The panels, once a frame: what is shown, what is asked for, and what becomes of it at once.
+//!
+//! The panels' library may run a frame's pass twice; input is in the first one only. What is asked
+//! for is carried out on the desk right after a pass, and a second pass is asked for then. The
+//! passes come before the scene is brought up to date, so that panels and scene show the desk as it
+//! is now, in the same frame as the input.
+
+use bevy::camera::{Camera, Viewport};
+use bevy::ecs::query::With;
+use bevy::ecs::resource::Resource;
+use bevy::ecs::system::{Query, Res, ResMut, Single};
+use bevy::math::UVec2;
+use bevy::window::{PrimaryWindow, Window};
+use bevy_egui::{EguiContext, EguiFullOutput, EguiInput, PrimaryEguiContext};
+use egui::{Rect, Ui};
+
+use super::ask_path::AskPath;
+use super::mail::Purpose;
+use super::pace::Pace;
+use super::pointer;
+use super::studies::Studies;
+use crate::panels::{Action, Wish, shell};
+use crate::viewer::OpenDesk;
+use crate::viewer::scene::SceneCamera;
+
+/// What only the window can do, yet to be done.
+#[derive(Debug, Default, Resource)]
+pub(super) struct Wishes(pub(super) Vec<Wish>);
+
+/// Where the view is in the window.
+#[derive(Debug, Default, Resource)]
+pub(super) struct View {
+    /// In points of the panels; none before the first pass.
+    rect: Option<Rect>,
+    /// Pixels of the screen a point.
+    scale: f32,
+}
+
+/// Shows the panels and carries out what they ask for.
+pub(super) fn run(
+    mut panels: Single<
+        (&mut EguiContext, &mut EguiInput, &mut EguiFullOutput),
+        With<PrimaryEguiContext>,
+    >,
+    mut desk: ResMut<OpenDesk>,
+    mut ask: ResMut<AskPath>,
+    mut wishes: ResMut<Wishes>,
+    mut studies: ResMut<Studies>,
+    mut pace: ResMut<Pace>,
+    mut view: ResMut<View>,
+) {
+    let (context, input, shown) = &mut *panels;
+    let input = input.take();
+    let has_a_size = input.screen_rect.is_some();
+    let context = context.get_mut().clone();
+    let output = context.run_ui(input, |ui| {
+        // The first frame of all comes before the engine knows the window's size.
+        if has_a_size && pass(ui, &mut desk, &mut ask, &mut wishes, &mut view) {
+            studies.advance(&mut desk.0);
+            pace.stir();
+            ui.ctx().request_discard("the desk changed");
+        }
+    });
+    pace.panels_ask(&output);
+    shown.0 = Some(output);
+}
+
+/// One pass; true when anything changed by it.
+fn pass(
+    ui: &mut Ui,
+    desk: &mut ResMut<OpenDesk>,
+    ask: &mut AskPath,
+    wishes: &mut Wishes,
+    view: &mut View,
+) -> bool {
+    let mut asked = Vec::new();
+    let mut changed = false;
+    if let Some((purpose, path)) = ask.show(ui.ctx(), desk.0.document.path()) {
+        changed = true;
+        match purpose {
+            Purpose::Open => asked.push(Action::OpenFile(path)),
+            Purpose::Save => wishes.0.push(desk.0.save_to(path)),
+        }
+    }
+    // Before the panels, so that whatever they put over the view gets the pointer first.
+    if let Some(rect) = view.rect {
+        pointer::actions(ui, rect, &mut asked);
+    }
+    let rect = shell::show(ui, &desk.0, &mut asked);
+    let scale = ui.ctx().pixels_per_point();
+    if view.rect != Some(rect) || (view.scale - scale).abs() > 1e-6 {
+        *view = View {
+            rect: Some(rect),
+            scale,
+        };
+        changed = true;
+    }
+    let aspect = f64::from(rect.width()) / f64::from(rect.height());
+    if (aspect - desk.0.aspect).abs() > 1e-6 && aspect.is_finite() && aspect > 0.0 {
+        desk.0.set_aspect(aspect);
+    }
+    changed |= !asked.is_empty();
+    for action in asked {
+        wishes.0.extend(desk.0.apply(action));
+    }
+    changed
+}
+
+/// Gives the rest of the window, beside the panels, to the engine's camera.
+pub(super) fn place_view(
+    view: Res<View>,
+    window: Single<&Window, With<PrimaryWindow>>,
+    mut cameras: Query<&mut Camera, With<SceneCamera>>,
+) {
+    let Some(rect) = view.rect else { return };
+    let placed = viewport(rect, view.scale, window.physical_size());
+    for mut camera in &mut cameras {
+        let known = camera
+            .viewport
+            .as_ref()
+            .map(|known| (known.physical_position, known.physical_size));
+        if known != placed || camera.is_active != placed.is_some() {
+            camera.is_active = placed.is_some();
+            camera.viewport = placed.map(|(physical_position, physical_size)| Viewport {
+                physical_position,
+                physical_size,
+                ..Default::default()
+            });
+        }
+    }
+}
+
+/// A rectangle of points as pixels inside a window: its upper left corner and size; none when
+/// nothing of it is left.
+fn viewport(rect: Rect, scale: f32, window: UVec2) -> Option<(UVec2, UVec2)> {
+    let pixel = |points: f32, most: u32| {
+        let pixels = f64::from(points) * f64::from(scale);
+        if pixels.is_finite() {
+            // Within the window's size, so it is a whole number of that type.
+            pixels.round().clamp(0.0, f64::from(most)) as u32
+        } else {
+            0
+        }
+    };
+    let low = UVec2::new(pixel(rect.min.x, window.x), pixel(rect.min.y, window.y));
+    let high = UVec2::new(pixel(rect.max.x, window.x), pixel(rect.max.y, window.y));
+    let size = high.saturating_sub(low);
+    (size.x > 0 && size.y > 0).then_some((low, size))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use egui::Pos2;
+
+    #[test]
+    fn the_view_stays_inside_the_window() {
+        let rect = |a, b, c, d| Rect::from_min_max(Pos2::new(a, b), Pos2::new(c, d));
+        let window = UVec2::new(800, 600);
+        assert_eq!(
+            viewport(rect(100.0, 50.0, 300.0, 250.0), 2.0, window),
+            Some((UVec2::new(200, 100), UVec2::new(400, 400)))
+        );
+        assert_eq!(
+            viewport(rect(-10.0, 0.0, 900.0, 900.0), 1.0, window),
+            Some((UVec2::ZERO, window))
+        );
+        assert_eq!(viewport(rect(100.0, 0.0, 100.2, 50.0), 1.0, window), None);
+        assert_eq!(viewport(Rect::NOTHING, 1.0, window), None);
+        assert_eq!(viewport(Rect::NAN, 1.0, window), None);
+    }
+}

@@ -1,0 +1,64 @@
+//! For developers: when was what reached?
+//!
+//! With the environment variable `BAYRISE_TRACE_START` set, milestones of the start and every
+//! change of what is shown go to standard error, each with the seconds since the program started.
+//! The tests of the window read them.
+
+use std::io::Write as _;
+use std::sync::OnceLock;
+use std::time::Instant;
+
+use crate::panels::Desk;
+
+/// Since when; none when nobody asked.
+static SINCE: OnceLock<Option<Instant>> = OnceLock::new();
+
+fn since() -> Option<Instant> {
+    *SINCE.get_or_init(|| std::env::var_os("BAYRISE_TRACE_START").map(|_| Instant::now()))
+}
+
+/// Whether milestones are wanted.
+pub(super) fn is_on() -> bool {
+    since().is_some()
+}
+
+/// Notes that something was reached.
+pub fn trace(what: &str) {
+    if let Some(since) = since() {
+        // Where standard error is gone there is nobody to tell.
+        let _ = writeln!(
+            std::io::stderr(),
+            "trace {:.3} {what}",
+            since.elapsed().as_secs_f64()
+        );
+    }
+}
+
+/// What is shown, in one line.
+pub(super) fn state(desk: &Desk) -> String {
+    let verdict = match &desk.verdict {
+        None => "none".into(),
+        Some(verdict) => verdict
+            .study
+            .highest_safe_lock
+            .map_or_else(|| "no lock".into(), |lock| format!("lock {lock}")),
+    };
+    let at = desk
+        .rise
+        .at_lock(&desk.locks_m())
+        .map_or_else(|| "-".into(), |lock| lock.to_string());
+    let here = desk.here.as_ref().map_or("-", |here| here.state.words());
+    format!(
+        "state: verdict={verdict}; current={}; at-lock={at}; travel={:.4}; here={here}; door={:.2}; \
+         unsaved={}; text={}; notices={}; offer={}; asks={}; faults={}",
+        desk.is_current(),
+        desk.rise.travel_m,
+        desk.door,
+        desk.document.is_unsaved(),
+        desk.document.generation(),
+        desk.notices.len(),
+        desk.autosave.is_some(),
+        desk.asks_to_quit,
+        desk.document.read().err().map_or(0, <[_]>::len),
+    )
+}

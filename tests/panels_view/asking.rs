@@ -1,0 +1,68 @@
+//! Leaving, autosaves and notices.
+
+use bayrise::panels::settings::Notice;
+use bayrise::panels::{Action, Wish};
+use egui_kittest::kittest::Queryable;
+
+use super::{desk, find, painted, window};
+
+#[test]
+fn leaving_without_saving_is_asked_about() {
+    let mut desk = desk("tall-pickup");
+    let text = format!("{}\n// changed\n", desk.document.text());
+    desk.document.change(text);
+    desk.study_now();
+    let mut harness = window(desk, [1280.0, 720.0]);
+    assert!(find(&painted(&harness), "not saved").is_some());
+    harness.state_mut().desk.apply(Action::Quit);
+    harness.run();
+    harness.get_by_label("stay").click();
+    harness.run();
+    assert!(!harness.state().desk.asks_to_quit);
+    assert!(harness.query_by_label("stay").is_none());
+
+    harness.state_mut().desk.apply(Action::Quit);
+    harness.run();
+    harness.get_by_label("save and leave").click();
+    harness.run();
+    let Some(Wish::Write { path, text }) = harness.state().wishes.last().cloned() else {
+        panic!("{:?}", harness.state().wishes);
+    };
+    assert!(
+        !harness.state().wishes.contains(&Wish::Close),
+        "not before it is written"
+    );
+    let presets = std::sync::Arc::new(bayrise::bayfile::presets::EmbeddedOnly);
+    harness.state_mut().desk.saved(path, text, presets);
+    harness.step();
+    harness.step();
+    assert!(harness.state().wishes.contains(&Wish::Close));
+}
+
+#[test]
+fn an_autosave_is_offered_and_a_notice_goes_away() {
+    let mut desk = desk("tall-pickup");
+    desk.autosave = Some(format!("{}\n// kept\n", desk.document.text()));
+    desk.notices.push(Notice {
+        is_error: true,
+        text: "The file could not be written.".into(),
+    });
+    let mut harness = window(desk, [1280.0, 720.0]);
+    harness.get_by_label("The file could not be written.");
+    harness.get_by_label("close").click();
+    harness.run();
+    assert!(harness.state().desk.notices.is_empty());
+    harness.get_by_label("take it over").click();
+    harness.run();
+    let desk = &harness.state().desk;
+    assert!(desk.document.text().ends_with("// kept\n"));
+    assert_eq!(desk.autosave, None);
+}
+
+#[test]
+fn a_badge_says_what_the_machine_does_not_draw() {
+    let mut desk = desk("tall-pickup");
+    desk.badge = Some("drawn by the processor: no shadows".into());
+    let harness = window(desk, [1280.0, 720.0]);
+    harness.get_by_label("drawn by the processor: no shadows");
+}

@@ -1,0 +1,197 @@
+//! Stepping, clicking and playing the raise.
+
+use bayrise::clearance::LockState;
+use bayrise::clearance::probe::HereState;
+use bayrise::panels::Action;
+use bayrise::panels::ladder::{Thing, rows};
+use egui::Key;
+use egui_kittest::kittest::Queryable;
+
+use super::{desk, find, painted, window};
+
+#[test]
+fn locks_are_stepped_by_keyboard() {
+    let mut harness = window(desk("tall-pickup"), [1280.0, 720.0]);
+    let locks = harness.state().desk.locks_m();
+    assert_eq!(
+        harness.state().desk.here.as_ref().unwrap().state,
+        HereState::Parked
+    );
+    assert!(find(&painted(&harness), HereState::Parked.words()).is_some());
+    for (index, lock_m) in locks.iter().enumerate() {
+        harness.key_press(Key::PageUp);
+        harness.run();
+        let desk = &harness.state().desk;
+        assert!((desk.rise.travel_m - lock_m).abs() < 1e-12);
+        let number = index + 1;
+        harness.get_by_label_contains(&format!("Carriage at lock {number}, pads at"));
+        let selected: Vec<usize> = rows(desk)
+            .into_iter()
+            .filter_map(|row| match row.thing {
+                Thing::Lock(lock) if lock.is_here => Some(lock.number),
+                _ => None,
+            })
+            .collect();
+        assert_eq!(selected, [number]);
+        let state = desk.here.as_ref().unwrap().state;
+        harness.get_all_by_label(state.words()).next().unwrap();
+    }
+    assert_ne!(
+        harness.state().desk.here.as_ref().unwrap().state,
+        HereState::Clear,
+        "the top lock of this bay is not clear"
+    );
+    harness.key_press(Key::ArrowDown);
+    harness.run();
+    let last = locks.len() - 2;
+    assert!((harness.state().desk.rise.travel_m - locks[last]).abs() < 1e-12);
+    harness.key_press(Key::S);
+    harness.run();
+    assert_eq!(
+        harness.state().desk.here.as_ref().unwrap().state,
+        HereState::Clear
+    );
+    harness.key_press(Key::Home);
+    harness.run();
+    assert!(harness.state().desk.rise.travel_m.abs() < 1e-12);
+}
+
+#[test]
+fn a_lock_of_the_ladder_is_clicked() {
+    let mut harness = window(desk("tall-pickup"), [1280.0, 720.0]);
+    harness.get_by_label_contains("lock 7, pads at").click();
+    harness.run();
+    let desk = &harness.state().desk;
+    assert!((desk.rise.travel_m - desk.locks_m()[6]).abs() < 1e-12);
+}
+
+#[test]
+fn the_carriage_is_dragged_on_the_ladder() {
+    let mut harness = window(desk("tall-pickup"), [1280.0, 720.0]);
+    let column = harness.get_by_label("carriage on the ladder").rect();
+    harness.drag_at(column.center_bottom() - egui::vec2(0.0, 20.0));
+    harness.run();
+    harness.hover_at(column.center());
+    harness.run();
+    harness.drop_at(column.center());
+    harness.run();
+    let desk = &harness.state().desk;
+    let half = desk.full_travel_m() * 0.5;
+    assert!(
+        (desk.rise.travel_m - half).abs() < 0.06,
+        "{}",
+        desk.rise.travel_m
+    );
+}
+
+#[test]
+fn the_space_bar_plays_and_pauses() {
+    let mut harness = window(desk("tall-pickup"), [1280.0, 720.0]);
+    harness.key_press(Key::Space);
+    harness.run();
+    assert!(harness.state().desk.rise.playing);
+    harness.get_by_label("pause");
+    harness.state_mut().desk.apply(Action::Tick(0.5));
+    harness.run();
+    let after = harness.state().desk.rise.travel_m;
+    assert!(after > 0.01);
+    harness.get_by_label("pause").click();
+    harness.run();
+    harness.state_mut().desk.apply(Action::Tick(0.5));
+    assert!((harness.state().desk.rise.travel_m - after).abs() < 1e-12);
+}
+
+#[test]
+fn safe_lock_and_marks_stand_on_the_ladder() {
+    let harness = window(desk("tall-pickup"), [1280.0, 720.0]);
+    let desk = &harness.state().desk;
+    let study = &desk.verdict.as_ref().unwrap().study;
+    let safe = study.highest_safe_lock.unwrap();
+    let label = format!("lock {safe}, pads at");
+    let node = harness.get_by_label_contains(&label);
+    assert!(
+        node.accesskit_node()
+            .label()
+            .unwrap()
+            .ends_with("the highest safe lock")
+    );
+    let painted = painted(&harness);
+    for words in ["SAFE", "STOP mark ", "never above "] {
+        assert!(find(&painted, words).is_some(), "{words}");
+    }
+    // To scale: the never-above mark lies above the stop mark, and that above the lock.
+    let marks: Vec<f64> = rows(desk)
+        .into_iter()
+        .filter(|row| matches!(row.thing, Thing::Mark(_)))
+        .map(|row| row.travel_m)
+        .collect();
+    assert!(
+        marks[0] > study.locks[safe - 1].travel_m && marks[1] >= marks[0],
+        "{marks:?}"
+    );
+}
+
+#[test]
+fn the_shut_off_bar_stands_on_the_ladder() {
+    let harness = window(desk("camper-under-the-bar"), [1280.0, 720.0]);
+    let trips = harness
+        .state()
+        .desk
+        .verdict
+        .as_ref()
+        .unwrap()
+        .study
+        .bar
+        .clone();
+    assert!(trips.unwrap().trips_at_m.is_some());
+    assert!(find(&painted(&harness), "shut-off bar trips").is_some());
+}
+
+#[test]
+fn the_ladder_follows_the_door() {
+    let mut desk = desk("tall-pickup");
+    for share in [0.0, 1.0, 0.5] {
+        desk.apply(Action::Door(share));
+        let study = &desk.verdict.as_ref().unwrap().study;
+        let found = match share {
+            s if s <= 0.0 => &study.doors.shut,
+            s if s >= 1.0 => &study.doors.open,
+            _ => &study.doors.running,
+        };
+        let shown: Vec<LockState> = rows(&desk)
+            .into_iter()
+            .filter_map(|row| match row.thing {
+                Thing::Lock(lock) => Some(lock.state),
+                Thing::Mark(_) => None,
+            })
+            .collect();
+        assert_eq!(shown, found.locks);
+    }
+}
+
+#[test]
+fn sixty_locks_fit_on_the_ladder() {
+    let mut desk = desk("tall-pickup");
+    let locks: Vec<String> = (0..60)
+        .map(|i| format!("\"{} mm\"", 300 + i * 25))
+        .collect();
+    let value = format!("[{}]", locks.join(", "));
+    let text = desk.document.text().replace(
+        "preset: \"tall-columns-11-10\",",
+        &format!("preset: \"tall-columns-11-10\", locks: {value},"),
+    );
+    desk.document.change(text);
+    desk.study_now();
+    assert_eq!(desk.locks_m().len(), 60, "{:?}", desk.document.read().err());
+    let mut harness = window(desk, [1280.0, 720.0]);
+    for number in [1, 30, 31, 60] {
+        let label = format!("lock {number}, pads at");
+        harness.get_by_label_contains(&label).click();
+        harness.run();
+        let desk = &harness.state().desk;
+        assert!(
+            (desk.rise.travel_m - desk.locks_m()[number - 1]).abs() < 1e-12,
+            "{number}"
+        );
+    }
+}

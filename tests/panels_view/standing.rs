@@ -1,0 +1,190 @@
+//! What the verdict card says, and when it is greyed.
+
+use bayrise::drawing::palette::screen::LIGHT;
+use bayrise::panels::style::egui_colour;
+use bayrise::panels::{Action, status};
+use bayrise::report::{CAUTIONS, Sayings};
+use egui::{Color32, Shape};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+
+use super::{SCENES, World, desk, find, painted, window};
+
+/// The colour that words are painted in.
+fn ink_of(harness: &Harness<'_, World>, words: &str) -> Color32 {
+    fn search(shape: &Shape, words: &str) -> Option<Color32> {
+        match shape {
+            Shape::Vec(shapes) => shapes.iter().find_map(|shape| search(shape, words)),
+            Shape::Text(text) if text.galley.job.text == words => {
+                let own = text.galley.job.sections[0].format.color;
+                Some(
+                    text.override_text_color
+                        .unwrap_or(if own == Color32::PLACEHOLDER {
+                            text.fallback_color
+                        } else {
+                            own
+                        }),
+                )
+            }
+            _ => None,
+        }
+    }
+    let shapes = &harness.output().shapes;
+    shapes
+        .iter()
+        .find_map(|clipped| search(&clipped.shape, words))
+        .unwrap()
+}
+
+#[test]
+fn every_scene_shows_its_verdict_and_the_cautions() {
+    for scene in SCENES {
+        let harness = window(desk(scene), [1280.0, 720.0]);
+        let verdict = harness.state().desk.verdict.as_ref().unwrap();
+        let said = Sayings::of(&verdict.bay, &verdict.study);
+        harness.get_by_label(&said.safe_lock());
+        harness.get_by_label(&said.lead());
+        let painted = painted(&harness);
+        for words in [said.safe_lock().as_str(), CAUTIONS[0], CAUTIONS[1]] {
+            let text = find(&painted, words).unwrap();
+            assert!(
+                text.clip.expand(1.0).contains_rect(text.rect),
+                "{scene}: {words} is cut"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_verdict_is_greyed_until_the_next_one_is_there() {
+    let mut harness = window(desk("tall-pickup"), [1280.0, 720.0]);
+    let lead = |harness: &Harness<'_, World>| {
+        let verdict = harness.state().desk.verdict.as_ref().unwrap();
+        Sayings::of(&verdict.bay, &verdict.study).lead()
+    };
+    let before = lead(&harness);
+    assert_eq!(ink_of(&harness, &before), egui_colour(LIGHT.ink));
+    let text = harness
+        .state()
+        .desk
+        .document
+        .text()
+        .replace("12 ft", "10 ft 9 in");
+    harness.state_mut().desk.document.change(text);
+    harness.run();
+    let words = status::stale_words(&harness.state().desk).unwrap();
+    assert!(words.starts_with("studying"), "{words}");
+    assert!(
+        harness.get_all_by_label(&words).count() >= 2,
+        "in the card and on the ladder"
+    );
+    assert_eq!(ink_of(&harness, &before), egui_colour(LIGHT.stale));
+    assert!(find(&painted(&harness), "(stale)").is_some());
+    harness.state_mut().desk.study_now();
+    harness.run();
+    assert_eq!(status::stale_words(&harness.state().desk), None);
+    let after = lead(&harness);
+    assert_eq!(ink_of(&harness, &after), egui_colour(LIGHT.ink));
+    assert_ne!(
+        before, after,
+        "a ceiling 15 inches lower changes the verdict"
+    );
+}
+
+#[test]
+fn faults_are_counted_and_the_last_good_verdict_is_greyed() {
+    let mut harness = window(desk("tall-pickup"), [1280.0, 720.0]);
+    let text = harness
+        .state()
+        .desk
+        .document
+        .text()
+        .replace("\"12 ft\"", "\"12 fet\"");
+    harness.state_mut().desk.document.change(text);
+    harness.state_mut().desk.study_now();
+    harness.run();
+    let words = "1 fault in the file; the verdict shown is of the last good state";
+    harness.get_all_by_label(words).next().unwrap();
+    harness.get_by_label_contains("line 34, column");
+    let verdict = harness.state().desk.verdict.as_ref().unwrap();
+    let lead = Sayings::of(&verdict.bay, &verdict.study).lead();
+    assert_eq!(ink_of(&harness, &lead), egui_colour(LIGHT.stale));
+}
+
+#[test]
+fn a_file_with_faults_from_the_start_has_no_verdict() {
+    let mut desk = desk("tall-pickup");
+    let text = desk.document.text().replace("\"12 ft\"", "\"12 fet\"");
+    desk.opened(
+        "broken.ron".into(),
+        text,
+        std::sync::Arc::new(bayrise::bayfile::presets::EmbeddedOnly),
+    );
+    desk.study_now();
+    let harness = window(desk, [1280.0, 720.0]);
+    harness.get_by_label("1 fault in the file; there is no verdict yet");
+    assert!(find(&painted(&harness), "Lock ").is_none());
+    assert!(find(&painted(&harness), CAUTIONS[0]).is_some());
+}
+
+#[test]
+fn text_twice_as_large_cuts_nothing_of_the_verdict() {
+    for scene in ["tall-pickup", "no-safe-lock"] {
+        let mut desk = desk(scene);
+        desk.apply(Action::TextScale(2.0));
+        let harness = window(desk, [1280.0, 720.0]);
+        let verdict = harness.state().desk.verdict.as_ref().unwrap();
+        let said = Sayings::of(&verdict.bay, &verdict.study);
+        let painted = painted(&harness);
+        for words in [said.safe_lock(), said.lead(), CAUTIONS[0].to_owned()] {
+            let text = find(&painted, &words).unwrap();
+            assert!(
+                text.clip.expand(1.0).contains_rect(text.rect),
+                "{scene}: {words} is cut"
+            );
+            assert!(text.rect.right() <= 1280.0 && text.rect.bottom() <= 720.0);
+        }
+        assert!(
+            harness.state().view.width() > 100.0,
+            "{}",
+            harness.state().view
+        );
+    }
+}
+
+#[test]
+fn what_limits_it_is_shown_where_it_comes_short() {
+    let mut harness = window(desk("tall-pickup"), [1280.0, 720.0]);
+    let eye = harness.state().desk.camera.eye_m;
+    harness.get_by_label("show it where it comes short").click();
+    harness.run();
+    let desk = &harness.state().desk;
+    let verdict = desk.verdict.as_ref().unwrap();
+    let pair = Sayings::of(&verdict.bay, &verdict.study)
+        .limiting_pair()
+        .unwrap();
+    assert_eq!(desk.picked, Some((pair.moving.clone(), pair.fixed.clone())));
+    assert!((desk.rise.travel_m - pair.first_breach_m.unwrap()).abs() < 1e-9);
+    assert_ne!(desk.camera.eye_m, eye, "the view goes there");
+    harness.get_by_label("let it go").click();
+    harness.run();
+    assert_eq!(harness.state().desk.picked, None);
+}
+
+#[test]
+fn a_pair_of_the_list_is_looked_at() {
+    let mut desk = desk("tall-pickup");
+    desk.apply(Action::ToSafeLock);
+    let first = desk.here.as_ref().unwrap().pairs[0].clone();
+    let mut harness = window(desk, [1280.0, 720.0]);
+    let name = bayrise::report::short_name(&first.moving);
+    let row = harness.get_by_label_contains(&format!("{name} to"));
+    row.scroll_to_me();
+    harness.run();
+    harness.get_by_label_contains(&format!("{name} to")).click();
+    harness.run();
+    assert_eq!(
+        harness.state().desk.picked,
+        Some((first.moving, first.fixed))
+    );
+}

@@ -1,0 +1,189 @@
+//! Is what the pictures show so?
+
+use bayrise::clearance::probe::PairState;
+use bayrise::drawing::palette::{self, Colour, things};
+use bayrise::panels::Action;
+use bayrise::panels::camera::Sight;
+use bayrise::solids::{Layer, Role};
+use glam::DVec3;
+
+use crate::shots::{SCENES, Shot, Taken, take};
+
+/// Every pixel of the view with its place.
+fn pixels(taken: &Taken) -> impl Iterator<Item = ([u32; 2], [u8; 3])> + '_ {
+    let [width, height] = taken.view;
+    (0..height)
+        .flat_map(move |y| (0..width).map(move |x| [x, y]))
+        .filter_map(|[x, y]| taken.pixels.at(x, y).map(|rgb| ([x, y], rgb)))
+}
+
+/// The body's blue paint in whatever light.
+fn is_body(rgb: [u8; 3]) -> bool {
+    let [r, g, b] = rgb.map(i32::from);
+    b - r > 30 && b >= g && g >= r
+}
+
+fn near(rgb: [u8; 3], colour: Colour, within: u8) -> bool {
+    let Colour(r, g, b) = colour;
+    rgb.iter()
+        .zip([r, g, b])
+        .all(|(a, b)| a.abs_diff(b) <= within)
+}
+
+#[test]
+fn the_dimension_line_is_where_the_nearest_points_are() {
+    let mut found = 0;
+    for scene in ["tall-pickup", "coupe-full-rise", "light-in-the-way"] {
+        let shot = Shot::plain(scene, Sight::Side).with(Action::ToLock(6));
+        let shown = take(shot.clone().captioned());
+        let hidden = take(Shot {
+            captions: true,
+            ..shot
+        });
+        // The tightest pair that is long enough in the picture to be measured.
+        let line = shown.here.pairs.iter().find_map(|pair| {
+            let (a, b) = pair.points_m?;
+            let (from, to) = (shown.pixel(a)?, shown.pixel(b)?);
+            let long = (from[0] - to[0]).hypot(from[1] - to[1]);
+            (long > 6.0).then_some((pair, from, to))
+        });
+        let Some((pair, from, to)) = line else {
+            continue;
+        };
+        found += 1;
+        let colour = match pair.state {
+            PairState::Clear => palette::CLEAR,
+            PairState::Tight => palette::TIGHT,
+            PairState::Strikes => palette::STRIKES,
+        };
+        // Along the line its colour is there with dimensions on and not with them off.
+        let on_line = |taken: &Taken| {
+            let steps = 24;
+            let hits = (1..steps).filter(|i| {
+                let share = f64::from(*i) / f64::from(steps);
+                let at = [0, 1].map(|k| from[k] + (to[k] - from[k]) * share);
+                (-2..=2).any(|dx| {
+                    (-2..=2).any(|dy| {
+                        let x = (at[0] as i64 + dx).max(0) as u32;
+                        let y = (at[1] as i64 + dy).max(0) as u32;
+                        taken.pixels.at(x, y).is_some_and(|rgb| near(rgb, colour, 40))
+                    })
+                })
+            });
+            hits.count()
+        };
+        let (with, without) = (on_line(&shown), on_line(&hidden));
+        assert!(with >= 12, "{scene}: {} at {with} of 23 places", pair.moving);
+        assert!(without < with, "{scene}: it is there without being drawn");
+    }
+    assert!(found >= 2, "only {found} scenes had a line long enough");
+}
+
+#[test]
+fn the_vehicle_stands_higher_in_the_picture_at_a_higher_lock() {
+    let height = |lock| {
+        let shot = Shot::plain("tall-pickup", Sight::Side).with(Action::ToLock(lock));
+        let taken = take(shot);
+        let (mut sum, mut count) = (0.0, 0.0);
+        for ([_, y], rgb) in pixels(&taken) {
+            if is_body(rgb) {
+                sum += f64::from(y);
+                count += 1.0;
+            }
+        }
+        assert!(count > 2000.0, "lock {lock}: {count} pixels of the body");
+        // How high the body's middle really is, in pixels.
+        let body = taken.solids.iter().find(|s| s.name == "vehicle/side 3").unwrap();
+        let at = taken.pixel(body.bay_from_solid.translation).unwrap();
+        (sum / count, at[1])
+    };
+    let (low, high) = (height(2), height(6));
+    let (seen, real) = (low.0 - high.0, low.1 - high.1);
+    assert!(real > 10.0, "the locks are apart");
+    assert!((seen - real).abs() < 2.0, "climbed {seen} pixels in the picture, {real} in the bay");
+}
+
+#[test]
+fn from_above_the_ceiling_covers_nothing() {
+    for scene in ["tall-pickup", "coupe-full-rise"] {
+        let taken = take(Shot::plain(scene, Sight::Plan));
+        // Places on the vehicle's roof, over its middle line.
+        let roof: Vec<DVec3> = taken
+            .solids
+            .iter()
+            .filter(|s| s.role == Role::Body && s.name.starts_with("vehicle/roof "))
+            .map(|s| {
+                let (low, high) = s.bounds();
+                (low + high) * 0.5 + DVec3::new(0.25 * (high.x - low.x), 0.0, 0.0)
+            })
+            .collect();
+        let painted = roof
+            .iter()
+            .filter(|place| {
+                let [x, y] = taken.pixel(**place).unwrap();
+                let rgb = taken.pixels.at(x as u32, y as u32).unwrap();
+                let bed_or_glass = near(rgb, things::BED, 40) || near(rgb, things::GLASS, 40);
+                is_body(rgb) || bed_or_glass
+            })
+            .count();
+        assert!(
+            painted * 3 >= roof.len() * 2,
+            "{scene}: {painted} of {} places on the roof are seen",
+            roof.len()
+        );
+    }
+}
+
+#[test]
+fn every_scene_has_all_of_its_vehicle_in_the_picture() {
+    for scene in SCENES {
+        for from in [Sight::Corner, Sight::Front, Sight::Side, Sight::Plan] {
+            let taken = take(Shot {
+                size: [160, 90],
+                ..Shot::plain(scene, from).with(Action::ToTop)
+            });
+            for solid in taken.solids.iter().filter(|s| s.layer() == Layer::Vehicle) {
+                let (low, high) = solid.bounds();
+                for i in 0..8 {
+                    let pick = |bit: usize, a: f64, b: f64| if i >> bit & 1 == 1 { b } else { a };
+                    let corner = DVec3::new(
+                        pick(0, low.x, high.x),
+                        pick(1, low.y, high.y),
+                        pick(2, low.z, high.z),
+                    );
+                    let at = taken.camera.project(corner, taken.aspect).unwrap();
+                    assert!(
+                        at.abs().max_element() <= 1.0,
+                        "{scene} {from:?}: {} at {at}",
+                        solid.name
+                    );
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn what_is_tight_is_lit() {
+    // The same place seen with and without a lit pair differs, and in the colour of the state.
+    let quiet = take(Shot::plain("coupe-full-rise", Sight::Side));
+    let (moving, fixed) = ("vehicle/side 3".to_owned(), "lift/post left".to_owned());
+    let lit = take(
+        Shot::plain("coupe-full-rise", Sight::Side).with(Action::ShowPair(moving, fixed)),
+    );
+    if lit.camera != quiet.camera {
+        // The camera moved to the pair: what counts is that it is lit there.
+        let teal = |taken: &Taken| {
+            pixels(taken)
+                .filter(|(_, [r, g, b])| i32::from(*g) - i32::from(*r) > 45 && b.abs_diff(*g) < 50)
+                .count()
+        };
+        assert!(teal(&lit) > teal(&quiet) + 200);
+        return;
+    }
+    let changed = pixels(&quiet)
+        .zip(pixels(&lit))
+        .filter(|((_, a), (_, b))| a.iter().zip(b).any(|(a, b)| a.abs_diff(*b) > 20))
+        .count();
+    assert!(changed > 300, "{changed} pixels changed");
+}
