@@ -5,8 +5,8 @@ use std::sync::Arc;
 use bevy::prelude::*;
 
 use crate::bay::Bay;
-use crate::solids::{Role, Solid};
 use crate::solids::list::solids;
+use crate::solids::{Role, Solid};
 use crate::viewer::OpenDesk;
 use crate::viewer::convert::Origin;
 
