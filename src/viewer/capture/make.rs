@@ -23,9 +23,11 @@ pub fn make(
     order: PictureOrder,
     progress: &mut dyn FnMut(usize, usize),
 ) -> Result<Made, PictureError> {
-    // Before the study, so that nobody waits for a picture that can't be.
+    let t0 = std::time::Instant::now(); // Before the study, so that nobody waits for a picture that can't be.
     probe::adapter()?;
+    eprintln!("probe {:?}", t0.elapsed());
     let (desk, note) = posed(&order)?;
+    eprintln!("posed {:?}", t0.elapsed());
     let top = desk.rise.travel_m;
     let mut studio = Studio::open(desk, order.size, order.captions)?;
     let bytes = match order.kind {

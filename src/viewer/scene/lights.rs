@@ -14,9 +14,9 @@ use crate::viewer::{OpenDesk, Quality};
 /// Key light, lux at the exposure of the scene's camera.
 const KEY_LUX: f32 = 2100.0;
 /// Fill light, lux.
-const FILL_LUX: f32 = 650.0;
+const FILL_LUX: f32 = 900.0;
 /// Light from everywhere, candela a square metre.
-const AMBIENT: f32 = 420.0;
+const AMBIENT: f32 = 620.0;
 /// Side of the shadow map, texels.
 const SHADOW_MAP: usize = 2048;
 

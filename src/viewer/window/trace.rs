@@ -60,7 +60,7 @@ pub(super) fn state(desk: &Desk) -> String {
         desk.document.generation(),
         desk.notices.len(),
         desk.autosave.is_some(),
-        desk.asks_to_quit,
+        desk.leaving.is_some(),
         desk.document.read().err().map_or(0, <[_]>::len),
         desk.settings.section.map_or("-", Section::word),
     )
