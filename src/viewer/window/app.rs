@@ -4,9 +4,10 @@ use std::time::{Duration, Instant};
 
 use bevy::DefaultPlugins;
 use bevy::app::{
-    App, AppExit, First, Last, PanicHandlerPlugin, PluginGroup as _, PreUpdate, Startup,
-    TerminalCtrlCHandlerPlugin, ctrlc,
+    App, AppExit, First, Last, PanicHandlerPlugin, PluginGroup as _, PostUpdate, PreUpdate,
+    Startup, TerminalCtrlCHandlerPlugin, ctrlc,
 };
+use bevy::asset::AssetEventSystems;
 use bevy::camera::visibility::RenderLayers;
 use bevy::camera::{Camera, Camera2d, CameraOutputMode, ClearColorConfig};
 use bevy::color::Color;
@@ -100,6 +101,11 @@ pub(super) fn run(mut desk: Desk, studied_in: Duration, adapter: &Adapter) -> Re
     .init_resource::<AskPath>()
     .init_resource::<Wishes>()
     .init_resource::<View>()
+    .configure_sets(
+        PostUpdate,
+        // Letters that were never shown before are drawn in the frame that needs them.
+        AssetEventSystems.after(EguiPostUpdateSet::PostProcessOutput),
+    )
     .add_systems(Startup, add_panel_camera)
     .add_systems(
         First,

@@ -78,6 +78,10 @@ pub(super) fn run(
         }
     });
     pace.panels_ask(&output);
+    if !output.textures_delta.set.is_empty() {
+        // Letters that were never shown before may reach the screen a frame later.
+        pace.stir();
+    }
     shown.0 = Some(output);
 }
 
