@@ -13,6 +13,7 @@ use std::sync::Arc;
 
 use bayrise::bayfile::presets::EmbeddedOnly;
 use bayrise::panels::{Action, Desk, Document, Wish, shell};
+use egui::epaint::ClippedShape;
 use egui::{Rect, Shape};
 use egui_kittest::Harness;
 
@@ -110,6 +111,17 @@ pub fn texts(shape: &Shape, clip: Rect, out: &mut Vec<Painted>) {
         }),
         _ => {}
     }
+}
+
+/// What a function paints onto a screen of a size, in points.
+pub fn shapes(size: [f32; 2], mut paints: impl FnMut(&egui::Ui)) -> Vec<ClippedShape> {
+    let input = egui::RawInput {
+        screen_rect: Some(Rect::from_min_size(egui::Pos2::ZERO, size.into())),
+        ..egui::RawInput::default()
+    };
+    let mut output = egui::Context::default().run_ui(input, |ui| paints(ui));
+    output.textures_delta.clear();
+    output.shapes
 }
 
 /// The painted text that contains these words.
