@@ -2,7 +2,7 @@
 
 use bayrise::clearance::probe::PairState;
 use bayrise::panels::camera::{Camera, Lens, Sight};
-use bayrise::panels::overlay::{DimensionLine, lines};
+use bayrise::panels::overlay::{DimensionLine, lines, text_size};
 use bayrise::panels::{Action, Desk};
 use egui::{Pos2, Rect, pos2, vec2};
 use glam::DVec3;
@@ -116,8 +116,7 @@ fn labels_fit_on_their_plates() {
             let mut checked = 0;
             let _ = shapes([1920.0, 1080.0], |ui| {
                 for line in lines(&desk, rect) {
-                    #[allow(clippy::cast_possible_truncation)]
-                    let size = (rect.height() * 0.022).clamp(12.0, 24.0) * scale as f32;
+                    let size = text_size(rect, &desk.settings);
                     let font = egui::FontId::proportional(size);
                     let text =
                         ui.painter()
