@@ -26,6 +26,10 @@ pub fn show(context: &Context, desk: &Desk, out: &mut Vec<Action>) {
         .anchor(Align2::CENTER_CENTER, [0.0, 0.0])
         .max_width(room.x * 0.95)
         .show(context, |ui| {
+            ui.small(
+                "Mouse: drag to turn, drag with Shift or the right button to move, wheel for \
+                 nearer and farther. Tab goes through the fields and buttons.",
+            );
             ScrollArea::vertical()
                 .max_height(room.y * 0.78)
                 .show(ui, |ui| {
@@ -39,10 +43,6 @@ pub fn show(context: &Context, desk: &Desk, out: &mut Vec<Action>) {
                         }
                     });
                 });
-            ui.small(
-                "Mouse: drag to turn, drag with Shift or the right button to move, wheel for \
-                 nearer and farther. Tab goes through the fields and buttons.",
-            );
         });
     if !is_open {
         out.push(Action::Help(false));
