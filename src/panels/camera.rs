@@ -211,7 +211,9 @@ impl Camera {
                 let tan = (fov_rad * 0.5).tan() / room;
                 let fit = |across: DVec3, tan: f64| {
                     let most = |sign: f64| {
-                        let beyond = corners.iter().map(|c| sign * c.dot(across) - tan * c.dot(into));
+                        let beyond = corners
+                            .iter()
+                            .map(|c| sign * c.dot(across) - tan * c.dot(into));
                         beyond.fold(f64::NEG_INFINITY, f64::max)
                     };
                     let (high, low) = (most(1.0), most(-1.0));

@@ -66,14 +66,21 @@ fn the_dimension_line_is_where_the_nearest_points_are() {
                     (-2..=2).any(|dy| {
                         let x = (at[0] as i64 + dx).max(0) as u32;
                         let y = (at[1] as i64 + dy).max(0) as u32;
-                        taken.pixels.at(x, y).is_some_and(|rgb| near(rgb, colour, 40))
+                        taken
+                            .pixels
+                            .at(x, y)
+                            .is_some_and(|rgb| near(rgb, colour, 40))
                     })
                 })
             });
             hits.count()
         };
         let (with, without) = (on_line(&shown), on_line(&hidden));
-        assert!(with >= 12, "{scene}: {} at {with} of 23 places", pair.moving);
+        assert!(
+            with >= 12,
+            "{scene}: {} at {with} of 23 places",
+            pair.moving
+        );
         assert!(without < with, "{scene}: it is there without being drawn");
     }
     assert!(found >= 2, "only {found} scenes had a line long enough");
@@ -93,14 +100,21 @@ fn the_vehicle_stands_higher_in_the_picture_at_a_higher_lock() {
         }
         assert!(count > 2000.0, "lock {lock}: {count} pixels of the body");
         // How high the body's middle really is, in pixels.
-        let body = taken.solids.iter().find(|s| s.name == "vehicle/side 3").unwrap();
+        let body = taken
+            .solids
+            .iter()
+            .find(|s| s.name == "vehicle/side 3")
+            .unwrap();
         let at = taken.pixel(body.bay_from_solid.translation).unwrap();
         (sum / count, at[1])
     };
     let (low, high) = (height(2), height(6));
     let (seen, real) = (low.0 - high.0, low.1 - high.1);
     assert!(real > 10.0, "the locks are apart");
-    assert!((seen - real).abs() < 2.0, "climbed {seen} pixels in the picture, {real} in the bay");
+    assert!(
+        (seen - real).abs() < 2.0,
+        "climbed {seen} pixels in the picture, {real} in the bay"
+    );
 }
 
 #[test]
@@ -168,9 +182,8 @@ fn what_is_tight_is_lit() {
     // The same place seen with and without a lit pair differs, and in the colour of the state.
     let quiet = take(Shot::plain("coupe-full-rise", Sight::Side));
     let (moving, fixed) = ("vehicle/side 3".to_owned(), "lift/post left".to_owned());
-    let lit = take(
-        Shot::plain("coupe-full-rise", Sight::Side).with(Action::ShowPair(moving, fixed)),
-    );
+    let lit =
+        take(Shot::plain("coupe-full-rise", Sight::Side).with(Action::ShowPair(moving, fixed)));
     if lit.camera != quiet.camera {
         // The camera moved to the pair: what counts is that it is lit there.
         let teal = |taken: &Taken| {

@@ -40,8 +40,7 @@ fn in_window(a: &Pixels, b: &Pixels, x: u32, y: u32) -> f64 {
     let (ma, mb) = (sa / count, sb / count);
     let (va, vb) = (saa / count - ma * ma, sbb / count - mb * mb);
     let cov = sab / count - ma * mb;
-    ((2.0 * ma * mb + c1) * (2.0 * cov + c2))
-        / ((ma * ma + mb * mb + c1) * (va + vb + c2))
+    ((2.0 * ma * mb + c1) * (2.0 * cov + c2)) / ((ma * ma + mb * mb + c1) * (va + vb + c2))
 }
 
 fn luma(picture: &Pixels, x: u32, y: u32) -> f64 {

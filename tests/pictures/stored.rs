@@ -17,7 +17,9 @@ const ALIKE: f64 = 0.96;
 const MOST_BYTES: usize = 90_000;
 
 fn stored(name: &str) -> PathBuf {
-    root().join("tests/pictures/stored").join(format!("{name}.png"))
+    root()
+        .join("tests/pictures/stored")
+        .join(format!("{name}.png"))
 }
 
 #[track_caller]
@@ -40,7 +42,10 @@ fn check(name: &str, shot: Shot) {
     if alike < ALIKE {
         let now = std::env::temp_dir().join(format!("bayrise-{name}-now.png"));
         std::fs::write(&now, png(&pixels).unwrap()).unwrap();
-        panic!("{name}: alike by {alike:.4}, {ALIKE} asked; now: {}", now.display());
+        panic!(
+            "{name}: alike by {alike:.4}, {ALIKE} asked; now: {}",
+            now.display()
+        );
     }
 }
 

@@ -6,12 +6,14 @@ use bevy::app::TerminalCtrlCHandlerPlugin;
 use bevy::camera::{ImageRenderTarget, RenderTarget, Viewport};
 use bevy::log::LogPlugin;
 use bevy::prelude::*;
+use bevy::render::RenderApp;
 use bevy::render::error_handler::{RenderErrorHandler, RenderErrorPolicy};
 use bevy::render::pipelined_rendering::PipelinedRenderingPlugin;
-use bevy::render::render_resource::{CachedPipelineState, PipelineCache, PipelineDescriptor, PollType, TextureFormat, TextureUsages};
+use bevy::render::render_resource::{
+    CachedPipelineState, PipelineCache, PipelineDescriptor, PollType, TextureFormat, TextureUsages,
+};
 use bevy::render::renderer::RenderDevice;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
-use bevy::render::RenderApp;
 use bevy::window::ExitCondition;
 use bevy::winit::WinitPlugin;
 
@@ -54,7 +56,7 @@ impl Studio {
     pub fn open(desk: Desk, size: [u32; 2], captions: bool) -> Result<Self, Fault> {
         let adapter = probe::adapter()?;
         fenced(|| {
-            let t0=Instant::now(); let mut app = App::new();
+            let mut app = App::new();
             app.insert_resource(OpenDesk(desk))
                 .insert_resource(Quality {
                     shadows: true,
@@ -82,13 +84,13 @@ impl Studio {
                         .disable::<PipelinedRenderingPlugin>(),
                 )
                 .add_plugins((ScenePlugin, OverlayPlugin));
-            eprintln!("plugins {:?}", t0.elapsed()); app.finish(); eprintln!("finish {:?}", t0.elapsed());
+            app.finish();
             app.cleanup();
             let image = target(&mut app, size);
             let mut studio = Self { app, image, size };
             // The camera is there after the first frame.
             studio.app.update();
-            eprintln!("first {:?}", t0.elapsed()); studio.aim(); eprintln!("aimed {:?}", t0.elapsed());
+            studio.aim();
             Ok(studio)
         })
     }
@@ -131,10 +133,10 @@ impl Studio {
                             taken.0 = Some(captured.image.clone());
                         },
                     );
-                let t0=Instant::now(); self.app.update(); eprintln!("frame {:?}", t0.elapsed());
+                self.app.update();
                 let complete = self.everything_was_ready();
                 self.look(false);
-                let t0=Instant::now(); let image = self.developed(until)?; eprintln!("developed {:?} complete {complete}", t0.elapsed());
+                let image = self.developed(until)?;
                 if complete {
                     return pixels(image);
                 }
@@ -196,10 +198,14 @@ impl Studio {
         };
         let mut programs = cache
             .pipelines()
-            .filter(|p| matches!(p.descriptor, PipelineDescriptor::RenderPipelineDescriptor(_)))
+            .filter(|p| {
+                matches!(
+                    p.descriptor,
+                    PipelineDescriptor::RenderPipelineDescriptor(_)
+                )
+            })
             .peekable();
-        programs.peek().is_some()
-            && programs.all(|p| matches!(p.state, CachedPipelineState::Ok(_)))
+        programs.peek().is_some() && programs.all(|p| matches!(p.state, CachedPipelineState::Ok(_)))
     }
 
     /// Draws, or waits without drawing.

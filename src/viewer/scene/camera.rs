@@ -1,8 +1,7 @@
 //! How does the engine's camera follow the desk's?
 
 use bevy::camera::{
-    ClearColorConfig, OrthographicProjection, PerspectiveProjection,
-    Projection, ScalingMode,
+    ClearColorConfig, OrthographicProjection, PerspectiveProjection, Projection, ScalingMode,
 };
 use bevy::core_pipeline::tonemapping::{DebandDither, Tonemapping};
 use bevy::prelude::*;
