@@ -181,7 +181,7 @@ impl Camera {
     pub fn framed(&self, low: DVec3, high: DVec3, aspect: f64, room: f64) -> Self {
         let [right, up, into] = self.axes();
         let middle = (low + high) * 0.5;
-        let corners = (0..8).map(|i| {
+        let corners: [DVec3; 8] = std::array::from_fn(|i| {
             let pick = |bit: usize, low: f64, high: f64| if i >> bit & 1 == 1 { high } else { low };
             DVec3::new(
                 pick(0, low.x, high.x),
@@ -192,6 +192,7 @@ impl Camera {
         match self.lens {
             Lens::Parallel { .. } => {
                 let half = corners
+                    .iter()
                     .map(|c| c.dot(up).abs().max(c.dot(right).abs() / aspect))
                     .fold(0.1, f64::max);
                 let distance = (high - low).length() + 1.0;
@@ -205,16 +206,26 @@ impl Camera {
                 }
             }
             Lens::Perspective { fov_rad } => {
+                // Each side of the picture is a plane through the eye; the box is to touch them
+                // with as much room at one side as at the other.
                 let tan = (fov_rad * 0.5).tan() / room;
-                let distance = corners
-                    .map(|c| {
-                        let wide = (c.dot(right).abs() / aspect).max(c.dot(up).abs());
-                        wide / tan - c.dot(into)
-                    })
-                    .fold(0.3, f64::max);
+                let fit = |across: DVec3, tan: f64| {
+                    let most = |sign: f64| {
+                        let beyond = corners
+                            .iter()
+                            .map(|c| sign * c.dot(across) - tan * c.dot(into));
+                        beyond.fold(f64::NEG_INFINITY, f64::max)
+                    };
+                    let (high, low) = (most(1.0), most(-1.0));
+                    (0.5 * (high - low), (high + low) / (2.0 * tan))
+                };
+                let (x, back_x) = fit(right, tan * aspect);
+                let (y, back_y) = fit(up, tan);
+                let target_m = middle + right * x + up * y;
+                let distance = back_x.max(back_y).max(0.3);
                 Self {
-                    eye_m: middle - into * distance,
-                    target_m: middle,
+                    eye_m: target_m - into * distance,
+                    target_m,
                     ..*self
                 }
             }

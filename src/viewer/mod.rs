@@ -8,6 +8,8 @@
 pub mod capture;
 #[cfg(feature = "viewer")]
 pub mod convert;
+#[cfg(feature = "viewer")]
+pub mod engine;
 pub mod facets;
 pub mod order;
 pub mod paint;

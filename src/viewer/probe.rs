@@ -2,16 +2,10 @@
 //!
 //! Asked before the engine starts, since the engine does not come back when there is nothing.
 
-use std::ops::Deref;
-
-use bevy::render::renderer::RenderInstance;
-use bevy::render::settings::Backends;
 use bevy::tasks::block_on;
+use wgpu::{Backends, DeviceType, Instance, InstanceDescriptor};
 
 use super::Fault;
-
-/// The graphics library's own instance, by way of the engine that wraps it.
-type Instance = <<<RenderInstance as Deref>::Target as Deref>::Target as Deref>::Target;
 
 /// What would draw.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -20,28 +14,41 @@ pub struct Adapter {
     pub name: String,
     /// True for a driver that draws on the processor, without a graphics card.
     pub is_software: bool,
+    /// The libraries that the engine is to ask.
+    pub backends: Backends,
 }
 
-/// The driver that would draw; a graphics card before the processor.
+/// The driver that would draw; a graphics card before the processor, and OpenGL only where there
+/// is nothing better.
 ///
 /// # Errors
 /// When there is none: what to install.
 pub fn adapter() -> Result<Adapter, Fault> {
-    let instance = Instance::default();
-    // The same choice of libraries as the engine makes.
-    let backends = Backends::from_env().unwrap_or(Backends::all());
+    let wanted = Backends::from_env();
+    let tries = match wanted {
+        Some(wanted) => vec![wanted],
+        // OpenGL's libraries complain on the terminal where there is no screen.
+        None => vec![Backends::PRIMARY, Backends::all()],
+    };
+    tries.into_iter().find_map(best_of).ok_or_else(no_driver)
+}
+
+fn best_of(backends: Backends) -> Option<Adapter> {
+    let instance = Instance::new(InstanceDescriptor {
+        backends,
+        ..InstanceDescriptor::new_without_display_handle()
+    });
     block_on(instance.enumerate_adapters(backends))
         .into_iter()
         .map(|adapter| {
             let info = adapter.get_info();
             Adapter {
-                // The engine does not export the kinds of devices, only their names.
-                is_software: format!("{:?}", info.device_type) == "Cpu",
+                is_software: info.device_type == DeviceType::Cpu,
                 name: info.name,
+                backends,
             }
         })
         .min_by_key(|adapter| adapter.is_software)
-        .ok_or_else(no_driver)
 }
 
 fn no_driver() -> Fault {

@@ -6,7 +6,8 @@ use bayrise::panels::settings::Section;
 use bayrise::panels::{Action, Desk};
 use bayrise::solids::{DoorTravel, list};
 use egui::Key;
-use egui_kittest::kittest::Queryable;
+use egui::accesskit::Role;
+use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::helpers::{choose, click, enter, panel, safe_lock, says, scene, text, type_into};
 
@@ -376,7 +377,6 @@ fn another_kind_of_ceiling_keeps_its_height() {
 fn lists_grow_and_shrink() {
     let mut panel = panel(SCENE, Section::Vehicle);
     let before = scene(SCENE);
-    click(&mut panel, "Fixed on the body: 2");
     click(&mut panel, "Add attached part");
     let parts = |desk: &Desk| {
         let read = desk.document.read().unwrap();
@@ -420,4 +420,28 @@ fn a_new_bay_is_what_the_command_writes_and_can_be_undone() {
     assert!(safe_lock(&mut panel).is_some());
     panel.state_mut().apply(Action::Undo);
     assert_eq!(text(&panel), scene(SCENE), "nothing is lost");
+}
+
+#[test]
+fn every_control_has_a_name() {
+    for section in Section::ALL {
+        let panel = panel(SCENE, section);
+        let mut count = 0;
+        for role in [
+            Role::TextInput,
+            Role::ComboBox,
+            Role::CheckBox,
+            Role::Button,
+        ] {
+            for node in panel.query_all_by_role(role) {
+                let label = node.accesskit_node().label().unwrap_or_default();
+                assert!(
+                    label.chars().any(char::is_alphabetic),
+                    "{section:?}: {role:?} {label:?}"
+                );
+                count += 1;
+            }
+        }
+        assert!(count > 5, "{section:?}: {count}");
+    }
 }

@@ -6,8 +6,7 @@ use super::editor::Editor;
 use super::now::Now;
 use super::paths::{CORNERS, PAIRS, join};
 use super::table::{Fresh, Row, What};
-use super::{choice, colour, counted, field, line};
-use crate::drawing::palette;
+use super::{choice, counted, field, line};
 use crate::panels::Change;
 
 /// Draws rows, whose record stands at the path `above`.
@@ -35,7 +34,7 @@ fn one(ui: &mut Ui, editor: &mut Editor<'_>, path: &str, row: &'static Row) {
             if let Some(form) = form {
                 if row.label.is_empty() {
                     show(ui, editor, path, form.rows);
-                } else {
+                } else if !form.rows.is_empty() {
                     ui.indent(("bay form", path), |ui| show(ui, editor, path, form.rows));
                 }
             }
@@ -65,7 +64,7 @@ pub(super) fn header(
     contents: impl FnOnce(&mut Ui),
 ) {
     let text = if faults > 0 {
-        RichText::new(format!("{text} ({})", counted(faults))).color(colour(palette::STRIKES))
+        RichText::new(format!("{text} ({})", counted(faults))).color(ui.visuals().error_fg_color)
     } else {
         RichText::new(text)
     };
@@ -100,6 +99,9 @@ fn maybe(
     }
 }
 
+/// The most items that a list shows without being asked.
+const MOST_OPEN: usize = 3;
+
 fn list(
     ui: &mut Ui,
     editor: &mut Editor<'_>,
@@ -110,7 +112,8 @@ fn list(
     let count = editor.written.len(path);
     let text = format!("{}: {count}", row.label);
     let faults = editor.faults.within(path);
-    header(ui, (path, row.label), &text, (false, faults), |ui| {
+    let is_short = (1..=MOST_OPEN).contains(&count);
+    header(ui, (path, row.label), &text, (is_short, faults), |ui| {
         if !row.hint.is_empty() {
             ui.add(egui::Label::new(RichText::new(row.hint).weak()).wrap());
         }

@@ -405,7 +405,7 @@ fn next_pair(desk: &Desk) -> Option<Action> {
 fn leave(desk: &Desk) -> Option<Action> {
     if desk.settings.help {
         Some(Action::Help(false))
-    } else if desk.asks_to_quit {
+    } else if desk.leaving.is_some() {
         Some(Action::Stay)
     } else if desk.settings.show_mode {
         Some(Action::ShowMode(false))

@@ -14,9 +14,32 @@ use crate::viewer::OpenDesk;
 #[derive(ScheduleLabel, Debug, Clone, PartialEq, Eq, Hash)]
 pub(super) struct CaptionPass;
 
-/// Whether captions are written.
+/// Captions have their usual size in a picture of this height, pixels.
+const USUAL_HEIGHT: f32 = 720.0;
+
+/// Pixels a point in a picture of this size.
+pub(super) fn scale([_, height]: [u32; 2]) -> f32 {
+    (height as f32 / USUAL_HEIGHT).max(0.1)
+}
+
+/// What is written on, and whether captions are.
 #[derive(Debug, Clone, Copy, Resource)]
-pub(super) struct Captions(pub(super) bool);
+pub(super) struct Captions {
+    /// The whole picture, in points.
+    pub(super) on: egui::Rect,
+    /// With the verdict; without it only dimension lines are.
+    pub(super) written: bool,
+}
+
+impl Captions {
+    pub(super) fn new(written: bool, size: [u32; 2]) -> Self {
+        let [width, height] = size.map(|side| side as f32 / scale(size));
+        Self {
+            on: egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(width, height)),
+            written,
+        }
+    }
+}
 
 /// The camera that draws nothing but what is written.
 #[derive(Debug, Clone, Copy, Component)]
@@ -66,6 +89,6 @@ fn write(
         let context = context.get_mut();
         style::apply(context, &desk.0.settings);
         let painter = context.layer_painter(egui::LayerId::background());
-        overlay::paint(&painter, context.content_rect(), &desk.0, captions.0);
+        overlay::paint(&painter, captions.on, &desk.0, captions.written);
     }
 }

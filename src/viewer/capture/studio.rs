@@ -6,26 +6,26 @@ use bevy::app::TerminalCtrlCHandlerPlugin;
 use bevy::camera::{ImageRenderTarget, RenderTarget, Viewport};
 use bevy::log::LogPlugin;
 use bevy::prelude::*;
+use bevy::render::RenderApp;
 use bevy::render::error_handler::{RenderErrorHandler, RenderErrorPolicy};
 use bevy::render::pipelined_rendering::PipelinedRenderingPlugin;
-use bevy::render::render_resource::{PipelineCache, PollType, TextureFormat, TextureUsages};
+use bevy::render::render_resource::{
+    CachedPipelineState, PipelineCache, PipelineDescriptor, PollType, TextureFormat, TextureUsages,
+};
 use bevy::render::renderer::RenderDevice;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
-use bevy::render::{RenderApp, RenderPlugin};
 use bevy::window::ExitCondition;
 use bevy::winit::WinitPlugin;
 
 use super::Pixels;
 use super::fence::{DRIVER_HELP, fenced};
-use super::overlay::{Captions, OverlayPlugin};
+use super::overlay::{Captions, OverlayPlugin, scale};
 use crate::panels::{Desk, overlay};
 use crate::viewer::scene::{SceneCamera, ScenePlugin};
-use crate::viewer::{Fault, OpenDesk, Quality};
+use crate::viewer::{Fault, OpenDesk, Quality, engine, probe};
 
 /// A picture that is not there after this time never will be.
 const PATIENCE: Duration = Duration::from_secs(90);
-/// Captions have their usual size in a picture of this height, pixels.
-const USUAL_HEIGHT: f32 = 720.0;
 
 /// The engine with the scene and an image in place of the screen.
 pub struct Studio {
@@ -52,8 +52,9 @@ impl Studio {
     /// Starts the engine with a desk to be looked at.
     ///
     /// # Errors
-    /// When the graphics driver fails.
+    /// When there is nothing to draw with, or the graphics driver fails.
     pub fn open(desk: Desk, size: [u32; 2], captions: bool) -> Result<Self, Fault> {
+        let adapter = probe::adapter()?;
         fenced(|| {
             let mut app = App::new();
             app.insert_resource(OpenDesk(desk))
@@ -61,7 +62,7 @@ impl Studio {
                     shadows: true,
                     samples: 4,
                 })
-                .insert_resource(Captions(captions))
+                .insert_resource(Captions::new(captions, size))
                 .init_resource::<Taken>()
                 .insert_resource(RenderErrorHandler(|error, main, _| {
                     main.insert_resource(Trouble(error.description.clone()));
@@ -74,11 +75,8 @@ impl Studio {
                             exit_condition: ExitCondition::DontExit,
                             ..default()
                         })
-                        // The first picture is to be complete.
-                        .set(RenderPlugin {
-                            synchronous_pipeline_compilation: true,
-                            ..default()
-                        })
+                        .set(engine::drawing(&adapter))
+                        .set(engine::shading())
                         .disable::<WinitPlugin>()
                         .disable::<LogPlugin>()
                         .disable::<TerminalCtrlCHandlerPlugin>()
@@ -109,7 +107,7 @@ impl Studio {
 
     /// Another size and captions or not, from the next picture on.
     pub fn set(&mut self, size: [u32; 2], captions: bool) {
-        self.app.insert_resource(Captions(captions));
+        self.app.insert_resource(Captions::new(captions, size));
         if size != self.size {
             self.size = size;
             self.image = target(&mut self.app, size);
@@ -146,14 +144,30 @@ impl Studio {
         })
     }
 
+    /// Draws the desk as it stands without bringing the picture back, and says how long that took:
+    /// to the driver's word that all of it is drawn.
+    ///
+    /// # Errors
+    /// When the graphics driver fails.
+    pub fn draw(&mut self) -> Result<Duration, Fault> {
+        fenced(|| {
+            self.look(true);
+            let start = Instant::now();
+            self.app.update();
+            if let Some(device) = self.app.world().get_resource::<RenderDevice>() {
+                device
+                    .poll(PollType::wait_indefinitely())
+                    .map_err(|error| fault(&format!("the graphics driver failed: {error}")))?;
+            }
+            Ok(start.elapsed())
+        })
+    }
+
     /// Leaves the room that captions take below the view.
     fn make_room(&mut self) {
-        let captions = self.app.world().resource::<Captions>().0;
+        let captions = *self.app.world().resource::<Captions>();
         let scale = scale(self.size);
-        let [width, height] = self.size.map(|side| side as f32);
-        let whole =
-            egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(width / scale, height / scale));
-        let view = overlay::view_rect(whole, self.desk(), captions);
+        let view = overlay::view_rect(captions.on, self.desk(), captions.written);
         let physical_size = UVec2::new(
             self.size[0],
             // At least a line of pixels, never more than there are.
@@ -183,7 +197,7 @@ impl Studio {
                 return Ok(image);
             }
             if let Some(Trouble(why)) = self.app.world().get_resource::<Trouble>() {
-                let first = why.lines().next().unwrap_or_default();
+                let first = why.as_str();
                 return Err(fault(&format!("the graphics driver failed: {first}")));
             }
             if Instant::now() > until {
@@ -194,14 +208,23 @@ impl Studio {
         }
     }
 
-    /// True when nothing that the last frame was to show had to be left out.
+    /// True when nothing that the last frame was to show had to be left out for want of one of the
+    /// driver's programs. Those that compute have no part in it, see [`engine`].
     fn everything_was_ready(&self) -> bool {
         let drawing = self.app.sub_app(RenderApp).world();
-        drawing
-            .get_resource::<PipelineCache>()
-            .is_some_and(|cache| {
-                cache.pipelines().next().is_some() && cache.waiting_pipelines().next().is_none()
+        let Some(cache) = drawing.get_resource::<PipelineCache>() else {
+            return false;
+        };
+        let mut programs = cache
+            .pipelines()
+            .filter(|p| {
+                matches!(
+                    p.descriptor,
+                    PipelineDescriptor::RenderPipelineDescriptor(_)
+                )
             })
+            .peekable();
+        programs.peek().is_some() && programs.all(|p| matches!(p.state, CachedPipelineState::Ok(_)))
     }
 
     /// Draws, or waits without drawing.
@@ -225,11 +248,6 @@ impl Studio {
         self.look(false);
         self.app.update();
     }
-}
-
-/// Pixels a point: captions have their usual size in a picture of the usual height.
-fn scale([_, height]: [u32; 2]) -> f32 {
-    (height as f32 / USUAL_HEIGHT).max(0.1)
 }
 
 fn fault(what: &str) -> Fault {

@@ -26,7 +26,8 @@ use bevy::window::{
 };
 use bevy::winit::{EventLoopProxyWrapper, WinitSettings};
 use bevy_egui::{
-    EguiContextSettings, EguiGlobalSettings, EguiPlugin, EguiPreUpdateSet, PrimaryEguiContext,
+    EguiContext, EguiContextSettings, EguiGlobalSettings, EguiInputSystemSettings, EguiPlugin,
+    EguiPreUpdateSet, PrimaryEguiContext,
 };
 
 use super::ask_path::AskPath;
@@ -190,6 +191,11 @@ fn add_panel_camera(mut commands: Commands) {
         PrimaryEguiContext,
         EguiContextSettings {
             run_manually: true,
+            // Ours tells each key with what is held beside it.
+            input_system_settings: EguiInputSystemSettings {
+                run_write_keyboard_input_messages_system: false,
+                ..default()
+            },
             ..default()
         },
         Camera2d,
@@ -335,9 +341,19 @@ fn trace_frames(mut frame: Local<u32>) {
 }
 
 /// Changes of what is shown, for developers and tests.
-fn trace_state(desk: Res<OpenDesk>, mut last: Local<String>) {
+fn trace_state(
+    desk: Res<OpenDesk>,
+    view: Res<View>,
+    mut panels: Single<&mut EguiContext>,
+    mut last: Local<String>,
+) {
     if trace::is_on() {
-        let state = trace::state(&desk.0);
+        let state = format!(
+            "{}; view={}; menu={}",
+            trace::state(&desk.0),
+            view.place(),
+            egui::Popup::is_any_open(panels.get_mut()),
+        );
         if *last != state {
             trace::trace(&state);
             *last = state;
