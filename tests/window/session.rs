@@ -170,7 +170,7 @@ fn a_file_changed_outside_is_read_again() {
 #[test]
 fn it_saves_as_another_file_where_the_desktop_has_no_dialog() {
     let Some(room) = room() else { return };
-    let mut program = Program::open(&room.screen, &room.file);
+    let program = Program::open(&room.screen, &room.file);
     let other = room.folder.path().join("other.ron");
     room.screen.key("ctrl+shift+s");
     std::thread::sleep(Duration::from_millis(800));
