@@ -32,6 +32,7 @@ pub fn show(context: &Context, desk: &Desk, out: &mut Vec<Action>) {
             );
             ScrollArea::vertical()
                 .max_height(room.y * 0.78)
+                .min_scrolled_height(room.y * 0.78)
                 .show(ui, |ui| {
                     ui.horizontal_top(|ui| {
                         for groups in COLUMNS {

@@ -1,6 +1,8 @@
 //! Does the window around the 3D view show and do what it says, without an engine and without a
 //! graphics card?
 
+#![allow(clippy::unwrap_used, clippy::panic, missing_docs, unreachable_pub)] // a helper of tests
+
 mod asking;
 mod carriage;
 mod keyboard;
