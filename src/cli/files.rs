@@ -115,6 +115,7 @@ impl PresetSource for Folder {
 
 /// Writes a file in one step over the one that may be there, which keeps its permissions; through
 /// a link, the file it leads to is written and the link stays.
+#[cfg(any(test, feature = "viewer"))]
 pub(crate) fn overwrite(path: &Path, text: &str) -> Result<(), Failure> {
     let target = path.canonicalize();
     let target = target.as_deref().unwrap_or(path);
