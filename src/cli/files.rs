@@ -256,7 +256,7 @@ mod tests {
     #[cfg(unix)]
     #[test]
     fn a_file_written_over_keeps_its_permissions_and_the_link_to_it() {
-        use std::os::unix::fs::PermissionsExt as _;
+        use std::os::unix::fs::PermissionsExt;
         let folder = tempfile::tempdir().unwrap();
         let (file, link) = (folder.path().join("a.ron"), folder.path().join("link.ron"));
         fs::write(&file, "one").unwrap();

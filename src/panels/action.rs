@@ -51,12 +51,12 @@ pub enum Action {
     TakeAutosave,
     /// Leave the autosave aside.
     DropAutosave,
-    /// Leave; asks first when something is not saved.
+    /// Leave; as for a new or another file, asks first when something is not saved.
     Quit,
-    /// Stay after all.
+    /// Stay with the document after all.
     Stay,
-    /// Leave without saving.
-    QuitUnsaved,
+    /// Go on with what was asked for, without saving.
+    LeaveUnsaved,
 
     // The rise.
     /// Bring the carriage to this travel, metres.

@@ -58,8 +58,8 @@ pub struct Desk {
     pub autosave: Option<String>,
     /// Where show mode stands in its round.
     pub show: Show,
-    /// Asking whether to leave without saving.
-    pub asks_to_quit: bool,
+    /// What was asked for that would lose what is not saved; the person is asked first.
+    pub leaving: Option<Box<Action>>,
     /// The generation that a job was given out for.
     asked: Option<u64>,
 }
@@ -89,7 +89,7 @@ impl Desk {
             badge: None,
             autosave: None,
             show: Show::default(),
-            asks_to_quit: false,
+            leaving: None,
             asked: None,
         }
     }
@@ -302,9 +302,14 @@ impl Desk {
                     self.notices.remove(index);
                 }
             }
-            Action::New => self.start_new(),
+            Action::New | Action::OpenFile(_) | Action::Quit => {
+                if self.document.is_unsaved() {
+                    self.leaving = Some(Box::new(action));
+                } else {
+                    return self.leave(action);
+                }
+            }
             Action::Open => return vec![Wish::AskOpen],
-            Action::OpenFile(path) => return vec![Wish::Read(path)],
             Action::Save => {
                 return vec![match self.document.path() {
                     Some(path) => Wish::Write {
@@ -334,17 +339,27 @@ impl Desk {
                     self.document.path().map(Path::to_path_buf),
                 )];
             }
-            Action::Quit => {
-                if self.document.is_unsaved() {
-                    self.asks_to_quit = true;
-                } else {
-                    return vec![Wish::Close];
+            Action::Stay => self.leaving = None,
+            Action::LeaveUnsaved => {
+                if let Some(action) = self.leaving.take() {
+                    return self.leave(*action);
                 }
             }
-            Action::Stay => self.asks_to_quit = false,
-            Action::QuitUnsaved => return vec![Wish::Close],
         }
         Vec::new()
+    }
+
+    /// Leaves the document for what comes next.
+    fn leave(&mut self, next: Action) -> Vec<Wish> {
+        self.leaving = None;
+        match next {
+            Action::New => {
+                self.start_new();
+                Vec::new()
+            }
+            Action::OpenFile(path) => vec![Wish::Read(path)],
+            _ => vec![Wish::Close],
+        }
     }
 
     /// The person chose where to save.
@@ -410,10 +425,10 @@ impl Desk {
         &mut self,
         change: impl FnOnce(&mut Document) -> Result<(), crate::bayfile::edit::EditError>,
     ) {
-        if change(&mut self.document).is_err() {
+        if let Err(why) = change(&mut self.document) {
             self.notices.push(Notice {
                 is_error: true,
-                text: "The file could not be changed so; it is as before.".into(),
+                text: format!("The file is as before; it could not be changed so: {why}."),
             });
         }
     }

@@ -11,6 +11,9 @@ use crate::clearance::probe::{HerePair, PairState};
 use crate::clearance::{DoorState, PairFinding};
 use crate::report::{self, Sayings, Show};
 
+/// The floor only falls behind.
+const FLOOR: &str = "shell/floor";
+
 /// At most so many pairs are listed.
 const MOST_LISTED: usize = 8;
 
@@ -52,8 +55,9 @@ pub fn show_where(pair: &PairFinding) -> Vec<Action> {
     out
 }
 
-/// The pairs that are told of, the tightest first: of those that are alike (pieces of one thing)
-/// the tightest alone.
+/// The pairs that are told of: what is short first, then what the rise can run into, then the
+/// floor and what may lie as near as it likes; each the tightest first. Of those that are alike
+/// (pieces of one thing) the tightest alone.
 #[must_use]
 pub fn distinct(pairs: &[HerePair]) -> Vec<&HerePair> {
     let mut told: Vec<&HerePair> = Vec::new();
@@ -66,6 +70,11 @@ pub fn distinct(pairs: &[HerePair]) -> Vec<&HerePair> {
             told.push(pair);
         }
     }
+    told.sort_by_key(|pair| match pair.state {
+        PairState::Strikes | PairState::Tight => 0,
+        PairState::Clear if pair.margin_m > 0.0 && pair.fixed != FLOOR => 1,
+        PairState::Clear => 2,
+    });
     told
 }
 

@@ -10,22 +10,26 @@ use super::{Action, Desk};
 /// The strip, while there is something to tell or to ask.
 pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     // Asked to leave, and saved meanwhile: nothing is left to ask.
-    if desk.asks_to_quit && !desk.document.is_unsaved() {
-        out.push(Action::Quit);
+    if desk.leaving.is_some() && !desk.document.is_unsaved() {
+        out.push(Action::LeaveUnsaved);
     }
-    let is_silent = !desk.asks_to_quit && desk.autosave.is_none() && desk.notices.is_empty();
+    let is_silent = desk.leaving.is_none() && desk.autosave.is_none() && desk.notices.is_empty();
     if is_silent {
         return;
     }
     let frame = style::panel_frame(&desk.settings);
     Panel::top("notices").frame(frame).show(ui, |ui| {
-        if desk.asks_to_quit {
+        if let Some(next) = &desk.leaving {
+            let [save, lose] = match **next {
+                Action::Quit => ["save and leave", "leave without saving"],
+                _ => ["save and go on", "go on without saving"],
+            };
             ask(
                 ui,
                 &format!("{} is not saved.", desk.document.name()),
                 [
-                    ("save and leave", Action::Save),
-                    ("leave without saving", Action::QuitUnsaved),
+                    (save, Action::Save),
+                    (lose, Action::LeaveUnsaved),
                     ("stay", Action::Stay),
                 ],
                 out,

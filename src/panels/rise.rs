@@ -48,6 +48,7 @@ impl Rise {
 }
 
 #[cfg(test)]
+#[allow(clippy::float_cmp)] // travels picked from a list
 mod tests {
     use super::*;
 

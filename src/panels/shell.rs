@@ -71,6 +71,8 @@ fn panels(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
 
 /// The tabs of the bay file's parts, one under the other.
 fn sections(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
+    // As wide as its longest word, at any size of text.
+    ui.style_mut().wrap_mode = Some(egui::TextWrapMode::Extend);
     ui.vertical(|ui| {
         for section in Section::ALL {
             let is_shown = desk.settings.section == Some(section);

@@ -18,7 +18,7 @@ fn leaving_without_saving_is_asked_about() {
     harness.run();
     harness.get_by_label("stay").click();
     harness.run();
-    assert!(!harness.state().desk.asks_to_quit);
+    assert!(harness.state().desk.leaving.is_none());
     assert!(harness.query_by_label("stay").is_none());
 
     harness.state_mut().desk.apply(Action::Quit);
@@ -37,6 +37,21 @@ fn leaving_without_saving_is_asked_about() {
     harness.step();
     harness.step();
     assert!(harness.state().wishes.contains(&Wish::Close));
+}
+
+#[test]
+fn another_file_is_not_opened_over_what_is_not_saved() {
+    let mut desk = desk("tall-pickup");
+    let text = format!("{}\n// changed\n", desk.document.text());
+    desk.document.change(text.clone());
+    let other = std::path::PathBuf::from("other.ron");
+    for next in [Action::OpenFile(other.clone()), Action::New] {
+        assert!(desk.apply(next).is_empty());
+        assert_eq!(desk.document.text(), text);
+        assert!(desk.apply(Action::Stay).is_empty() && desk.leaving.is_none());
+    }
+    desk.apply(Action::OpenFile(other.clone()));
+    assert_eq!(desk.apply(Action::LeaveUnsaved), [Wish::Read(other)]);
 }
 
 #[test]

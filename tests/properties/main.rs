@@ -8,6 +8,7 @@
 mod containment;
 mod distance;
 mod probe;
+mod probe_pairs;
 mod random_bays;
 mod rng;
 mod scenes;

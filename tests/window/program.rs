@@ -18,10 +18,10 @@ pub(crate) fn command(display: Option<&str>, home: &Path) -> Command {
         command.env_remove(name);
     }
     // No settings of the person who runs the tests, and no dialogs of their desktop.
-    for name in ["DBUS_SESSION_BUS_ADDRESS", "XDG_RUNTIME_DIR"] {
-        command.env_remove(name);
+    command.env_remove("DBUS_SESSION_BUS_ADDRESS");
+    for name in ["HOME", "XDG_CONFIG_HOME", "XDG_RUNTIME_DIR"] {
+        command.env(name, home);
     }
-    command.env("XDG_CONFIG_HOME", home).env("HOME", home);
     if let Some(display) = display {
         command.env("DISPLAY", display);
     }
@@ -109,7 +109,7 @@ impl Program {
             }
             before = now;
             assert!(start.elapsed() < PATIENCE, "it never comes to rest");
-            std::thread::sleep(Duration::from_millis(700));
+            std::thread::sleep(Duration::from_millis(900));
         }
     }
 

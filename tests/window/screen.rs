@@ -95,6 +95,8 @@ impl Screen {
     pub(crate) fn click(&self, x: i32, y: i32) {
         let (x, y) = (x.to_string(), y.to_string());
         self.hands(&["mousemove", &x, &y]);
+        // As long as a hand takes.
+        std::thread::sleep(std::time::Duration::from_millis(200));
         self.hands(&["click", "1"]);
     }
 

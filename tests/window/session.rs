@@ -170,7 +170,7 @@ fn a_file_changed_outside_is_read_again() {
 #[test]
 fn it_saves_as_another_file_where_the_desktop_has_no_dialog() {
     let Some(room) = room() else { return };
-    let mut program = Program::open(&room.screen, &room.file);
+    let program = Program::open(&room.screen, &room.file);
     let other = room.folder.path().join("other.ron");
     room.screen.key("ctrl+shift+s");
     std::thread::sleep(Duration::from_millis(800));
@@ -193,17 +193,22 @@ fn it_saves_as_another_file_where_the_desktop_has_no_dialog() {
 /// Opens the panel for what is in the room and adds a light by the mouse.
 fn add_a_light(room: &Room, program: &mut Program) {
     room.screen.key("F3");
+    program.wait_for_state(&["section=In the room"]);
     program.wait_for_frames();
-    room.screen.click(ADD.0, ADD.1);
+    // The panel is as wide as it is first made, and ends where the view begins.
+    let view = program.state("view");
+    let edges: Vec<i32> = view.split(',').map(|edge| edge.parse().unwrap()).collect();
+    let (left, top) = (edges[0] - PANEL_WIDTH, edges[1]);
+    room.screen.click(left + 66, top + 17);
+    program.wait_for_state(&["menu=true"]);
     program.wait_for_frames();
     room.screen.picture("add-menu");
-    room.screen.click(LIGHT.0, LIGHT.1);
+    room.screen.click(left + 26, top + 46);
     program.wait_for_state(&["text=1;", "unsaved=true", "current=true", "faults=0"]);
 }
 
-/// Where the button "Add to the room" and the menu's entry for a light are on the screen.
-const ADD: (i32, i32) = (190, 66);
-const LIGHT: (i32, i32) = (190, 96);
+/// Width of the edit panel as it is first made, points.
+const PANEL_WIDTH: i32 = 320;
 
 #[test]
 fn a_light_is_added_and_saved_and_check_says_the_same() {

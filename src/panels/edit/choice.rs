@@ -115,6 +115,7 @@ fn choose(
         None => source.chars().take(40).collect(),
     };
     let marked = (mark, can_take_out && !is_open);
+    let width = line::control_width(editor.frame);
     line::show(ui, editor, path, row, marked, |ui, label| {
         let mut text = egui::RichText::new(shown);
         if mark != Mark::Own {
@@ -122,7 +123,7 @@ fn choose(
         }
         let mut chosen = None;
         let combo = ComboBox::from_id_salt(("bay choice", path))
-            .width(line::control_width(ui))
+            .width(width)
             .selected_text(text)
             .truncate();
         let response = combo.show_ui(ui, |ui| {

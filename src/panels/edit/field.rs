@@ -9,8 +9,7 @@ use egui::{Id, Key, Stroke, StrokeKind, TextEdit, Ui};
 use super::editor::{Editor, Mark, Seen};
 use super::table::{Entry, Fallback, Row};
 use super::typed::{self, Refused};
-use super::{choice, colour, line};
-use crate::drawing::palette;
+use super::{choice, line};
 
 /// What was typed into a field, over the text that stood there.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -60,8 +59,9 @@ fn typing(
             .flatten()
     };
     let marked = (seen.mark, can_take_out);
+    let width = line::control_width(editor.frame);
     let response = line::show(ui, editor, path, row, marked, |ui, label| {
-        edit(ui, id, label, &seen, &mut text, &refusal)
+        edit(ui, (id, label, width), &seen, &mut text, &refusal)
     });
     if response.has_focus() && !row.hint.is_empty() {
         ui.add(egui::Label::new(egui::RichText::new(row.hint).small().weak()).wrap());
@@ -103,8 +103,7 @@ fn wanted(entry: Entry, fallback: Fallback, text: &str) -> Result<Option<String>
 
 fn edit(
     ui: &mut Ui,
-    id: Id,
-    label: Id,
+    (id, label, width): (Id, Id, f32),
     seen: &Seen,
     text: &mut String,
     refusal: &impl Fn(&str) -> Option<Refused>,
@@ -113,7 +112,7 @@ fn edit(
     let weak = (!is_own).then(|| ui.visuals().weak_text_color());
     let output = TextEdit::singleline(text)
         .id(id)
-        .desired_width(line::control_width(ui))
+        .desired_width(width)
         .text_color_opt(weak)
         .show(ui);
     let response = output.response.response.labelled_by(label);
@@ -125,7 +124,7 @@ fn edit(
         state.store(ui.ctx(), id);
     }
     if refusal(text).is_some() {
-        let stroke = Stroke::new(1.5, colour(palette::STRIKES));
+        let stroke = Stroke::new(1.5, ui.visuals().error_fg_color);
         ui.painter()
             .rect_stroke(response.rect, 2.0, stroke, StrokeKind::Outside);
     }

@@ -1,12 +1,10 @@
 //! How is a row laid out: its name, its control, where the value is from, and what is wrong?
 
-use egui::{Align, Layout, RichText, Ui, WidgetInfo, WidgetType, vec2};
+use egui::{Align, Color32, Layout, Rect, RichText, Ui, WidgetInfo, WidgetType, vec2};
 
 use super::editor::{Editor, Mark};
 use super::faults::Fault;
 use super::table::Row;
-use super::{colour, colour_of};
-use crate::drawing::palette;
 
 /// Draws a row: its name, then its control, which is told the name's id, then the mark and the
 /// button that takes the value out of the file where `can_take_out`; then the value's faults.
@@ -19,7 +17,7 @@ pub(super) fn show<R>(
     control: impl FnOnce(&mut Ui, egui::Id) -> R,
 ) -> R {
     let inner = ui.horizontal(|ui| {
-        let label = name(ui, row);
+        let label = name(ui, row, editor.frame);
         let inner = control(ui, label);
         if !mark.word().is_empty() {
             ui.label(RichText::new(mark.word()).small().weak())
@@ -35,8 +33,9 @@ pub(super) fn show<R>(
 }
 
 /// Draws a row's name; returns its id, for the control to be labelled by.
-fn name(ui: &mut Ui, row: &Row) -> egui::Id {
-    let width = (ui.available_width() * 0.44).clamp(80.0, 220.0);
+fn name(ui: &mut Ui, row: &Row, frame: Rect) -> egui::Id {
+    let column = frame.left() + frame.width() * NAMES;
+    let width = (column - ui.cursor().left()).max(60.0);
     let size = vec2(width, ui.spacing().interact_size.y);
     let label = ui
         .allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
@@ -51,9 +50,14 @@ fn name(ui: &mut Ui, row: &Row) -> egui::Id {
     id
 }
 
-/// How wide a control is, so that the mark and the button beside it have room.
-pub(super) fn control_width(ui: &Ui) -> f32 {
-    (ui.available_width() - 64.0).clamp(70.0, 260.0)
+/// The share of the panel's width that names have.
+const NAMES: f32 = 0.42;
+/// The share that controls have; the rest is for the mark and the button beside them.
+const CONTROLS: f32 = 0.37;
+
+/// How wide a control is.
+pub(super) fn control_width(frame: Rect) -> f32 {
+    (frame.width() * CONTROLS).max(70.0)
 }
 
 fn take_out_button(ui: &mut Ui, label: &str) -> bool {
@@ -85,16 +89,22 @@ pub(super) fn fault(ui: &mut Ui, fault: &Fault, with_place: bool) {
         "\u{26a0}"
     };
     let text = format!("{sign} {place}{}", fault.message);
-    wrong(ui, &text, fault.cure.as_deref(), colour_of(fault));
+    let colour = if fault.is_error {
+        ui.visuals().error_fg_color
+    } else {
+        ui.visuals().warn_fg_color
+    };
+    wrong(ui, &text, fault.cure.as_deref(), colour);
 }
 
 /// What was typed and is refused.
 pub(super) fn refused(ui: &mut Ui, message: &str, cure: &str) {
     let text = format!("\u{2716} {message}");
-    wrong(ui, &text, Some(cure), colour(palette::STRIKES));
+    let colour = ui.visuals().error_fg_color;
+    wrong(ui, &text, Some(cure), colour);
 }
 
-fn wrong(ui: &mut Ui, text: &str, cure: Option<&str>, colour: egui::Color32) {
+fn wrong(ui: &mut Ui, text: &str, cure: Option<&str>, colour: Color32) {
     ui.add(egui::Label::new(RichText::new(text).color(colour)).wrap());
     if let Some(cure) = cure {
         ui.add(egui::Label::new(RichText::new(cure).weak()).wrap());

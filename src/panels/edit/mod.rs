@@ -14,15 +14,16 @@ mod paths;
 mod preset;
 mod rows;
 mod table;
+#[cfg(test)]
+mod tests;
 mod things;
 mod typed;
 
 use super::settings::Section;
 use super::{Action, Desk};
-use crate::drawing::palette::{self, Colour};
 
 use editor::Editor;
-use faults::{Fault, Faults};
+use faults::Faults;
 
 /// One part of the bay file as fields.
 pub fn show(ui: &mut egui::Ui, desk: &Desk, section: Section, out: &mut Vec<Action>) {
@@ -48,6 +49,7 @@ fn contents(ui: &mut egui::Ui, desk: &Desk, section: Section, out: &mut Vec<Acti
     let mut editor = Editor {
         written,
         faults: &faults,
+        frame: ui.available_rect_before_wrap(),
         out,
     };
     match section {
@@ -72,7 +74,7 @@ fn loose(ui: &mut egui::Ui, faults: &Faults, out: &mut Vec<Action>) {
             counted(*count),
             section.word()
         );
-        let text = egui::RichText::new(text).color(colour(palette::STRIKES));
+        let text = egui::RichText::new(text).color(ui.visuals().error_fg_color);
         if ui.link(text).clicked() {
             out.push(Action::Section(Some(*section)));
         }
@@ -84,16 +86,4 @@ fn loose(ui: &mut egui::Ui, faults: &Faults, out: &mut Vec<Action>) {
 
 fn counted(faults: usize) -> String {
     format!("{faults} fault{}", if faults == 1 { "" } else { "s" })
-}
-
-const fn colour(colour: Colour) -> egui::Color32 {
-    egui::Color32::from_rgb(colour.0, colour.1, colour.2)
-}
-
-const fn colour_of(fault: &Fault) -> egui::Color32 {
-    colour(if fault.is_error {
-        palette::STRIKES
-    } else {
-        palette::TIGHT
-    })
 }

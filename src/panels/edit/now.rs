@@ -180,7 +180,7 @@ mod tests {
         };
         let inch = Length::inches(1.0);
         assert_eq!(text("-8 ft 6 in", inch, false), "-8 ft 5 in");
-        assert_eq!(text("11 3/64 in", inch, false), "1 ft 3/64 in");
+        assert_eq!(text("11 3/64 in", inch, false), "1 ft 0 3/64 in");
         assert_eq!(text("104.33 in", inch, false), "105.33 in");
         assert_eq!(text("2650 mm", Length::mm(25.0), true), "2675 mm");
         // A length of the other system is not rounded to this one's tape.

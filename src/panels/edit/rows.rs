@@ -3,11 +3,11 @@
 use egui::{CollapsingHeader, Id, RichText, Ui};
 
 use super::editor::Editor;
+use super::now::Now;
 use super::paths::{CORNERS, PAIRS, join};
 use super::table::{Fresh, Row, What};
-use super::{choice, colour, counted, field, line};
-use crate::drawing::palette;
-use crate::panels::Action;
+use super::{choice, counted, field, line};
+use crate::panels::Change;
 
 /// Draws rows, whose record stands at the path `above`.
 pub(super) fn show(ui: &mut Ui, editor: &mut Editor<'_>, above: &str, rows: &'static [Row]) {
@@ -34,7 +34,7 @@ fn one(ui: &mut Ui, editor: &mut Editor<'_>, path: &str, row: &'static Row) {
             if let Some(form) = form {
                 if row.label.is_empty() {
                     show(ui, editor, path, form.rows);
-                } else {
+                } else if !form.rows.is_empty() {
                     ui.indent(("bay form", path), |ui| show(ui, editor, path, form.rows));
                 }
             }
@@ -64,7 +64,7 @@ pub(super) fn header(
     contents: impl FnOnce(&mut Ui),
 ) {
     let text = if faults > 0 {
-        RichText::new(format!("{text} ({})", counted(faults))).color(colour(palette::STRIKES))
+        RichText::new(format!("{text} ({})", counted(faults))).color(ui.visuals().error_fg_color)
     } else {
         RichText::new(text)
     };
@@ -99,6 +99,9 @@ fn maybe(
     }
 }
 
+/// The most items that a list shows without being asked.
+const MOST_OPEN: usize = 3;
+
 fn list(
     ui: &mut Ui,
     editor: &mut Editor<'_>,
@@ -109,7 +112,8 @@ fn list(
     let count = editor.written.len(path);
     let text = format!("{}: {count}", row.label);
     let faults = editor.faults.within(path);
-    header(ui, (path, row.label), &text, (false, faults), |ui| {
+    let is_short = (1..=MOST_OPEN).contains(&count);
+    header(ui, (path, row.label), &text, (is_short, faults), |ui| {
         if !row.hint.is_empty() {
             ui.add(egui::Label::new(RichText::new(row.hint).weak()).wrap());
         }
@@ -128,13 +132,35 @@ fn list(
             });
         }
         if ui.button(format!("Add {one}")).clicked() {
-            let item = fresh(&editor.now(path));
-            editor.out.push(Action::Append {
-                list: path.into(),
-                item,
-            });
+            let changes = adding(&editor.now(path), path, fresh);
+            editor.together(changes);
         }
     });
+}
+
+/// The changes that add an item to a list: at its end, but the last station of an outline lies at
+/// the body's end, and a new one goes between the last two.
+pub(super) fn adding(now: &Now<'_>, path: &str, fresh: Fresh) -> Vec<Change> {
+    let append = |item| Change::Append {
+        list: path.into(),
+        item,
+    };
+    let Some(last) = now
+        .count()
+        .checked_sub(1)
+        .filter(|_| path == "vehicle.roof")
+    else {
+        return vec![append(fresh(now))];
+    };
+    let mut changes = vec![append(
+        now.text_in(&format!("[{last}]")).unwrap_or_default(),
+    )];
+    let between = fresh(now);
+    changes.push(Change::Set {
+        path: format!("{path}[{last}]"),
+        value: between,
+    });
+    changes
 }
 
 fn corners(

@@ -34,6 +34,7 @@ impl Plugin for PeoplePlugin {
 #[derive(Debug, Component)]
 struct Figure;
 
+#[expect(clippy::too_many_arguments, reason = "a system names what it reads")]
 fn people(
     mut commands: Commands,
     desk: Res<OpenDesk>,

@@ -4,8 +4,8 @@ use std::time::{Duration, Instant};
 
 use bevy::DefaultPlugins;
 use bevy::app::{
-    App, AppExit, First, Last, PanicHandlerPlugin, PluginGroup as _, PreStartup, PreUpdate,
-    Startup, TerminalCtrlCHandlerPlugin, ctrlc,
+    App, AppExit, First, Last, PanicHandlerPlugin, PluginGroup as _, PreUpdate, Startup,
+    TerminalCtrlCHandlerPlugin, ctrlc,
 };
 use bevy::camera::visibility::RenderLayers;
 use bevy::camera::{Camera, Camera2d, CameraOutputMode, ClearColorConfig};
@@ -13,11 +13,9 @@ use bevy::color::Color;
 use bevy::ecs::message::{MessageReader, MessageWriter};
 use bevy::ecs::prelude::*;
 use bevy::log::LogPlugin;
-use bevy::render::RenderPlugin;
 use bevy::render::error_handler::{ErrorType, RenderErrorHandler};
 use bevy::render::pipelined_rendering::PipelinedRenderingPlugin;
 use bevy::render::render_resource::BlendState;
-use bevy::render::renderer::RenderAdapterInfo;
 use bevy::render::view::Msaa;
 use bevy::utils::default;
 use bevy::window::{
@@ -26,7 +24,8 @@ use bevy::window::{
 };
 use bevy::winit::{EventLoopProxyWrapper, WinitSettings};
 use bevy_egui::{
-    EguiContextSettings, EguiGlobalSettings, EguiPlugin, EguiPreUpdateSet, PrimaryEguiContext,
+    EguiContext, EguiContextSettings, EguiGlobalSettings, EguiInputSystemSettings, EguiPlugin,
+    EguiPreUpdateSet, PrimaryEguiContext,
 };
 
 use super::ask_path::AskPath;
@@ -38,14 +37,15 @@ use super::pass::{self, View, Wishes};
 use super::studies::Studies;
 use super::{failure, trace};
 use crate::panels::{Action, Desk};
+use crate::viewer::probe::Adapter;
 use crate::viewer::scene::ScenePlugin;
-use crate::viewer::{Fault, OpenDesk, Quality};
+use crate::viewer::{Fault, OpenDesk, Quality, engine};
 
 /// Size of the window when it opens, points.
 const SIZE: (u32, u32) = (1280, 800);
 
 /// Opens the window and returns when it is closed. `studied_in` is what the study on the desk took.
-pub(super) fn run(mut desk: Desk, studied_in: Duration) -> Result<(), Fault> {
+pub(super) fn run(mut desk: Desk, studied_in: Duration, adapter: &Adapter) -> Result<(), Fault> {
     let rescue = Rescue::default();
     failure::watch_for_panics(rescue.clone());
     end_when_interrupted(rescue.clone());
@@ -65,16 +65,20 @@ pub(super) fn run(mut desk: Desk, studied_in: Duration) -> Result<(), Fault> {
                 close_when_requested: false,
                 ..default()
             })
-            .set(RenderPlugin {
-                // A picture that lacks what is still being compiled would stay: nothing else
-                // causes the next one.
-                synchronous_pipeline_compilation: true,
-                ..default()
-            }),
+            .set(engine::drawing(adapter))
+            .set(engine::shading()),
     )
     .add_plugins((EguiPlugin::default(), ScenePlugin));
     trace::trace("the engine is made");
 
+    // Without a graphics card, what costs most is left out, and the person is told.
+    let quality = Quality {
+        shadows: !adapter.is_software,
+        samples: if adapter.is_software { 1 } else { 4 },
+    };
+    if adapter.is_software {
+        desk.badge = Some("drawn by the processor: no shadows, no smoothing".into());
+    }
     let wake = (**app.world().resource::<EventLoopProxyWrapper>()).clone();
     let (letterbox, post) = Letterbox::new(wake);
     let complain = post.clone();
@@ -87,6 +91,7 @@ pub(super) fn run(mut desk: Desk, studied_in: Duration) -> Result<(), Fault> {
     })
     .insert_resource(WinitSettings::desktop_app())
     .insert_resource(RenderErrorHandler(end_when_drawing_fails))
+    .insert_resource(quality)
     .insert_resource(OpenDesk(desk))
     .insert_resource(letterbox)
     .insert_resource(Studies::new(post, studied_in))
@@ -95,7 +100,6 @@ pub(super) fn run(mut desk: Desk, studied_in: Duration) -> Result<(), Fault> {
     .init_resource::<AskPath>()
     .init_resource::<Wishes>()
     .init_resource::<View>()
-    .add_systems(PreStartup, choose_quality)
     .add_systems(Startup, add_panel_camera)
     .add_systems(
         First,
@@ -168,28 +172,17 @@ fn title(desk: &Desk) -> String {
     format!("{}{mark} - Bayrise", desk.document.name())
 }
 
-/// Without a graphics card, what costs most is left out, and the person is told.
-fn choose_quality(
-    mut commands: Commands,
-    adapter: Option<Res<RenderAdapterInfo>>,
-    mut desk: ResMut<OpenDesk>,
-) {
-    let by_processor = adapter.is_some_and(|adapter| format!("{:?}", adapter.device_type) == "Cpu");
-    if by_processor {
-        desk.0.badge = Some("drawn by the processor: no shadows, no smoothing".into());
-    }
-    commands.insert_resource(Quality {
-        shadows: !by_processor,
-        samples: if by_processor { 1 } else { 4 },
-    });
-}
-
 /// The panels have a camera of their own that covers the whole window, over the view's.
 fn add_panel_camera(mut commands: Commands) {
     commands.spawn((
         PrimaryEguiContext,
         EguiContextSettings {
             run_manually: true,
+            // Ours tells each key with what is held beside it.
+            input_system_settings: EguiInputSystemSettings {
+                run_write_keyboard_input_messages_system: false,
+                ..default()
+            },
             ..default()
         },
         Camera2d,
@@ -335,9 +328,19 @@ fn trace_frames(mut frame: Local<u32>) {
 }
 
 /// Changes of what is shown, for developers and tests.
-fn trace_state(desk: Res<OpenDesk>, mut last: Local<String>) {
+fn trace_state(
+    desk: Res<OpenDesk>,
+    view: Res<View>,
+    mut panels: Single<&mut EguiContext>,
+    mut last: Local<String>,
+) {
     if trace::is_on() {
-        let state = trace::state(&desk.0);
+        let state = format!(
+            "{}; view={}; menu={}",
+            trace::state(&desk.0),
+            view.place(),
+            egui::Popup::is_any_open(panels.get_mut()),
+        );
         if *last != state {
             trace::trace(&state);
             *last = state;

@@ -10,6 +10,7 @@ mod dialogs;
 mod display;
 mod failure;
 mod files;
+mod keyboard;
 mod mail;
 mod office;
 mod pace;
@@ -39,7 +40,7 @@ pub fn no_window() -> Option<Fault> {
 /// # Errors
 /// When there is no display or driver for it.
 pub fn open(file: &Path, text: String) -> Result<(), Fault> {
-    probe::adapter()?;
+    let adapter = probe::adapter()?;
     trace("a driver is there");
     let file = std::path::absolute(file).unwrap_or_else(|_| file.into());
     let presets = files::presets(&file);
@@ -49,5 +50,5 @@ pub fn open(file: &Path, text: String) -> Result<(), Fault> {
     desk.study_now();
     let studied_in = start.elapsed();
     trace(&trace::state(&desk));
-    app::run(desk, studied_in)
+    app::run(desk, studied_in, &adapter)
 }

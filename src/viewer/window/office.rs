@@ -32,11 +32,13 @@ pub(super) struct Office {
     watch: Option<Watch>,
     /// What the open file holds as far as is known.
     known: Option<String>,
-    /// The text last told to the keeper, by its generation, and whether it was unsaved.
-    kept: Option<(u64, bool)>,
+    /// The file whose unsaved text the keeper holds, and the generation of that text.
+    kept: Option<(PathBuf, u64)>,
     recent_place: Option<PathBuf>,
     recent_written: Vec<PathBuf>,
     dialog_is_open: bool,
+    /// The window closes: nothing more is kept.
+    leaves: bool,
 }
 
 impl Office {
@@ -56,6 +58,7 @@ impl Office {
             recent_place,
             recent_written: desk.recent.clone(),
             dialog_is_open: false,
+            leaves: false,
         };
         if let Some(path) = desk.document.path().map(Path::to_path_buf) {
             desk.recent.retain(|known| *known != path);
@@ -82,15 +85,15 @@ impl Office {
             Wish::ForgetAutosave(path) => {
                 if let Some(path) = path {
                     self.keeper.forget(&path);
-                    self.kept = None;
                 }
             }
             Wish::FullScreen(on) => return Some(Order::FullScreen(on)),
             Wish::Close => {
                 // An autosave that was offered and not answered is offered again next time.
-                if let (None, Some(path)) = (&desk.autosave, desk.document.path()) {
-                    self.keeper.forget(path);
+                if let Some((path, _)) = self.kept.take() {
+                    self.keeper.forget(&path);
                 }
+                self.leaves = true;
                 return Some(Order::Close);
             }
         }
@@ -134,17 +137,27 @@ impl Office {
 
     /// Keeps what is unsaved beside its file, and the list of files opened before.
     pub(super) fn keep(&mut self, desk: &Desk) {
-        let state = (desk.document.generation(), desk.document.is_unsaved());
+        if self.leaves {
+            return;
+        }
+        let document = &desk.document;
         // An autosave on offer is not written over before it is answered.
-        if desk.autosave.is_none() && self.kept != Some(state) {
-            if let Some(path) = desk.document.path() {
-                if state.1 {
-                    self.keeper.keep(path, desk.document.text());
-                } else {
-                    self.keeper.forget(path);
-                }
+        let wanted = document
+            .path()
+            .filter(|_| document.is_unsaved() && desk.autosave.is_none())
+            .map(|path| (path.to_path_buf(), document.generation()));
+        if wanted != self.kept {
+            let path = |kept: &Option<(PathBuf, u64)>| kept.as_ref().map(|(path, _)| path.clone());
+            if let Some(old) = path(&self.kept)
+                && path(&wanted).as_ref() != Some(&old)
+            {
+                // Saved, or given up for another file by a person who was asked.
+                self.keeper.forget(&old);
             }
-            self.kept = Some(state);
+            if let Some((path, _)) = &wanted {
+                self.keeper.keep(path, document.text());
+            }
+            self.kept = wanted;
         }
         if self.recent_written != desk.recent {
             self.recent_written.clone_from(&desk.recent);
@@ -184,24 +197,6 @@ impl Office {
             Err(why) => return tell(desk, true, format!("Not opened: {why}.")),
         };
         let is_own = desk.document.path() == Some(path);
-        if !is_own && desk.document.is_unsaved() {
-            if desk.document.path().is_none() {
-                let why = "Not opened: save the new bay first, or its changes would be lost.";
-                return tell(desk, true, why.into());
-            }
-            if let Some(kept) = self.keeper.leave() {
-                let name = desk.document.name();
-                let kept = kept.display();
-                tell(
-                    desk,
-                    false,
-                    format!(
-                        "What was not saved in {name} is kept in {kept}; it is offered when the \
-                         file is opened again."
-                    ),
-                );
-            }
-        }
         if is_own {
             // What the file took the place of can still be had back.
             desk.document.change(text.clone());
@@ -218,7 +213,6 @@ impl Office {
     fn is_open(&mut self, desk: &mut Desk, path: &Path, text: String) {
         desk.autosave = autosave::found(path, &text);
         self.known = Some(text);
-        self.kept = None;
         self.watch(path, desk);
     }
 
@@ -257,12 +251,6 @@ impl Office {
         self.known = Some(text.clone());
         desk.saved(path.clone(), text, files::presets(&path));
         if old.as_deref() != Some(path.as_path()) {
-            if let Some(old) = old
-                && desk.autosave.is_none()
-            {
-                self.keeper.forget(&old);
-            }
-            self.kept = None;
             self.watch(&path, desk);
         }
     }

@@ -37,7 +37,7 @@ impl Pace {
     /// At the start, while the engine gets its things together.
     pub(super) fn at_start() -> Self {
         Self {
-            frames: 8,
+            frames: 5,
             panels: Duration::ZERO,
         }
     }

@@ -15,6 +15,7 @@ use bevy_egui::{EguiContext, EguiFullOutput, EguiInput, PrimaryEguiContext};
 use egui::{Rect, Ui};
 
 use super::ask_path::AskPath;
+use super::keyboard::Keyboard;
 use super::mail::Purpose;
 use super::pace::Pace;
 use super::pointer;
@@ -36,12 +37,27 @@ pub(super) struct View {
     scale: f32,
 }
 
+impl View {
+    /// Its left, top, right and bottom, for developers and tests.
+    pub(super) fn place(&self) -> String {
+        self.rect.map_or_else(
+            || "-".into(),
+            |rect| {
+                let Rect { min, max } = rect;
+                format!("{:.0},{:.0},{:.0},{:.0}", min.x, min.y, max.x, max.y)
+            },
+        )
+    }
+}
+
 /// Shows the panels and carries out what they ask for.
+#[expect(clippy::too_many_arguments, reason = "a system names what it reads")]
 pub(super) fn run(
     mut panels: Single<
         (&mut EguiContext, &mut EguiInput, &mut EguiFullOutput),
         With<PrimaryEguiContext>,
     >,
+    mut keyboard: Keyboard,
     mut desk: ResMut<OpenDesk>,
     mut ask: ResMut<AskPath>,
     mut wishes: ResMut<Wishes>,
@@ -50,7 +66,8 @@ pub(super) fn run(
     mut view: ResMut<View>,
 ) {
     let (context, input, shown) = &mut *panels;
-    let input = input.take();
+    let mut input = input.take();
+    keyboard.tell(&mut input.events);
     let has_a_size = input.screen_rect.is_some();
     let context = context.get_mut().clone();
     let output = context.run_ui(input, |ui| {

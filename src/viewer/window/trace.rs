@@ -9,6 +9,7 @@ use std::sync::OnceLock;
 use std::time::Instant;
 
 use crate::panels::Desk;
+use crate::panels::settings::Section;
 
 /// Since when; none when nobody asked.
 static SINCE: OnceLock<Option<Instant>> = OnceLock::new();
@@ -50,7 +51,8 @@ pub(super) fn state(desk: &Desk) -> String {
     let here = desk.here.as_ref().map_or("-", |here| here.state.words());
     format!(
         "state: verdict={verdict}; current={}; at-lock={at}; travel={:.4}; here={here}; door={:.2}; \
-         unsaved={}; text={}; notices={}; offer={}; asks={}; faults={}",
+         unsaved={}; text={}; notices={}; offer={}; asks={}; faults={}; \
+         section={}",
         desk.is_current(),
         desk.rise.travel_m,
         desk.door,
@@ -58,7 +60,8 @@ pub(super) fn state(desk: &Desk) -> String {
         desk.document.generation(),
         desk.notices.len(),
         desk.autosave.is_some(),
-        desk.asks_to_quit,
+        desk.leaving.is_some(),
         desk.document.read().err().map_or(0, <[_]>::len),
+        desk.settings.section.map_or("-", Section::word),
     )
 }

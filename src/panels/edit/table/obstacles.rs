@@ -10,7 +10,7 @@ pub(in crate::panels::edit) const LIST: &[Row] = &[list(
     "In the room",
     "thing",
     &[Row::new("", "", What::Variant(FORMS, Fallback::Needed))],
-    |now| fresh::light(now),
+    fresh::light,
 )];
 
 /// What a thing may be.

@@ -66,14 +66,17 @@ pub(super) const LOW_PART: &[Row] = &[
     length("height", "Low part's height").hint("From the ground to its lowest point."),
 ];
 
+/// A part that hangs a little below the sill: nothing higher is one.
 pub(super) fn low_part(now: &Now<'_>) -> String {
+    let sill = now.length_of("vehicle.sill");
+    let sill = sill.unwrap_or_else(|| now.pick(8.0, 200.0));
     format!(
         "(name: {}, from: {}, to: {}, half_width: {}, height: {})",
         now.new_name("low part"),
         now.say(60.0, 1500.0),
         now.say(90.0, 2300.0),
         now.say(12.0, 300.0),
-        now.say(8.0, 200.0)
+        now.length((sill - now.pick(2.0, 50.0)).max(sill * 0.5))
     )
 }
 
@@ -161,16 +164,19 @@ pub(super) const ROOFS: &[Form] = &[
             "station",
             STATION,
             |now| {
+                // Halfway between the last two, and as large as the larger of them.
                 let last = now.count().saturating_sub(1);
-                let of = |name: &str| {
-                    now.length_in(&format!("[{last}].{name}"))
-                        .unwrap_or(Length::ZERO)
+                let of = |item: usize, name: &str| {
+                    let length = now.length_in(&format!("[{item}].{name}"));
+                    length.unwrap_or(Length::ZERO)
                 };
+                let before = last.saturating_sub(1);
+                let larger = |name: &str| now.exactly(of(before, name).max(of(last, name)));
                 format!(
                     "(station: {}, height: {}, half_width: {})",
-                    now.exactly(of("station") + now.pick(1.0, 25.0)),
-                    now.exactly(of("height")),
-                    now.exactly(of("half_width"))
+                    now.exactly((of(before, "station") + of(last, "station")) * 0.5),
+                    larger("height"),
+                    larger("half_width")
                 )
             },
         )],

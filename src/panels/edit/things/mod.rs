@@ -6,8 +6,7 @@ mod moving;
 use egui::{Id, RichText, ScrollArea, Ui};
 
 use super::editor::Editor;
-use super::{colour, line, rows, table};
-use crate::drawing::palette;
+use super::{line, rows, table};
 use crate::panels::Action;
 
 use moving::Direction;
@@ -62,7 +61,7 @@ fn entry(ui: &mut Ui, editor: &Editor<'_>, item: &str, is_chosen: bool) -> bool 
     let (name, kind) = table::title(&editor.now(item));
     let mut text = RichText::new(format!("{name} \u{b7} {kind}"));
     if editor.faults.within(item) > 0 {
-        text = text.color(colour(palette::STRIKES));
+        text = text.color(ui.visuals().error_fg_color);
     }
     ui.selectable_label(is_chosen, text).clicked()
 }

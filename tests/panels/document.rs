@@ -1,0 +1,159 @@
+//! Is nothing lost that a person typed: by undoing, by saving, by a change on disk, by a crash?
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use bayrise::bayfile::presets::EmbeddedOnly;
+use bayrise::panels::document::{Autosave, autosave_path, is_worth_offering};
+use bayrise::panels::{Action, Change, Desk, Document};
+
+use crate::helpers::scene;
+
+fn document() -> Document {
+    let text = scene("tall-pickup.ron");
+    let saved = Some(text.clone());
+    Document::new(
+        Some("tall-pickup.ron".into()),
+        text,
+        saved,
+        Arc::new(EmbeddedOnly),
+    )
+}
+
+#[test]
+fn every_change_can_be_undone_and_made_again() {
+    let mut document = document();
+    let mut texts = vec![document.text().to_string()];
+    for width in 1..=500 {
+        document
+            .set("garage.width", &format!("\"{} mm\"", 7000 + width))
+            .unwrap();
+        texts.push(document.text().into());
+    }
+    let generation = document.generation();
+    for text in texts.iter().rev().skip(1) {
+        document.undo();
+        assert_eq!(document.text(), text);
+    }
+    assert!(!document.can_undo() && !document.is_unsaved());
+    assert!(
+        document.generation() > generation,
+        "an older study is never taken for a new one"
+    );
+    for text in &texts[1..] {
+        document.redo();
+        assert_eq!(document.text(), text);
+    }
+    assert!(!document.can_redo());
+    document.undo();
+    document.set("garage.width", "\"7 m\"").unwrap();
+    assert!(!document.can_redo(), "another way from here");
+    document.set("garage.width", "\"7 m\"").unwrap();
+    document.undo();
+    assert_eq!(
+        document.text(),
+        texts[499],
+        "setting what is there is no step"
+    );
+}
+
+#[test]
+fn several_changes_are_one_step_all_of_them_or_none() {
+    let mut document = document();
+    let before = document.text().to_string();
+    let set = |path: &str, value: &str| Change::Set {
+        path: path.into(),
+        value: value.into(),
+    };
+    let good = [
+        set("garage.width", "\"7 m\""),
+        set("lift.tie.width", "\"9 in\""),
+    ];
+    document.change_all(&good).unwrap();
+    document.undo();
+    assert_eq!(document.text(), before);
+    let bad = [set("garage.width", "\"7 m\""), set("garage.width[5]", "1")];
+    assert!(document.change_all(&bad).is_err());
+    assert_eq!(document.text(), before);
+    assert!(!document.can_undo());
+
+    let mut desk = Desk::new(document);
+    desk.apply(Action::Together(bad.to_vec()));
+    assert_eq!(desk.document.text(), before);
+    assert!(
+        desk.notices.iter().any(|notice| notice.is_error),
+        "and it is said"
+    );
+}
+
+#[test]
+fn a_change_on_disk_is_taken_over_only_where_nothing_is_lost() {
+    let mut document = document();
+    let before = document.text().to_string();
+    let other = before.replace("12 ft", "13 ft");
+    assert!(document.changed_on_disk(other.clone()));
+    assert_eq!(document.text(), other);
+    assert!(!document.is_unsaved());
+    document.undo();
+    assert_eq!(document.text(), before, "it can be undone");
+    assert!(document.is_unsaved());
+
+    assert!(!document.changed_on_disk(before.replace("12 ft", "14 ft")));
+    assert_eq!(document.text(), before, "what is not saved stays");
+    assert!(document.is_unsaved());
+    assert!(!document.changed_on_disk(before.clone()));
+    assert!(!document.is_unsaved(), "the same now");
+}
+
+#[test]
+fn saving_elsewhere_reads_the_presets_there() {
+    let mut document = document();
+    document.set("vehicle.preset", "\"mine.ron\"").unwrap();
+    assert!(document.read().is_err());
+    struct Beside;
+    impl bayrise::bayfile::presets::PresetSource for Beside {
+        fn load(&self, _path: &str) -> Result<Vec<u8>, bayrise::bayfile::presets::PresetError> {
+            Ok(b"(preset: \"pickup-half-ton-crew-cab\", sill: \"18 in\")".to_vec())
+        }
+    }
+    let generation = document.generation();
+    let text = document.text().to_string();
+    document.mark_saved("there/bay.ron".into(), text.clone(), Arc::new(Beside));
+    assert!(document.read().is_ok());
+    assert!(document.generation() > generation && !document.is_unsaved());
+    let generation = document.generation();
+    document.mark_saved("there/bay.ron".into(), text, Arc::new(Beside));
+    assert_eq!(document.generation(), generation, "nothing to study again");
+}
+
+#[test]
+fn an_autosave_is_written_once_for_each_text_and_forgotten_when_saved() {
+    let mut document = document();
+    assert_eq!(document.wants_autosave(None), None);
+    document.set("garage.width", "\"7 m\"").unwrap();
+    let Some(Autosave::Write { generation, text }) = document.wants_autosave(None) else {
+        panic!("an unsaved text is to be kept");
+    };
+    assert_eq!(text, document.text());
+    assert_eq!(document.wants_autosave(Some(generation)), None);
+    document.set("garage.width", "\"8 m\"").unwrap();
+    assert!(document.wants_autosave(Some(generation)).is_some());
+    let (path, text) = (
+        PathBuf::from("tall-pickup.ron"),
+        document.text().to_string(),
+    );
+    document.mark_saved(path, text, Arc::new(EmbeddedOnly));
+    assert_eq!(
+        document.wants_autosave(Some(generation)),
+        Some(Autosave::Forget)
+    );
+    assert_eq!(document.wants_autosave(None), None);
+
+    let beside = autosave_path(Path::new("bays/mine.ron"));
+    assert_eq!(beside, Path::new("bays/.mine.ron.bayrise-autosave"));
+    assert!(is_worth_offering("a", "b") && !is_worth_offering("a", "a"));
+    assert!(
+        !is_worth_offering(" \n", "a"),
+        "a write cut short is nothing"
+    );
+}
