@@ -12,13 +12,13 @@ use super::SceneSet;
 use crate::viewer::{OpenDesk, Quality};
 
 /// Key light, lux at the exposure of the scene's camera.
-const KEY_LUX: f32 = 2000.0;
+const KEY_LUX: f32 = 1900.0;
 /// Fill light, lux.
 const FILL_LUX: f32 = 1000.0;
 /// Light from everywhere, candela a square metre.
-const AMBIENT: f32 = 800.0;
+const AMBIENT: f32 = 1080.0;
 /// Side of the shadow map, texels.
-const SHADOW_MAP: usize = 2048;
+const SHADOW_MAP: usize = 4096;
 
 pub(super) struct LightsPlugin;
 
