@@ -115,6 +115,7 @@ impl PresetSource for Folder {
 
 /// Writes a file in one step over the one that may be there, which keeps its permissions; through
 /// a link, the file it leads to is written and the link stays.
+#[cfg(any(test, feature = "viewer"))]
 pub(crate) fn overwrite(path: &Path, text: &str) -> Result<(), Failure> {
     let target = path.canonicalize();
     let target = target.as_deref().unwrap_or(path);
@@ -256,7 +257,7 @@ mod tests {
     #[cfg(unix)]
     #[test]
     fn a_file_written_over_keeps_its_permissions_and_the_link_to_it() {
-        use std::os::unix::fs::PermissionsExt as _;
+        use std::os::unix::fs::PermissionsExt;
         let folder = tempfile::tempdir().unwrap();
         let (file, link) = (folder.path().join("a.ron"), folder.path().join("link.ron"));
         fs::write(&file, "one").unwrap();

@@ -83,8 +83,14 @@ impl Failure {
 
 /// Carries out one command line, the program's name first.
 pub fn run(arguments: impl IntoIterator<Item = OsString>) -> Exit {
-    let outcome = match Arguments::try_parse_from(arguments) {
-        Ok(typed) => Task::resolve(typed).and_then(carry_out),
+    let arguments: Vec<OsString> = arguments.into_iter().collect();
+    let outcome = match Arguments::try_parse_from(&arguments) {
+        Ok(typed) => Task::resolve(typed).and_then(|task| {
+            if task.draws() {
+                terminal::hush_drivers(&arguments);
+            }
+            carry_out(task)
+        }),
         Err(stopped) => return answer_of_parser(&stopped),
     };
     outcome.unwrap_or_else(|failure| {

@@ -69,6 +69,15 @@ pub(super) struct NewOptions {
 }
 
 impl Task {
+    /// True when a picture is part of it.
+    pub(super) fn draws(&self) -> bool {
+        match self {
+            Self::Picture(_) => true,
+            Self::Check(check) => check.picture.is_some(),
+            _ => false,
+        }
+    }
+
     /// Reads what was typed.
     pub(super) fn resolve(typed: Arguments) -> Result<Self, Failure> {
         Ok(match (typed.file, typed.command) {

@@ -33,6 +33,31 @@ pub(super) fn print(text: &str) -> Result<(), Failure> {
     }
 }
 
+/// The program itself, started anew, once, so that the system's graphics libraries keep quiet:
+/// where no session of a desktop runs, one of them complains on standard error about what it does
+/// not need. Returns where there is nothing to keep quiet.
+#[cfg(target_os = "linux")]
+pub(super) fn hush_drivers(arguments: &[std::ffi::OsString]) {
+    use std::os::unix::process::CommandExt as _;
+    const CHOOSES_NO_DEVICE: &str = "NODEVICE_SELECT";
+    let is_set = |name| std::env::var_os(name).is_some();
+    let is_this_program = std::env::args_os().eq(arguments.iter().cloned());
+    if is_set("XDG_RUNTIME_DIR") || is_set(CHOOSES_NO_DEVICE) || !is_this_program {
+        return;
+    }
+    if let Ok(program) = std::env::current_exe() {
+        // Comes back only where it can't be started; then there is a complaint more.
+        let _ = std::process::Command::new(program)
+            .args(arguments.iter().skip(1))
+            .env(CHOOSES_NO_DEVICE, "1")
+            .exec();
+    }
+}
+
+/// The program itself, started anew where that keeps the graphics libraries quiet.
+#[cfg(not(target_os = "linux"))]
+pub(super) fn hush_drivers(_arguments: &[std::ffi::OsString]) {}
+
 /// One line on standard error.
 pub(super) fn note(text: &str) {
     // Where standard error is gone there is nobody to tell.

@@ -3,14 +3,16 @@
 //! One table holds every key, what it does and the words for it: the help sheet and the menus
 //! are written from the table that is obeyed.
 
+mod binding;
 mod stroke;
 mod table;
 
 use egui::{Event, Modifiers};
 
+pub use binding::{Binding, Group};
 pub use stroke::Stroke;
+pub use table::TABLE;
 pub(super) use table::middle_m;
-pub use table::{Binding, Group, TABLE};
 
 use super::{Action, Desk};
 

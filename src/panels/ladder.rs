@@ -139,7 +139,11 @@ impl<'a> Ladder<'a> {
         if (response.dragged() || response.clicked())
             && let Some(at) = response.interact_pointer_pos()
         {
-            out.push(Action::Travel(self.travel_m(at.y)));
+            // A pointer that is held still asks for nothing more.
+            let travel_m = self.travel_m(at.y);
+            if (travel_m - desk.rise.travel_m).abs() > 1e-6 {
+                out.push(Action::Travel(travel_m));
+            }
         }
         let rule = Stroke::new(1.0, egui_colour(self.screen.rule));
         let painter = ui.painter();
@@ -191,7 +195,7 @@ impl<'a> Ladder<'a> {
                         response.on_hover_text(why);
                     }
                 }
-                Thing::Mark(words) => self.mark(&text, words, *y, *text_y),
+                Thing::Mark(words, short) => self.mark(&text, [words, short], *y, *text_y),
             }
         }
     }
@@ -233,8 +237,13 @@ impl<'a> Ladder<'a> {
                 self.text_x..=self.area.right(),
                 y - self.row * 0.5..=y + self.row * 0.5,
             );
-            painter.rect_filled(here, 2.0, egui_colour(self.screen.accent));
-            egui_colour(self.screen.on_accent)
+            let [fill, ink] = if self.is_stale {
+                [self.screen.stale, self.screen.panel]
+            } else {
+                [self.screen.accent, self.screen.on_accent]
+            };
+            painter.rect_filled(here, 2.0, egui_colour(fill));
+            egui_colour(ink)
         } else {
             self.ink()
         };
@@ -278,7 +287,7 @@ impl<'a> Ladder<'a> {
         ));
     }
 
-    fn mark(&self, painter: &Painter, words: &str, y: f32, text_y: Option<f32>) {
+    fn mark(&self, painter: &Painter, words: [&str; 2], y: f32, text_y: Option<f32>) {
         let ink = self.ink();
         let line = Stroke::new(2.0, ink);
         let from = pos2(self.axis_x + self.row * 0.9, y);
@@ -286,7 +295,11 @@ impl<'a> Ladder<'a> {
         if let Some(text_y) = text_y {
             self.leader(painter, from, text_y);
             let at = pos2(self.text_x + self.font.size * 0.5, text_y);
-            painter.text(at, Align2::LEFT_CENTER, words, self.font.clone(), ink);
+            let [words, short] =
+                words.map(|words| painter.layout_no_wrap(words.into(), self.font.clone(), ink));
+            let fits = at.x + words.size().x <= self.area.right();
+            let words = if fits { words } else { short };
+            painter.galley(at - vec2(0.0, words.size().y * 0.5), words, ink);
         }
     }
 

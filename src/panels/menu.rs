@@ -1,11 +1,11 @@
 //! What is in the menu bar?
 
-use egui::{Align, Button, Layout, MenuBar, RichText, Slider, Ui};
+use egui::{Align, Button, Layout, MenuBar, RichText, Sense, Slider, TextStyle, Ui, vec2};
 
 use super::camera::Sight;
 use super::settings::Theme;
 use super::view_bar;
-use super::{Action, Desk, keys};
+use super::{Action, Desk, keys, style};
 
 /// The menus, the document's name and the badge.
 pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
@@ -36,7 +36,7 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
         ui.separator();
         ui.strong(desk.document.name());
         if desk.document.is_unsaved() {
-            ui.label("\u{25cf} not saved");
+            unsaved(ui, desk);
         }
         if let Some(badge) = &desk.badge {
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
@@ -45,6 +45,15 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
             });
         }
     });
+}
+
+/// A disc and the words: what is on the screen is not on the disk.
+fn unsaved(ui: &mut Ui, desk: &Desk) {
+    let size = ui.text_style_height(&TextStyle::Body);
+    let (rect, _) = ui.allocate_exact_size(vec2(size * 0.6, size), Sense::empty());
+    let ink = style::egui_colour(style::screen(&desk.settings).error);
+    ui.painter().circle_filled(rect.center(), size * 0.26, ink);
+    ui.label("not saved");
 }
 
 /// An entry with its key from the table of keys.
@@ -95,7 +104,7 @@ fn file(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
 fn view(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     for sight in Sight::ALL {
         let is_shown = desk.sight == Some(sight);
-        let button = Button::selectable(is_shown, format!("From the {}", sight.word()))
+        let button = Button::selectable(is_shown, format!("From the {}", view_bar::name(sight)))
             .shortcut_text(keys::of(view_bar::does(sight)));
         if ui.add(button).clicked() {
             out.push(Action::Look(sight));

@@ -41,7 +41,7 @@ fn panels(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
     Panel::left("sections")
         .frame(frame)
         .resizable(false)
-        .exact_size(104.0 * scale)
+        .default_size(10.0)
         .show(ui, |ui| sections(ui, desk, out));
     if let Some(section) = desk.settings.section {
         Panel::left("edit")

@@ -10,13 +10,20 @@ use crate::bay::Door;
 use crate::clearance::{DoorState, LockState};
 use crate::report::{CAUTIONS, Sayings};
 
+/// A card of so many rows has room for more than what must always be seen.
+const ROOMY_ROWS: f32 = 20.0;
+
 /// The card: the verdict on top, cautions at the bottom, the rest between them to scroll.
 pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     let screen = style::screen(&desk.settings);
+    let is_roomy = ui.available_height() > ROOMY_ROWS * ui.text_style_height(&TextStyle::Body);
     Panel::bottom("caution")
         .frame(egui::Frame::new())
-        .show(ui, |ui| cautions(ui, ui.available_width()));
-    ui.heading("Verdict");
+        .show_separator_line(false)
+        .show(ui, |ui| cautions(ui, is_roomy));
+    if is_roomy {
+        ui.heading("Verdict");
+    }
     if let Some(words) = status::stale_words(desk) {
         let is_fault = desk.document.read().is_err() || desk.study_failed.is_some();
         let ink = if is_fault { screen.error } else { screen.faint };
@@ -26,7 +33,9 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     let Some(verdict) = &desk.verdict else { return };
     if !desk.is_current() {
         // Everything below is of another state of the file, and looks so.
-        ui.visuals_mut().override_text_color = Some(egui_colour(screen.stale));
+        let stale = Some(egui_colour(screen.stale));
+        ui.visuals_mut().override_text_color = stale;
+        ui.visuals_mut().weak_text_color = stale;
     }
     lead(ui, desk, verdict);
     ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
@@ -40,12 +49,12 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
 }
 
 /// The first cautions, which no scrolling hides.
-fn cautions(ui: &mut Ui, width: f32) {
-    ui.set_max_width(width);
+fn cautions(ui: &mut Ui, is_roomy: bool) {
     ui.separator();
-    ui.strong("Caution");
-    ui.label(CAUTIONS[0]);
-    ui.small(CAUTIONS[1]);
+    ui.label(format!("CAUTION. {}", CAUTIONS[0]));
+    if is_roomy {
+        ui.small(CAUTIONS[1]);
+    }
 }
 
 fn faults(ui: &mut Ui, desk: &Desk) {
@@ -77,7 +86,7 @@ fn lead(ui: &mut Ui, desk: &Desk, verdict: &Verdict) {
         let height = ui.text_style_height(&style::large());
         signs::show(ui, state(verdict), height, screen, !desk.is_current());
         let text = RichText::new(said.safe_lock()).text_style(style::large());
-        ui.label(text.strong());
+        ui.label(text);
     });
     ui.label(said.lead());
 }
@@ -145,7 +154,7 @@ fn others(ui: &mut Ui, verdict: &Verdict) {
 
 /// A heading inside the card.
 pub(super) fn heading(ui: &mut Ui, text: &str) {
-    let space = ui.text_style_height(&TextStyle::Small) * 0.5;
+    let space = ui.text_style_height(&TextStyle::Small) * 0.6;
     ui.add_space(space);
-    ui.label(RichText::new(text).strong());
+    ui.label(RichText::new(text).small().weak());
 }

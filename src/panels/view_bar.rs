@@ -12,7 +12,7 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     ui.label("From the");
     for sight in Sight::ALL {
         let is_shown = desk.sight == Some(sight);
-        if ui.selectable_label(is_shown, sight.word()).clicked() {
+        if ui.selectable_label(is_shown, name(sight)).clicked() {
             out.push(Action::Look(sight));
         }
     }
@@ -23,6 +23,15 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     people(ui, desk, out);
     dimensions(ui, desk, out);
     cut(ui, desk, out);
+}
+
+/// The place's name beside the overhead door's own buttons.
+#[must_use]
+pub const fn name(sight: Sight) -> &'static str {
+    match sight {
+        Sight::Door => "driver's door",
+        Sight::Corner | Sight::Front | Sight::Side | Sight::Plan => sight.word(),
+    }
 }
 
 /// What the table of keys says of a look.

@@ -2,12 +2,12 @@
 
 use bayrise::clearance::probe::PairState;
 use bayrise::panels::camera::{Camera, Lens, Sight};
-use bayrise::panels::overlay::{DimensionLine, lines};
+use bayrise::panels::overlay::{DimensionLine, lines, text_size};
 use bayrise::panels::{Action, Desk};
 use egui::{Pos2, Rect, pos2, vec2};
 use glam::DVec3;
 
-use super::{SCENES, desk};
+use super::{SCENES, desk, shapes};
 
 const SIZES: [[f32; 2]; 3] = [[640.0, 480.0], [1280.0, 720.0], [1920.0, 1080.0]];
 
@@ -113,12 +113,10 @@ fn labels_fit_on_their_plates() {
         desk.settings.text_scale = scale;
         for size in SIZES {
             let rect = rect(size);
-            let context = egui::Context::default();
             let mut checked = 0;
-            let _ = context.run_ui(egui::RawInput::default(), |ui| {
+            let _ = shapes([1920.0, 1080.0], |ui| {
                 for line in lines(&desk, rect) {
-                    #[allow(clippy::cast_possible_truncation)]
-                    let size = (rect.height() * 0.022).clamp(12.0, 24.0) * scale as f32;
+                    let size = text_size(rect, &desk.settings);
                     let font = egui::FontId::proportional(size);
                     let text =
                         ui.painter()

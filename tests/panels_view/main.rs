@@ -1,6 +1,8 @@
 //! Does the window around the 3D view show and do what it says, without an engine and without a
 //! graphics card?
 
+#![allow(clippy::unwrap_used, clippy::panic, missing_docs, unreachable_pub)] // a helper of tests
+
 mod asking;
 mod carriage;
 mod keyboard;
@@ -13,6 +15,7 @@ use std::sync::Arc;
 
 use bayrise::bayfile::presets::EmbeddedOnly;
 use bayrise::panels::{Action, Desk, Document, Wish, shell};
+use egui::epaint::ClippedShape;
 use egui::{Rect, Shape};
 use egui_kittest::Harness;
 
@@ -110,6 +113,17 @@ pub fn texts(shape: &Shape, clip: Rect, out: &mut Vec<Painted>) {
         }),
         _ => {}
     }
+}
+
+/// What a function paints onto a screen of a size, in points.
+pub fn shapes(size: [f32; 2], mut paints: impl FnMut(&egui::Ui)) -> Vec<ClippedShape> {
+    let input = egui::RawInput {
+        screen_rect: Some(Rect::from_min_size(egui::Pos2::ZERO, size.into())),
+        ..egui::RawInput::default()
+    };
+    let mut output = egui::Context::default().run_ui(input, |ui| paints(ui));
+    output.textures_delta.clear();
+    output.shapes
 }
 
 /// The painted text that contains these words.

@@ -3,21 +3,15 @@
 use bayrise::panels::overlay::{content, paint, view_rect};
 use bayrise::panels::{Action, Desk};
 use bayrise::report::CAUTIONS;
-use egui::{Context, Pos2, RawInput, Rect, vec2};
+use egui::{Pos2, Rect, vec2};
 
-use super::{Painted, SCENES, desk, texts};
+use super::{Painted, SCENES, desk, shapes, texts};
 
 /// Every text of a picture of this size, and where the title block is.
 fn picture(desk: &Desk, size: [f32; 2]) -> (Vec<Painted>, Rect) {
     let whole = Rect::from_min_size(Pos2::ZERO, vec2(size[0], size[1]));
-    let context = Context::default();
-    let input = RawInput {
-        screen_rect: Some(whole),
-        ..RawInput::default()
-    };
-    let output = context.run_ui(input, |ui| paint(ui.painter(), whole, desk, true));
     let mut painted = Vec::new();
-    for clipped in &output.shapes {
+    for clipped in shapes(size, |ui| paint(ui.painter(), whole, desk, true)) {
         texts(&clipped.shape, clipped.clip_rect, &mut painted);
     }
     let view = view_rect(whole, desk, true);
@@ -86,13 +80,11 @@ fn verdict_stop_mark_position_and_cautions_are_in_the_picture() {
 fn text_of_a_picture_is_legible_at_1280_by_720() {
     for scene in SCENES {
         let desk = desk(scene);
-        let context = Context::default();
         let whole = Rect::from_min_size(Pos2::ZERO, vec2(1280.0, 720.0));
-        let output = context.run_ui(RawInput::default(), |ui| {
-            paint(ui.painter(), whole, &desk, true)
-        });
         let mut smallest = f32::INFINITY;
-        for clipped in &output.shapes {
+        for clipped in shapes([1280.0, 720.0], |ui| {
+            paint(ui.painter(), whole, &desk, true)
+        }) {
             if let egui::Shape::Text(text) = &clipped.shape {
                 let words = &text.galley.job.text;
                 if !words.starts_with("Bayrise ") {

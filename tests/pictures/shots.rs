@@ -57,7 +57,6 @@ pub(crate) struct Taken {
     pub(crate) aspect: f64,
     pub(crate) here: Here,
     pub(crate) solids: Vec<Solid>,
-    pub(crate) bounds_m: [glam::DVec3; 2],
 }
 
 impl Taken {
@@ -147,7 +146,6 @@ fn taken(desk: &Desk, pixels: Pixels) -> Taken {
         aspect: desk.aspect,
         here: desk.here.clone().unwrap(),
         solids: solids(&verdict.bay, desk.door_travel(), desk.rise.travel_m).unwrap(),
-        bounds_m: desk.bounds_m,
         pixels,
     }
 }

@@ -9,11 +9,11 @@ pub const BEHIND_LIGHT: Colour = Colour(0xf4, 0xf5, 0xf6);
 /// Behind the bay, dark.
 pub const BEHIND_DARK: Colour = Colour(0x1a, 0x1e, 0x24);
 /// The floor.
-pub const FLOOR: Colour = Colour(0xc4, 0xc8, 0xcb);
+pub const FLOOR: Colour = Colour(0xca, 0xcd, 0xcf);
 /// Saw cuts, cracks and drains in the floor.
 pub const FLOOR_LINE: Colour = Colour(0x84, 0x8a, 0x90);
 /// Walls.
-pub const WALL: Colour = Colour(0xdf, 0xe1, 0xe0);
+pub const WALL: Colour = Colour(0xe8, 0xe8, 0xe4);
 /// The ceiling.
 pub const CEILING: Colour = Colour(0xe9, 0xea, 0xe8);
 /// What a section cuts through.

@@ -9,52 +9,61 @@ pub(super) struct Wish {
 
 /// For each label its place along a line, `apart` from its neighbours and within `low..=high`;
 /// none for those that are left out because there is no room. Wishes come in any order; labels keep
-/// the order of their wishes. Those of rank 0 are left out only when even they don't fit.
+/// the order of their wishes.
+///
+/// Those of rank 0 make room for each other, and are left out only when even they don't fit. The
+/// others take what room is left, the lower ranks first, near where they wish to be or not at all.
 pub(super) fn place(wishes: &[Wish], apart: f32, low: f32, high: f32) -> Vec<Option<f32>> {
     let mut places = vec![None; wishes.len()];
     if !(apart > 0.0 && high >= low) {
         return places;
     }
-    let mut kept: Vec<usize> = (0..wishes.len()).collect();
-    kept.sort_by(|a, b| wishes[*a].at.total_cmp(&wishes[*b].at));
-    while !kept.is_empty() {
-        let found = spread(&kept, wishes, apart, low, high);
-        let out = match &found {
-            // One that is pushed far from its place says more against another than for itself.
-            Some(at) => kept
-                .iter()
-                .zip(at)
-                .enumerate()
-                .filter(|(_, (index, at))| {
-                    wishes[**index].rank > 0 && (*at - wishes[**index].at).abs() > apart * 0.6
-                })
-                .max_by_key(|(_, (index, _))| wishes[**index].rank)
-                .map(|(position, _)| position),
-            None => kept
-                .iter()
-                .enumerate()
-                .max_by_key(|(_, index)| wishes[**index].rank)
-                .map(|(position, _)| position),
+    let mut first: Vec<usize> = (0..wishes.len()).filter(|i| wishes[*i].rank == 0).collect();
+    first.sort_by(|a, b| wishes[*a].at.total_cmp(&wishes[*b].at));
+    let found = loop {
+        match spread(&first, wishes, apart, low, high) {
+            Some(found) => break found,
+            None => first.pop(),
         };
-        match (out, found) {
-            // With it goes the least of what crowds it, when that matters less.
-            (Some(position), _) => {
-                let around = position.saturating_sub(1)..=(position + 1).min(kept.len() - 1);
-                let least = around
-                    .max_by_key(|at| (wishes[kept[*at]].rank, *at == position))
-                    .unwrap_or(position);
-                kept.remove(least);
-            }
-            (None, Some(at)) => {
-                for (index, at) in kept.into_iter().zip(at) {
-                    places[index] = Some(at);
-                }
-                break;
-            }
-            (None, None) => break,
-        }
+    };
+    for (index, at) in first.into_iter().zip(found) {
+        places[index] = Some(at);
+    }
+    let mut rest: Vec<usize> = (0..wishes.len()).filter(|i| wishes[*i].rank > 0).collect();
+    rest.sort_by_key(|index| wishes[*index].rank);
+    for index in rest {
+        places[index] = free(wishes[index], wishes, &places, apart, low..=high);
     }
     places
+}
+
+/// The free place nearest to a wish; none when it is too far from it.
+fn free(
+    wish: Wish,
+    wishes: &[Wish],
+    places: &[Option<f32>],
+    apart: f32,
+    range: std::ops::RangeInclusive<f32>,
+) -> Option<f32> {
+    let away = apart * if wish.rank == 1 { 1.0 } else { 0.6 };
+    let taken: Vec<(f32, f32)> = wishes
+        .iter()
+        .zip(places)
+        .filter_map(|(wish, place)| place.map(|place| (wish.at, place)))
+        .collect();
+    let is_free = |at: f32| {
+        range.contains(&at)
+            && taken.iter().all(|(other, place)| {
+                let keeps_order = (other - wish.at) * (place - at) >= 0.0;
+                keeps_order && (place - at).abs() >= apart - 1e-3
+            })
+    };
+    taken
+        .iter()
+        .flat_map(|(_, place)| [place - apart, place + apart])
+        .chain([wish.at])
+        .filter(|at| (at - wish.at).abs() <= away && is_free(*at))
+        .min_by(|a, b| (a - wish.at).abs().total_cmp(&(b - wish.at).abs()))
 }
 
 /// Places as near to the wishes as the distance allows: neighbours that crowd each other move

@@ -21,8 +21,8 @@ pub struct Row {
 pub enum Thing {
     /// A lock.
     Lock(Lock),
-    /// A mark, by its words.
-    Mark(String),
+    /// A mark, by its words, and by fewer words for a narrow ladder.
+    Mark(String, &'static str),
 }
 
 /// A lock as it is shown.
@@ -116,21 +116,29 @@ pub fn rows(desk: &Desk) -> Vec<Row> {
             }
         })
         .collect();
-    let mark = |travel_m: f64, words: String| Row {
+    let mark = |travel_m: f64, words: String, short: &'static str| Row {
         travel_m,
-        thing: Thing::Mark(words),
+        thing: Thing::Mark(words, short),
         rank: 0,
     };
     if let (Some(marks), Some(stop)) = (study.marks, said.stop_mark_short()) {
-        rows.push(mark(marks.stop_travel_m, format!("STOP mark {stop}")));
+        rows.push(mark(
+            marks.stop_travel_m,
+            format!("STOP mark {stop}"),
+            "STOP mark",
+        ));
         if let (Some(never_m), Some(never)) = (marks.never_above_m, said.never_above_short()) {
             // Both marks are read at the same edge of the carriage.
             let travel_m = marks.stop_travel_m + never_m - marks.stop_m;
-            rows.push(mark(travel_m, format!("never above {never}")));
+            rows.push(mark(
+                travel_m,
+                format!("never above {never}"),
+                "never above",
+            ));
         }
     }
     if let Some(trips_m) = study.bar.as_ref().and_then(|bar| bar.trips_at_m) {
-        rows.push(mark(trips_m, "shut-off bar trips".into()));
+        rows.push(mark(trips_m, "shut-off bar trips".into(), "bar trips"));
     }
     rows
 }

@@ -54,14 +54,16 @@ struct Set {
 }
 
 fn set(painter: &Painter, rect: Rect, desk: &Desk, content: &Content) -> Set {
-    let mut size = rect.height() * 0.16;
-    loop {
-        let (set, fits) = try_set(painter, rect, desk, content, size);
-        if fits || size <= SMALLEST {
-            return set;
+    let (mut best, _) = try_set(painter, rect, desk, content, SMALLEST);
+    let (mut low, mut high) = (SMALLEST, rect.height() * 0.16);
+    while high - low > 0.25 {
+        let size = (low + high) * 0.5;
+        match try_set(painter, rect, desk, content, size) {
+            (set, true) => (best, low) = (set, size),
+            (_, false) => high = size,
         }
-        size = (size * 0.96).max(SMALLEST);
     }
+    best
 }
 
 /// Three cells: the lock; title and verdict; the shown position and the cautions.
@@ -103,6 +105,8 @@ fn try_set(
     if let Some(state) = content.verdict {
         let at = pos2(inner.left() + big * 0.5, inner.top() + lock_height * 0.5);
         set.signs.push((at, big * 0.42, state));
+    }
+    if content.is_safe {
         set.texts
             .push((pos2(lock_x, inner.top() + lock_height), small));
     }
@@ -120,6 +124,7 @@ fn try_set(
     if let Some(stale) = &content.stale {
         column.add(stale, size, error);
     }
+    column.gap(size * 0.25);
     column.add(&content.headline, size, ink);
     for reason in &content.reasons {
         column.add(&format!("\u{2022} {reason}"), size * 0.9, ink);

@@ -13,6 +13,8 @@ pub struct Content {
     pub subtitle: String,
     /// "Lock 4 of 15", or that there is no verdict.
     pub safe_lock: String,
+    /// True when the verdict has a safe lock.
+    pub is_safe: bool,
     /// The shape of the verdict; none while there is none.
     pub verdict: Option<State>,
     /// The verdict in sentences.
@@ -42,6 +44,7 @@ pub fn content(desk: &Desk) -> Content {
             title: report::on_one_line(&desk.document.name()),
             subtitle: String::new(),
             safe_lock: "No verdict".into(),
+            is_safe: false,
             verdict: None,
             headline: String::new(),
             reasons: Vec::new(),
@@ -63,6 +66,7 @@ pub fn content(desk: &Desk) -> Content {
         title: said.title(),
         subtitle: said.vehicle_on_lift(),
         safe_lock: said.safe_lock(),
+        is_safe: found.study.highest_safe_lock.is_some(),
         verdict: Some(verdict::state(found)),
         headline: said.headline(),
         reasons: said.reasons().into_iter().map(|(says, _)| says).collect(),

@@ -64,11 +64,11 @@ impl Labels {
         let covered = self
             .lines
             .iter()
-            .filter(|line| crosses(rect, **line))
+            .filter(|line| crosses(rect.expand(5.0), **line))
             .count();
         #[allow(clippy::cast_precision_loss)] // a handful
         let covered = covered as f32;
-        rect.distance_to_pos(middle) + covered * rect.height() * 3.0
+        rect.distance_to_pos(middle) + covered * rect.height() * 8.0
     }
 
     /// The first free place in rows from the top.

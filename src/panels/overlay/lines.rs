@@ -35,8 +35,9 @@ const FEWEST: usize = 3;
 const MOST: usize = 7;
 
 /// Size of the text at the lines, points: grows with the picture and with the text's scale.
-pub(super) fn text_size(rect: Rect, settings: &Settings) -> f32 {
-    (rect.height() * 0.022).clamp(12.0, 24.0) * crate::panels::style::scale(settings)
+#[must_use]
+pub fn text_size(rect: Rect, settings: &Settings) -> f32 {
+    (rect.height() * 0.026).clamp(12.0, 26.0) * crate::panels::style::scale(settings)
 }
 
 /// The dimension lines in the picture that fills `rect`: every kind of pair that is short, else

@@ -13,7 +13,7 @@ mod strokes;
 use egui::{Align2, Color32, FontId, Painter, Rect, pos2, vec2};
 
 pub use caption::{Content, content};
-pub use lines::{DimensionLine, lines};
+pub use lines::{DimensionLine, lines, text_size};
 
 use super::style::{self, egui_colour};
 use super::{Desk, limits, status};
@@ -35,7 +35,7 @@ pub fn paint(painter: &Painter, rect: Rect, desk: &Desk, caption: bool) {
     let view = view_rect(rect, desk, caption);
     let inside = painter.with_clip_rect(painter.clip_rect().intersect(view));
     if desk.settings.dimensions {
-        let size = lines::text_size(view, &desk.settings);
+        let size = text_size(view, &desk.settings);
         for line in lines(desk, view) {
             strokes::paint(&inside, &line, size, desk);
         }

@@ -3,8 +3,8 @@
 use super::{Animation, Pixels, Studio, encode};
 use crate::panels::camera::Sight;
 use crate::panels::{Action, Desk, Document};
+use crate::viewer::Fault;
 use crate::viewer::order::{Made, PictureError, PictureKind, PictureOrder, Stop, ViewFrom};
-use crate::viewer::{Fault, probe};
 
 /// Pictures a second of an animation: the format counts in hundredths of a second.
 const FRAME_HUNDREDTHS: u16 = 8;
@@ -23,11 +23,7 @@ pub fn make(
     order: PictureOrder,
     progress: &mut dyn FnMut(usize, usize),
 ) -> Result<Made, PictureError> {
-    let t0 = std::time::Instant::now(); // Before the study, so that nobody waits for a picture that can't be.
-    probe::adapter()?;
-    eprintln!("probe {:?}", t0.elapsed());
     let (desk, note) = posed(&order)?;
-    eprintln!("posed {:?}", t0.elapsed());
     let top = desk.rise.travel_m;
     let mut studio = Studio::open(desk, order.size, order.captions)?;
     let bytes = match order.kind {

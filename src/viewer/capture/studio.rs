@@ -56,7 +56,6 @@ impl Studio {
     pub fn open(desk: Desk, size: [u32; 2], captions: bool) -> Result<Self, Fault> {
         let adapter = probe::adapter()?;
         fenced(|| {
-            let t0 = Instant::now();
             let mut app = App::new();
             app.insert_resource(OpenDesk(desk))
                 .insert_resource(Quality {
@@ -85,17 +84,13 @@ impl Studio {
                         .disable::<PipelinedRenderingPlugin>(),
                 )
                 .add_plugins((ScenePlugin, OverlayPlugin));
-            eprintln!("plugins {:?}", t0.elapsed());
             app.finish();
-            eprintln!("finish {:?}", t0.elapsed());
             app.cleanup();
             let image = target(&mut app, size);
             let mut studio = Self { app, image, size };
             // The camera is there after the first frame.
             studio.app.update();
-            eprintln!("first {:?}", t0.elapsed());
             studio.aim();
-            eprintln!("aimed {:?}", t0.elapsed());
             Ok(studio)
         })
     }
@@ -138,18 +133,33 @@ impl Studio {
                             taken.0 = Some(captured.image.clone());
                         },
                     );
-                let t0 = Instant::now();
                 self.app.update();
-                eprintln!("frame {:?}", t0.elapsed());
                 let complete = self.everything_was_ready();
                 self.look(false);
-                let t0 = Instant::now();
                 let image = self.developed(until)?;
-                eprintln!("developed {:?} complete {complete}", t0.elapsed());
                 if complete {
                     return pixels(image);
                 }
             }
+        })
+    }
+
+    /// Draws the desk as it stands without bringing the picture back, and says how long that took:
+    /// to the driver's word that all of it is drawn.
+    ///
+    /// # Errors
+    /// When the graphics driver fails.
+    pub fn draw(&mut self) -> Result<Duration, Fault> {
+        fenced(|| {
+            self.look(true);
+            let start = Instant::now();
+            self.app.update();
+            if let Some(device) = self.app.world().get_resource::<RenderDevice>() {
+                device
+                    .poll(PollType::wait_indefinitely())
+                    .map_err(|error| fault(&format!("the graphics driver failed: {error}")))?;
+            }
+            Ok(start.elapsed())
         })
     }
 

@@ -49,7 +49,6 @@ fn msaa(quality: Quality) -> Msaa {
     }
 }
 
-#[expect(clippy::type_complexity, reason = "a query names what it reads")]
 fn follow(
     desk: Res<OpenDesk>,
     origin: Res<Origin>,
@@ -119,7 +118,6 @@ fn shows(projection: &Projection, lens: Lens) -> bool {
 mod tests {
     use super::*;
     use crate::panels::camera::Sight;
-    use bevy::camera::CameraProjection as _;
     use glam::DVec3;
 
     /// Where the engine's own camera puts a point, from -1 to 1.

@@ -1,7 +1,7 @@
 //! Where does the light come from?
 //!
-//! One light from above over the eye's left shoulder throws soft shadows, a weak one from the
-//! other side and light from everywhere keep the shadows readable.
+//! One light from above throws soft shadows, a weak one from below the other side and light from
+//! everywhere keep shadows, ceilings and the vehicle's underside readable.
 
 use bevy::light::{
     CascadeShadowConfig, CascadeShadowConfigBuilder, DirectionalLightShadowMap, GlobalAmbientLight,
@@ -12,13 +12,13 @@ use super::SceneSet;
 use crate::viewer::{OpenDesk, Quality};
 
 /// Key light, lux at the exposure of the scene's camera.
-const KEY_LUX: f32 = 2100.0;
+const KEY_LUX: f32 = 1900.0;
 /// Fill light, lux.
-const FILL_LUX: f32 = 900.0;
+const FILL_LUX: f32 = 1000.0;
 /// Light from everywhere, candela a square metre.
-const AMBIENT: f32 = 620.0;
+const AMBIENT: f32 = 1080.0;
 /// Side of the shadow map, texels.
-const SHADOW_MAP: usize = 2048;
+const SHADOW_MAP: usize = 4096;
 
 pub(super) struct LightsPlugin;
 
@@ -47,8 +47,8 @@ fn lights(mut commands: Commands, quality: Res<Quality>) {
             shadow_maps_enabled: quality.shadows,
             ..default()
         },
-        from(-0.45, -0.5, 1.0),
-        cascades(40.0),
+        from(-0.3, -0.36, 1.0),
+        cascades((0.1, 40.0)),
     ));
     commands.spawn((
         DirectionalLight {
@@ -56,22 +56,23 @@ fn lights(mut commands: Commands, quality: Res<Quality>) {
             shadow_maps_enabled: false,
             ..default()
         },
-        from(0.8, -0.7, 0.45),
+        from(0.8, -0.65, -0.25),
     ));
 }
 
-/// One cascade that reaches so far from the eye: the room is small.
-fn cascades(reach_m: f32) -> CascadeShadowConfig {
+/// One cascade between two distances from the eye: the room is small.
+fn cascades((from_m, to_m): (f32, f32)) -> CascadeShadowConfig {
     CascadeShadowConfigBuilder {
         num_cascades: 1,
-        minimum_distance: 0.1,
-        maximum_distance: reach_m,
+        minimum_distance: from_m,
+        maximum_distance: to_m,
         ..default()
     }
     .build()
 }
 
-/// Shadows follow quality, and reach as far as the room lies from the eye, in steps of a metre.
+/// Shadows follow quality, and lie where the room lies from the eye, in steps of a metre: the less
+/// of the depth they cover, the finer they are.
 fn reach(
     desk: Res<OpenDesk>,
     quality: Res<Quality>,
@@ -79,14 +80,20 @@ fn reach(
 ) {
     let [low, high] = desk.0.bounds_m;
     let middle = (low + high) * 0.5;
-    let reach = (desk.0.camera.eye_m - middle).length() + (high - low).length() * 0.5;
-    let reach = (reach.clamp(5.0, 200.0).ceil()) as f32;
+    let away = (desk.0.camera.eye_m - middle).length();
+    let around = (high - low).length() * 0.5;
+    let from = (away - around).floor().clamp(0.1, 190.0) as f32;
+    let to = (away + around).ceil().clamp(5.0, 200.0) as f32;
     for (mut light, mut cascade) in &mut key {
         if light.shadow_maps_enabled != quality.shadows {
             light.shadow_maps_enabled = quality.shadows;
         }
-        if cascade.bounds.last() != Some(&reach) {
-            *cascade = cascades(reach);
+        let known = (
+            cascade.minimum_distance.to_bits(),
+            cascade.bounds.last().map(|b| b.to_bits()),
+        );
+        if known != (from.to_bits(), Some(to.to_bits())) {
+            *cascade = cascades((from, to));
         }
     }
 }

@@ -110,7 +110,7 @@ fn faces(finish: Finish, lit: Option<Lit>) -> StandardMaterial {
 }
 
 /// How strongly a lit solid glows: its colour is added to what the light gives.
-const GLOW: f32 = 420.0;
+const GLOW: f32 = 0.3;
 
 fn looked_through(lit: Option<Lit>) -> StandardMaterial {
     let mut material = faces(Finish::Matt, lit);

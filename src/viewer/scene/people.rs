@@ -34,6 +34,7 @@ impl Plugin for PeoplePlugin {
 #[derive(Debug, Component)]
 struct Figure;
 
+#[expect(clippy::too_many_arguments, reason = "a system names what it reads")]
 fn people(
     mut commands: Commands,
     desk: Res<OpenDesk>,
@@ -139,9 +140,9 @@ fn body(height: f32) -> Vec<(Mesh, Transform)> {
     vec![
         part(0.0, 0.52, 0.045, -0.055),
         part(0.0, 0.52, 0.045, 0.055),
-        part(0.44, 0.84, 0.105, 0.0),
+        part(0.44, 0.855, 0.1, 0.0),
         part(0.47, 0.82, 0.032, -0.135),
         part(0.47, 0.82, 0.032, 0.135),
-        part(0.868, 1.0, 0.06, 0.0),
+        part(0.855, 1.0, 0.058, 0.0),
     ]
 }

@@ -5,8 +5,8 @@ use std::sync::Arc;
 use bevy::prelude::*;
 
 use crate::bay::Bay;
+use crate::solids::Solid;
 use crate::solids::list::solids;
-use crate::solids::{Role, Solid};
 use crate::viewer::OpenDesk;
 use crate::viewer::convert::Origin;
 
@@ -67,13 +67,6 @@ pub(super) fn refresh(
     };
     if other_bay {
         origin.set_if_neq(Origin::of(&bay));
-        // The walls say where the room is; floor and ceiling run on beyond them.
-        let framed: Vec<Solid> = shown
-            .solids
-            .iter()
-            .filter(|s| !matches!(s.role, Role::Floor | Role::Ceiling))
-            .cloned()
-            .collect();
-        desk.0.set_bounds(&framed);
+        desk.0.set_bounds(&shown.solids);
     }
 }

@@ -278,6 +278,7 @@ fn move_by_itself(
     wishes.0.extend(desk.0.apply(Action::Tick(seconds)));
 }
 
+#[expect(clippy::too_many_arguments, reason = "a system names what it reads")]
 fn fulfil_wishes(
     mut wishes: ResMut<Wishes>,
     mut desk: ResMut<OpenDesk>,

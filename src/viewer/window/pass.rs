@@ -51,6 +51,7 @@ impl View {
 }
 
 /// Shows the panels and carries out what they ask for.
+#[expect(clippy::too_many_arguments, reason = "a system names what it reads")]
 pub(super) fn run(
     mut panels: Single<
         (&mut EguiContext, &mut EguiInput, &mut EguiFullOutput),

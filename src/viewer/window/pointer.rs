@@ -77,11 +77,13 @@ mod tests {
     fn run(frames: Vec<Vec<Event>>) -> Vec<Action> {
         let context = egui::Context::default();
         let mut out = Vec::new();
-        for (frame, events) in frames.into_iter().enumerate() {
+        for (frame, mut events) in frames.into_iter().enumerate() {
+            if let Some(held) = events.iter().find_map(modifiers) {
+                events.insert(0, Event::ModifiersChanged(held));
+            }
             let input = RawInput {
                 screen_rect: Some(Rect::from_min_size(Pos2::ZERO, Vec2::new(600.0, 400.0))),
                 time: Some(frame as f64 * 0.1),
-                modifiers: events.iter().find_map(modifiers).unwrap_or_default(),
                 events,
                 ..Default::default()
             };

@@ -3,7 +3,7 @@
 //! The folder is watched and not the file, since most programs save by putting a new file in the
 //! old one's place.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::mpsc::{self, RecvTimeoutError};
 use std::time::Duration;
 
@@ -50,7 +50,7 @@ impl Watch {
     }
 }
 
-fn report(file: &PathBuf, changes: &mpsc::Receiver<()>, post: &Post) {
+fn report(file: &Path, changes: &mpsc::Receiver<()>, post: &Post) {
     while changes.recv().is_ok() {
         loop {
             match changes.recv_timeout(SETTLED) {
@@ -61,7 +61,7 @@ fn report(file: &PathBuf, changes: &mpsc::Receiver<()>, post: &Post) {
         }
         // A file that is gone for now, or half a text, is told when it is whole again.
         if let Ok(text) = files::read(file) {
-            post.send(Mail::OnDisk(file.clone(), text));
+            post.send(Mail::OnDisk(file.into(), text));
         }
     }
 }

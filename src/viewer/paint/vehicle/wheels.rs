@@ -52,8 +52,9 @@ struct Plane(DVec3, DVec3);
 impl Plane {
     /// The body's side.
     const SIDE: Self = Self(DVec3::Y, DVec3::Z);
-    /// The end of a solid whose axis is `z`.
-    const END: Self = Self(DVec3::X, DVec3::Y);
+    /// The end of a wheel's solid: its axis `z` is turned onto the vehicle's `x`, so that its own
+    /// `x` points down. The spokes thus agree with those that are painted on the body.
+    const END: Self = Self(DVec3::Y, DVec3::NEG_X);
 
     fn way(self, angle: f64) -> DVec3 {
         self.0 * angle.cos() + self.1 * angle.sin()
