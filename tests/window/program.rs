@@ -98,7 +98,7 @@ impl Program {
     }
 
     /// Waits until nothing is drawn any more: what was asked for is on the screen.
-    pub(crate) fn wait_for_frames(&mut self) {
+    pub(crate) fn wait_for_frames(&self) {
         let drawn = |said: &[String]| said.iter().filter(|line| line.contains("drawn")).count();
         let start = Instant::now();
         let mut before = usize::MAX;

@@ -26,7 +26,7 @@ use bevy::window::{
 use bevy::winit::{EventLoopProxyWrapper, WinitSettings};
 use bevy_egui::{
     EguiContext, EguiContextSettings, EguiGlobalSettings, EguiInputSystemSettings, EguiPlugin,
-    EguiPreUpdateSet, PrimaryEguiContext,
+    EguiPostUpdateSet, EguiPreUpdateSet, PrimaryEguiContext,
 };
 
 use super::ask_path::AskPath;
