@@ -144,6 +144,8 @@ fn visuals(settings: &Settings) -> Visuals {
     widgets.hovered = widget(over, Stroke::new(1.0, ink), 1.2);
     widgets.active = widget(over, Stroke::new(2.0, accent), 1.5);
     widgets.open = widget(over, Stroke::new(1.0, accent), 1.0);
+    // A cursor that blinks draws the whole window twice a second.
+    visuals.text_cursor.blink = false;
     visuals.slider_trailing_fill = true;
     visuals
 }
