@@ -20,12 +20,11 @@ use bevy::render::render_resource::BlendState;
 use bevy::render::view::Msaa;
 use bevy::utils::default;
 use bevy::window::{
-    Monitor, MonitorSelection, PrimaryWindow, Window, WindowCloseRequested, WindowMode,
-    WindowPlugin, WindowResizeConstraints,
+    MonitorSelection, PrimaryWindow, Window, WindowCloseRequested, WindowMode, WindowPlugin,
 };
 use bevy::winit::{EventLoopProxyWrapper, WinitSettings};
 use bevy_egui::{
-    EguiContext, EguiContextSettings, EguiGlobalSettings, EguiInputSystemSettings, EguiPlugin,
+    EguiContextSettings, EguiGlobalSettings, EguiInputSystemSettings, EguiPlugin,
     EguiPostUpdateSet, EguiPreUpdateSet, PrimaryEguiContext,
 };
 
@@ -36,14 +35,11 @@ use super::office::{Office, Order};
 use super::pace::{self, Pace};
 use super::pass::{self, View, Wishes};
 use super::studies::Studies;
-use super::{failure, trace};
+use super::{failure, frame, trace};
 use crate::panels::{Action, Desk};
 use crate::viewer::probe::Adapter;
 use crate::viewer::scene::ScenePlugin;
 use crate::viewer::{Fault, OpenDesk, Quality, engine};
-
-/// Size of the window when it opens, points.
-const SIZE: (u32, u32) = (1280, 800);
 
 /// Opens the window and returns when it is closed. `studied_in` is what the study on the desk took.
 pub(super) fn run(mut desk: Desk, studied_in: Duration, adapter: &Adapter) -> Result<(), Fault> {
@@ -62,7 +58,7 @@ pub(super) fn run(mut desk: Desk, studied_in: Duration, adapter: &Adapter) -> Re
             // Drawing only on change gains nothing from drawing one frame beside the next.
             .disable::<PipelinedRenderingPlugin>()
             .set(WindowPlugin {
-                primary_window: Some(window(&desk)),
+                primary_window: Some(frame::window(&desk)),
                 close_when_requested: false,
                 ..default()
             })
@@ -110,10 +106,10 @@ pub(super) fn run(mut desk: Desk, studied_in: Duration, adapter: &Adapter) -> Re
     .add_systems(
         First,
         (
-            trace_frames,
+            trace::trace_frames,
             read_mail,
             close_when_asked,
-            fit_the_screen,
+            frame::fit_the_screen,
             move_by_itself,
         )
             .chain(),
@@ -126,7 +122,13 @@ pub(super) fn run(mut desk: Desk, studied_in: Duration, adapter: &Adapter) -> Re
     )
     .add_systems(
         Last,
-        (look_after_files, name_the_window, trace_state, pace::decide).chain(),
+        (
+            look_after_files,
+            frame::name_the_window,
+            trace::trace_state,
+            pace::decide,
+        )
+            .chain(),
     );
 
     let exit = app.run();
@@ -157,25 +159,6 @@ fn end_when_drawing_fails(
         _ => failure::render(&error.description),
     };
     failure::end(&fault, kept)
-}
-
-fn window(desk: &Desk) -> Window {
-    Window {
-        title: title(desk),
-        name: Some("bayrise".into()),
-        resolution: SIZE.into(),
-        resize_constraints: WindowResizeConstraints {
-            min_width: 720.0,
-            min_height: 480.0,
-            ..default()
-        },
-        ..default()
-    }
-}
-
-fn title(desk: &Desk) -> String {
-    let mark = if desk.document.is_unsaved() { "*" } else { "" };
-    format!("{}{mark} - Bayrise", desk.document.name())
 }
 
 /// The panels have a camera of their own that covers the whole window, over the view's.
@@ -237,29 +220,6 @@ fn close_when_asked(
     }
 }
 
-/// A screen that is smaller than the window gets a smaller one.
-fn fit_the_screen(
-    mut fitted: Local<bool>,
-    monitors: Query<&Monitor>,
-    mut window: Single<&mut Window, With<PrimaryWindow>>,
-) {
-    if *fitted || monitors.is_empty() {
-        return;
-    }
-    *fitted = true;
-    let least = |side: fn(&Monitor) -> u32| monitors.iter().map(side).min().unwrap_or(u32::MAX);
-    let (width, height) = (
-        least(|monitor| monitor.physical_width),
-        least(|monitor| monitor.physical_height),
-    );
-    let size = window.physical_size();
-    if size.x > width || size.y > height {
-        window
-            .resolution
-            .set_physical_resolution(size.x.min(width), size.y.min(height));
-    }
-}
-
 /// A carriage that plays, and show mode.
 fn move_by_itself(
     mut last: Local<Option<Instant>>,
@@ -313,44 +273,4 @@ fn fulfil_wishes(
 
 fn look_after_files(desk: Res<OpenDesk>, mut office: ResMut<Office>) {
     office.keep(&desk.0);
-}
-
-fn name_the_window(desk: Res<OpenDesk>, mut window: Single<&mut Window, With<PrimaryWindow>>) {
-    let title = title(&desk.0);
-    if window.title != title {
-        window.title = title;
-    }
-}
-
-/// Frames, for developers and tests.
-fn trace_frames(mut frame: Local<u32>) {
-    if trace::is_on() {
-        // A frame is drawn when the next one begins.
-        match *frame {
-            0 => trace::trace("the window is made"),
-            frame => trace::trace(&format!("frame {frame} is drawn")),
-        }
-        *frame += 1;
-    }
-}
-
-/// Changes of what is shown, for developers and tests.
-fn trace_state(
-    desk: Res<OpenDesk>,
-    view: Res<View>,
-    mut panels: Single<&mut EguiContext>,
-    mut last: Local<String>,
-) {
-    if trace::is_on() {
-        let state = format!(
-            "{}; view={}; menu={}",
-            trace::state(&desk.0),
-            view.place(),
-            egui::Popup::is_any_open(panels.get_mut()),
-        );
-        if *last != state {
-            trace::trace(&state);
-            *last = state;
-        }
-    }
 }

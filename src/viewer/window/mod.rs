@@ -10,6 +10,7 @@ mod dialogs;
 mod display;
 mod failure;
 mod files;
+mod frame;
 mod keyboard;
 mod mail;
 mod office;

@@ -8,8 +8,13 @@ use std::io::Write as _;
 use std::sync::OnceLock;
 use std::time::Instant;
 
+use bevy::ecs::system::{Local, Res, Single};
+use bevy_egui::EguiContext;
+
+use super::pass::View;
 use crate::panels::Desk;
 use crate::panels::settings::Section;
+use crate::viewer::OpenDesk;
 
 /// Since when; none when nobody asked.
 static SINCE: OnceLock<Option<Instant>> = OnceLock::new();
@@ -64,4 +69,37 @@ pub(super) fn state(desk: &Desk) -> String {
         desk.document.read().err().map_or(0, <[_]>::len),
         desk.settings.section.map_or("-", Section::word),
     )
+}
+
+/// Frames, for developers and tests.
+pub(super) fn trace_frames(mut frame: Local<u32>) {
+    if is_on() {
+        // A frame is drawn when the next one begins.
+        match *frame {
+            0 => trace("the window is made"),
+            frame => trace(&format!("frame {frame} is drawn")),
+        }
+        *frame += 1;
+    }
+}
+
+/// Changes of what is shown, for developers and tests.
+pub(super) fn trace_state(
+    desk: Res<OpenDesk>,
+    view: Res<View>,
+    mut panels: Single<&mut EguiContext>,
+    mut last: Local<String>,
+) {
+    if is_on() {
+        let state = format!(
+            "{}; view={}; menu={}",
+            state(&desk.0),
+            view.place(),
+            egui::Popup::is_any_open(panels.get_mut()),
+        );
+        if *last != state {
+            trace(&state);
+            *last = state;
+        }
+    }
 }
