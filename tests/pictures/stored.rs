@@ -87,8 +87,8 @@ fn camper_at_full_travel_from_the_corner() {
 }
 
 #[test]
-fn van_from_the_drivers_door() {
-    check("van-door", Shot::plain("no-safe-lock", Sight::Door));
+fn estate_from_the_drivers_door() {
+    check("estate-door", Shot::plain("light-in-the-way", Sight::Door));
 }
 
 #[test]
@@ -102,7 +102,7 @@ fn estate_under_the_light_cut_open() {
 #[test]
 fn large_suv_with_a_person() {
     let shot = Shot::plain("tall-columns", Sight::Side)
-        .with(Action::ToSafeLock)
+        .with(Action::ToLock(11))
         .with(Action::People(true));
     check("suv-side-people", shot.captioned());
 }
@@ -113,4 +113,10 @@ fn the_door_half_way() {
         .with(Action::Door(0.5))
         .with(Action::ToLock(2));
     check("barred-side-half-open", shot);
+}
+
+#[test]
+fn van_that_no_lock_lifts() {
+    let shot = Shot::plain("no-safe-lock", Sight::Corner).with(Action::Door(0.0));
+    check("van-corner", shot.captioned());
 }
