@@ -14,7 +14,7 @@ use crate::shots::{Shot, root, take};
 const ALIKE: f64 = 0.96;
 
 /// Stored pictures are kept small.
-const MOST_BYTES: usize = 90_000;
+const MOST_BYTES: usize = 72_000;
 
 fn stored(name: &str) -> PathBuf {
     root()
