@@ -1,7 +1,7 @@
 //! What is the state at this travel and this door position, and what is tightest here?
 //!
 //! For one position at a time, as fast as a person drags the carriage. The travels at which a
-//! margin is short are known beforehand from the study's own searches ([`ways`]), so the state is
+//! margin is short are known beforehand from the study's own searches (`ways`), so the state is
 //! looked up; only the distances of the tightest pairs are measured.
 
 mod drawn;

@@ -5,6 +5,14 @@
 //! `BAYRISE_UPDATE_PICTURES=1` in the environment the stored pictures are written anew: look at
 //! every one of them before keeping it.
 
+// A failed unwrap in what the tests share is a failed test.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::manual_is_multiple_of
+)]
+
 mod facts;
 mod likeness;
 mod shots;
