@@ -30,61 +30,70 @@ fn near(rgb: [u8; 3], colour: Colour, within: u8) -> bool {
         .all(|(a, b)| a.abs_diff(b) <= within)
 }
 
+/// A thin line's pixel: its colour, blended with the paper around it.
+fn is_ink(rgb: [u8; 3], Colour(r, g, b): Colour) -> bool {
+    let Colour(pr, pg, pb) = palette::screen::LIGHT.panel;
+    let paper = DVec3::new(pr.into(), pg.into(), pb.into());
+    let ink = DVec3::new(r.into(), g.into(), b.into()) - paper;
+    let seen = DVec3::from(rgb.map(f64::from)) - paper;
+    let share = seen.dot(ink) / ink.length_squared();
+    (0.4..=1.2).contains(&share) && (seen - ink * share).length() < 45.0
+}
+
 #[test]
-#[ignore = "with one engine for many shots, captions and frame are not right yet"]
 fn the_dimension_line_is_where_the_nearest_points_are() {
-    let mut found = 0;
     for scene in ["tall-pickup", "coupe-full-rise", "light-in-the-way"] {
-        let shot = Shot::plain(scene, Sight::Side).with(Action::ToLock(6));
+        let shot = Shot {
+            size: [1280, 720],
+            ..Shot::plain(scene, Sight::Side).with(Action::ToSafeLock)
+        };
         let shown = take(shot.clone().captioned());
         let hidden = take(Shot {
             captions: true,
             ..shot
         });
-        // The tightest pair that is long enough in the picture to be measured.
-        let line = shown.here.pairs.iter().find_map(|pair| {
-            let (a, b) = pair.points_m?;
-            let (from, to) = (shown.pixel(a)?, shown.pixel(b)?);
-            let long = (from[0] - to[0]).hypot(from[1] - to[1]);
-            (long > 6.0).then_some((pair, from, to))
-        });
-        let Some((pair, from, to)) = line else {
-            continue;
-        };
-        found += 1;
-        let colour = match pair.state {
-            PairState::Clear => palette::CLEAR,
-            PairState::Tight => palette::TIGHT,
-            PairState::Strikes => palette::STRIKES,
-        };
-        // Along the line its colour is there with dimensions on and not with them off.
-        let on_line = |taken: &Taken| {
-            let steps = 24;
-            let hits = (1..steps).filter(|i| {
-                let share = f64::from(*i) / f64::from(steps);
-                let at = [0, 1].map(|k| from[k] + (to[k] - from[k]) * share);
-                (-2..=2).any(|dx| {
-                    (-2..=2).any(|dy| {
-                        let x = (at[0] as i64 + dx).max(0) as u32;
-                        let y = (at[1] as i64 + dy).max(0) as u32;
-                        taken
-                            .pixels
-                            .at(x, y)
-                            .is_some_and(|rgb| near(rgb, colour, 40))
-                    })
-                })
-            });
-            hits.count()
-        };
-        let (with, without) = (on_line(&shown), on_line(&hidden));
-        assert!(
-            with >= 12,
-            "{scene}: {} at {with} of 23 places",
-            pair.moving
-        );
-        assert!(without < with, "{scene}: it is there without being drawn");
+        let mut best = 0;
+        for pair in &shown.here.pairs {
+            let name = (pair.moving.clone(), pair.fixed.clone());
+            let Some((a, b)) = pair.points_m.filter(|_| shown.drawn.contains(&name)) else {
+                continue;
+            };
+            let (from, to) = (shown.pixel(a).unwrap(), shown.pixel(b).unwrap());
+            // Shorter ones are all arrow heads.
+            if (from[0] - to[0]).hypot(from[1] - to[1]) < 12.0 {
+                continue;
+            }
+            let colour = match pair.state {
+                PairState::Clear => palette::CLEAR,
+                PairState::Tight => palette::TIGHT,
+                PairState::Strikes => palette::STRIKES,
+            };
+            // Along the line its colour is there with dimensions on and not with them off.
+            let with = along(&shown, from, to, colour);
+            best = best.max(with.saturating_sub(along(&hidden, from, to, colour)));
+        }
+        // A plate may stand over one line or another, not over all.
+        assert!(best >= 10, "{scene}: {best} of 23 places along a line");
     }
-    assert!(found >= 2, "only {found} scenes had a line long enough");
+}
+
+/// At how many of 23 places between two pixels there is ink of this colour.
+fn along(taken: &Taken, from: [f64; 2], to: [f64; 2], colour: Colour) -> usize {
+    let places = (1..24).map(|i| {
+        let share = f64::from(i) / 24.0;
+        [0, 1].map(|k| from[k] + (to[k] - from[k]) * share)
+    });
+    let is_there = |at: &[f64; 2]| {
+        (-2..=2).any(|dx| {
+            (-2..=2).any(|dy| {
+                let x = (at[0] as i64 + dx).max(0) as u32;
+                let y = (at[1] as i64 + dy).max(0) as u32;
+                let pixel = taken.pixels.at(x, y);
+                pixel.is_some_and(|rgb| is_ink(rgb, colour))
+            })
+        })
+    };
+    places.filter(is_there).count()
 }
 
 #[test]
@@ -150,7 +159,6 @@ fn from_above_the_ceiling_covers_nothing() {
 }
 
 #[test]
-#[ignore = "with one engine for many shots, captions and frame are not right yet"]
 fn every_scene_has_all_of_its_vehicle_in_the_picture() {
     for scene in SCENES {
         for from in [Sight::Corner, Sight::Front, Sight::Side, Sight::Plan] {
@@ -170,8 +178,9 @@ fn every_scene_has_all_of_its_vehicle_in_the_picture() {
                     let at = taken.camera.project(corner, taken.aspect).unwrap();
                     assert!(
                         at.abs().max_element() <= 1.0,
-                        "{scene} {from:?}: {} at {at}",
-                        solid.name
+                        "{scene} {from:?}: {} at {at}, {:?}",
+                        solid.name,
+                        taken.bounds_m
                     );
                 }
             }

@@ -57,6 +57,10 @@ pub(crate) struct Taken {
     pub(crate) aspect: f64,
     pub(crate) here: Here,
     pub(crate) solids: Vec<Solid>,
+    /// What is framed: lowest and highest corner.
+    pub(crate) bounds_m: [glam::DVec3; 2],
+    /// The pairs (moving, fixed) whose distance is drawn.
+    pub(crate) drawn: Vec<(String, String)>,
 }
 
 impl Taken {
@@ -145,7 +149,18 @@ fn taken(desk: &Desk, pixels: Pixels) -> Taken {
         camera: desk.camera,
         aspect: desk.aspect,
         here: desk.here.clone().unwrap(),
+        bounds_m: desk.bounds_m,
+        drawn: drawn(desk, [width, height]),
         solids: solids(&verdict.bay, desk.door_travel(), desk.rise.travel_m).unwrap(),
         pixels,
     }
+}
+
+fn drawn(desk: &Desk, [width, height]: [u32; 2]) -> Vec<(String, String)> {
+    let size = egui::vec2(width as f32, height as f32);
+    let view = egui::Rect::from_min_size(egui::Pos2::ZERO, size);
+    bayrise::panels::overlay::lines(desk, view)
+        .into_iter()
+        .map(|line| (line.moving, line.fixed))
+        .collect()
 }

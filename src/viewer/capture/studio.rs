@@ -16,6 +16,7 @@ use bevy::render::renderer::RenderDevice;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 use bevy::window::ExitCondition;
 use bevy::winit::WinitPlugin;
+use bevy_egui::EguiOutput;
 
 use super::Pixels;
 use super::fence::{DRIVER_HELP, fenced};
@@ -26,6 +27,9 @@ use crate::viewer::{Fault, OpenDesk, Quality, engine, probe};
 
 /// A picture that is not there after this time never will be.
 const PATIENCE: Duration = Duration::from_secs(90);
+
+/// Frames within which the captions know their scale.
+const FRAMES_TO_SCALE: u32 = 8;
 
 /// The engine with the scene and an image in place of the screen.
 pub struct Studio {
@@ -123,6 +127,7 @@ impl Studio {
         fenced(|| {
             let until = Instant::now() + PATIENCE;
             self.make_room();
+            self.set_letters();
             loop {
                 self.look(true);
                 self.app
@@ -185,6 +190,22 @@ impl Studio {
         }
     }
 
+    /// Lets the captions be set at the picture's scale: that is known a frame late, and letters that
+    /// were not written before reach the driver a frame later still.
+    fn set_letters(&mut self) {
+        let scale = scale(self.size);
+        for _ in 0..FRAMES_TO_SCALE {
+            self.app.update();
+            let world = self.app.world_mut();
+            let mut written = world.query::<&EguiOutput>();
+            let now = written.iter(world).map(|output| output.pixels_per_point);
+            if now.into_iter().all(|now| (now - scale).abs() < 1e-4) {
+                break;
+            }
+        }
+        self.app.update();
+    }
+
     /// Waits for the picture to come back from the graphics driver.
     fn developed(&mut self, until: Instant) -> Result<Image, Fault> {
         loop {
@@ -227,10 +248,12 @@ impl Studio {
         programs.peek().is_some() && programs.all(|p| matches!(p.state, CachedPipelineState::Ok(_)))
     }
 
-    /// Draws, or waits without drawing.
+    /// Draws the scene, or waits without drawing it. What is written costs little, and the library
+    /// that writes loses its place when it is stopped.
     fn look(&mut self, on: bool) {
         let world = self.app.world_mut();
-        for mut camera in world.query::<&mut Camera>().iter_mut(world) {
+        let mut cameras = world.query_filtered::<&mut Camera, With<SceneCamera>>();
+        for mut camera in cameras.iter_mut(world) {
             camera.is_active = on;
         }
     }
@@ -242,7 +265,12 @@ impl Studio {
         let mut cameras = world.query_filtered::<Entity, With<Camera>>();
         let found: Vec<Entity> = cameras.iter(world).collect();
         for camera in found {
-            world.entity_mut(camera).insert(image.clone());
+            let mut camera = world.entity_mut(camera);
+            camera.insert(image.clone());
+            // The engine looks at an image's size anew only where something else changed as well.
+            if let Some(mut projection) = camera.get_mut::<Projection>() {
+                projection.set_changed();
+            }
         }
         // The engine learns the image's size a frame later, the captions one more.
         self.look(false);

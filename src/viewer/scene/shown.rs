@@ -5,6 +5,7 @@ use std::sync::Arc;
 use bevy::prelude::*;
 
 use crate::bay::Bay;
+use crate::panels::Desk;
 use crate::solids::Solid;
 use crate::solids::list::solids;
 use crate::viewer::OpenDesk;
@@ -50,7 +51,12 @@ pub(super) fn refresh(
         door: desk.0.door,
         travel_m: desk.0.rise.travel_m,
     };
-    if shown.key == Some(key) {
+    // Another document may count its changes from the same number on.
+    let other_bay = !shown
+        .bay
+        .as_ref()
+        .is_some_and(|bay| Arc::ptr_eq(bay, &verdict.bay));
+    if shown.key == Some(key) && !other_bay {
         return;
     }
     let bay = Arc::clone(&verdict.bay);
@@ -58,7 +64,6 @@ pub(super) fn refresh(
     let Ok(solids) = solids(&bay, desk.0.door_travel(), key.travel_m) else {
         return;
     };
-    let other_bay = shown.key.map(|k| k.generation) != Some(key.generation);
     *shown = Shown {
         bay: Some(Arc::clone(&bay)),
         solids,
@@ -67,6 +72,14 @@ pub(super) fn refresh(
     };
     if other_bay {
         origin.set_if_neq(Origin::of(&bay));
-        desk.0.set_bounds(&shown.solids);
+        let framed = framed(&bay, &desk.0, &shown.solids);
+        desk.0.set_bounds(&framed);
     }
+}
+
+/// What is to be in the frame: everything, and the vehicle as high as it goes.
+fn framed(bay: &Bay, desk: &Desk, shown: &[Solid]) -> Vec<Solid> {
+    let up = solids(bay, desk.door_travel(), desk.full_travel_m()).unwrap_or_default();
+    let moving = up.into_iter().filter(|s| s.role.moves());
+    shown.iter().cloned().chain(moving).collect()
 }

@@ -5,7 +5,7 @@ use crate::bay::{BodyStyle, OpeningKind, Vehicle};
 /// An outline that climbs at least so steeply (rise over run) is a windscreen.
 const SCREEN_CLIMBS: f64 = 0.3;
 /// The windscreen goes on while the outline climbs at least so steeply.
-const SCREEN_GOES_ON: f64 = 0.2;
+const SCREEN_GOES_ON: f64 = 0.3;
 /// The first share of the length is the nose, however steep it is.
 const NOSE: f64 = 0.045;
 
