@@ -28,7 +28,6 @@ enum Base {
     Plain(Paint),
     /// One paint, another from below.
     Under(Paint, Paint),
-    Body(Livery),
 }
 
 impl PartialEq for Painting {
@@ -51,7 +50,6 @@ impl Painting {
                     *paint
                 }
             }
-            Base::Body(livery) => livery.base(facet),
         }
     }
 }
@@ -96,8 +94,10 @@ pub fn paint_of(bay: &Bay, solid: &Solid, livery: &Livery) -> Painting {
         }
         Role::Body => match part_of_body(bay, solid) {
             BodyPart::Shell => {
-                decals = Arc::clone(&livery.decals);
-                Base::Body(livery.clone())
+                if let Shape::Prism { vertices } = &solid.shape {
+                    decals = livery.decals_on(vertices).into();
+                }
+                Base::Under(livery.body(), Paint::matt(things::UNDERBODY))
             }
             BodyPart::Load => Base::Under(Paint::gloss(things::LOAD), Paint::matt(things::LOAD)),
             BodyPart::Below => matt(things::UNDERBODY),

@@ -1,6 +1,7 @@
 //! Which entity stands for each solid, and what of it changed?
 
 use std::collections::{HashMap, HashSet};
+use std::sync::Arc;
 
 use bevy::light::NotShadowCaster;
 use bevy::prelude::*;
@@ -17,7 +18,7 @@ use crate::solids::vehicle::wheel_middle_m;
 use crate::solids::{Layer, Pose, Role, Shape, Solid};
 use crate::viewer::OpenDesk;
 use crate::viewer::convert::Origin;
-use crate::viewer::facets::{Edge, HalfSpace, edges, facets, section};
+use crate::viewer::facets::{Edge, Facet, HalfSpace, edges, facets, section};
 use crate::viewer::paint::{Finish, Livery, Paint, Painting, Patch, paint_of, painted};
 
 /// One entity for each solid, by name.
@@ -37,7 +38,8 @@ struct Stage {
     parts: HashMap<String, Part>,
     /// Of the list and of the cut.
     done: Option<(u64, Option<(f64, bool)>)>,
-    livery: Option<Livery>,
+    /// For which bay and with what its vehicle is painted.
+    livery: Option<(Arc<Bay>, Livery)>,
     theme: Option<Theme>,
 }
 
@@ -48,6 +50,7 @@ struct Part {
     faces: Vec<(Finish, Entity)>,
     lines: Option<Entity>,
     recipe: Recipe,
+    skin: Skin,
     role: Role,
     inner: Option<Inner>,
     seen: Option<Seen>,
@@ -57,9 +60,54 @@ struct Part {
 #[derive(Debug, PartialEq)]
 struct Recipe {
     shape: Shape,
-    painting: Painting,
+    painting: Arc<Painting>,
     /// What is kept of it, in its own frame.
     kept: Option<HalfSpace>,
+}
+
+impl Recipe {
+    /// True when only the paint may differ.
+    fn has_the_form_of(&self, other: &Self) -> bool {
+        self.shape == other.shape && self.kept == other.kept
+    }
+}
+
+/// The faces of a solid, less what the cut takes away.
+#[derive(Debug)]
+struct Skin {
+    left: Vec<Facet>,
+    /// The face that the cut opens.
+    opened: Option<Facet>,
+}
+
+impl Skin {
+    fn of(recipe: &Recipe) -> Self {
+        let whole = facets(&recipe.shape);
+        let (left, opened) = match &recipe.kept {
+            Some(kept) => section(&whole, kept),
+            None => (whole, None),
+        };
+        Self { left, opened }
+    }
+
+    fn painted(&self, painting: &Painting) -> Vec<Patch> {
+        let mut patches = painted(
+            self.left.clone(),
+            |facet| painting.base(facet),
+            &painting.decals,
+        );
+        patches.extend(self.opened.clone().map(|facet| Patch {
+            facet,
+            paint: Paint::matt(things::CUT),
+        }));
+        patches
+    }
+
+    fn edges(&self) -> Vec<Edge> {
+        let mut closed = self.left.clone();
+        closed.extend(self.opened.clone());
+        edges(&closed)
+    }
 }
 
 fn theme(
@@ -101,7 +149,11 @@ fn place(
         return;
     };
     let kept = cut.map(|(at_m, from_the_door)| kept(at_m, from_the_door));
-    let livery = livery(bay, &shown.solids, stage.livery.take());
+    let before = stage.livery.take();
+    let same_bay = before.as_ref().is_some_and(|(of, _)| Arc::ptr_eq(of, bay));
+    let worn = before.map(|(_, livery)| livery).filter(|_| same_bay);
+    let livery = livery(bay, &shown.solids, worn.clone());
+    let same_livery = worn.is_some_and(|worn| worn.is(&livery));
     let middle_m = (desk.0.bounds_m[0] + desk.0.bounds_m[1]) * 0.5;
 
     let names: HashSet<&str> = shown.solids.iter().map(|s| s.name.as_str()).collect();
@@ -113,9 +165,20 @@ fn place(
         stays
     });
     for solid in &shown.solids {
+        // What a solid is painted with depends on the bay, on its own shape and, for the body, on
+        // where the wheels hang.
+        let painting = stage
+            .parts
+            .get(&solid.name)
+            .filter(|part| same_bay && (same_livery || part.role != Role::Body))
+            .filter(|part| part.role == solid.role && part.recipe.shape == solid.shape)
+            .map_or_else(
+                || Arc::new(paint_of(bay, solid, &livery)),
+                |part| Arc::clone(&part.recipe.painting),
+            );
         let recipe = Recipe {
             shape: solid.shape.clone(),
-            painting: paint_of(bay, solid, &livery),
+            painting,
             kept: kept.and_then(|kept| meets(solid, &kept)),
         };
         let transform = origin.transform(&solid.bay_from_solid);
@@ -127,6 +190,18 @@ fn place(
                 }
                 part.inner = inner;
             }
+            // Wheels that hang lower are seen elsewhere through their wells; the skin stays.
+            Some(part) if part.recipe.has_the_form_of(&recipe) && part.role == solid.role => {
+                for (_, face) in part.faces.drain(..) {
+                    commands.entity(face).despawn();
+                }
+                part.recipe = recipe;
+                let painted = part.skin.painted(&part.recipe.painting);
+                part.faces = faces(&mut commands, &mut meshes, part.root, part.role, &painted);
+                part.seen = None;
+                commands.entity(part.root).insert(transform);
+                part.inner = inner;
+            }
             known => {
                 if let Some(old) = known {
                     commands.entity(old.root).despawn();
@@ -136,7 +211,7 @@ fn place(
             }
         }
     }
-    stage.livery = Some(livery);
+    stage.livery = Some((Arc::clone(bay), livery));
 }
 
 /// What is kept of the bay: what lies beyond the cut, seen from where the eye is.
@@ -159,8 +234,8 @@ fn meets(solid: &Solid, kept: &HalfSpace) -> Option<HalfSpace> {
     touched.then(|| kept.seen_from(rotation, translation))
 }
 
-/// The livery of the vehicle as its wheels now hang; the one before where nothing changed, so
-/// that nothing is painted anew.
+/// The livery of the vehicle as its wheels now hang; `before` is that of the same vehicle, and stays
+/// where nothing changed, so that nothing is painted anew.
 fn livery(bay: &Bay, solids: &[Solid], before: Option<Livery>) -> Livery {
     let body = solids
         .iter()
@@ -178,10 +253,9 @@ fn livery(bay: &Bay, solids: &[Solid], before: Option<Livery>) -> Livery {
             *wheel = (place * 1e4).round() * 1e-4;
         }
     }
-    let livery = Livery::of(&bay.vehicle, &wheels);
     match before {
-        Some(before) if before == livery => before,
-        _ => livery,
+        Some(before) => before.with_wheels(&bay.vehicle, &wheels),
+        None => Livery::of(&bay.vehicle, &wheels),
     }
 }
 
@@ -193,7 +267,7 @@ fn build(
     recipe: Recipe,
     inner: Option<Inner>,
 ) -> Part {
-    let (patches, edges) = surface(solid, &recipe);
+    let skin = Skin::of(&recipe);
     let root = commands
         .spawn((
             Name::new(solid.name.clone()),
@@ -201,16 +275,13 @@ fn build(
             Visibility::default(),
         ))
         .id();
-    let mut faces = Vec::new();
-    for (finish, mesh) in mesh::meshes(&patches) {
-        let face = commands
-            .spawn((Mesh3d(meshes.add(mesh)), ChildOf(root)))
-            .id();
-        if !casts_shadow(solid.role) {
-            commands.entity(face).insert(NotShadowCaster);
-        }
-        faces.push((finish, face));
-    }
+    let painted = skin.painted(&recipe.painting);
+    let faces = faces(commands, meshes, root, solid.role, &painted);
+    let edges = if has_lines(solid) || recipe.kept.is_some() {
+        skin.edges()
+    } else {
+        Vec::new()
+    };
     let lines = mesh::lines(&edges).map(|mesh| {
         commands
             .spawn((Mesh3d(meshes.add(mesh)), NotShadowCaster, ChildOf(root)))
@@ -221,33 +292,31 @@ fn build(
         faces,
         lines,
         recipe,
+        skin,
         role: solid.role,
         inner,
         seen: None,
     }
 }
 
-/// The painted faces and the lines of a solid, less what the cut takes away.
-fn surface(solid: &Solid, recipe: &Recipe) -> (Vec<Patch>, Vec<Edge>) {
-    let whole = facets(&recipe.shape);
-    let (left, opened) = match &recipe.kept {
-        Some(kept) => section(&whole, kept),
-        None => (whole, None),
-    };
-    let mut closed = left.clone();
-    closed.extend(opened.clone());
-    let lines = if has_lines(solid) || recipe.kept.is_some() {
-        edges(&closed)
-    } else {
-        Vec::new()
-    };
-    let painting = &recipe.painting;
-    let mut patches = painted(left, |facet| painting.base(facet), &painting.decals);
-    patches.extend(opened.map(|facet| Patch {
-        facet,
-        paint: Paint::matt(things::CUT),
-    }));
-    (patches, lines)
+/// What is painted, one entity for each finish.
+fn faces(
+    commands: &mut Commands,
+    meshes: &mut Assets<Mesh>,
+    root: Entity,
+    role: Role,
+    painted: &[Patch],
+) -> Vec<(Finish, Entity)> {
+    mesh::meshes(painted)
+        .into_iter()
+        .map(|(finish, mesh)| {
+            let mut face = commands.spawn((Mesh3d(meshes.add(mesh)), ChildOf(root)));
+            if !casts_shadow(role) {
+                face.insert(NotShadowCaster);
+            }
+            (finish, face.id())
+        })
+        .collect()
 }
 
 /// Lines make plain boxes readable; on what is built of many pieces they would only show the

@@ -16,17 +16,21 @@ use glam::DVec3;
 use super::{Decal, Paint};
 use crate::bay::{BodyStyle, Vehicle};
 use crate::drawing::palette::things;
-use crate::viewer::facets::{Facet, HalfSpace};
+use crate::viewer::facets::HalfSpace;
 use cabin::Cabin;
 
 pub use wheels::wheel_decals;
 
 /// What is painted on the body's own solids, all in the vehicle's frame.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Livery {
-    /// One over the other.
-    pub decals: Arc<[Decal]>,
-    /// The paint around them.
+    /// What stays where it is, one over the other.
+    fixed: Arc<[Decal]>,
+    /// The wells, and the wheels seen in them, over the rest.
+    wheels: Arc<[Decal]>,
+    /// Where the wheels stand.
+    wheels_m: [DVec3; 4],
+    /// The paint around all of them.
     body: Paint,
 }
 
@@ -45,21 +49,50 @@ impl Livery {
         let mut decals = trim::before_glass(vehicle, &cabin, gap);
         decals.extend(glass::glass(vehicle, &cabin));
         decals.extend(trim::after_glass(vehicle, &cabin));
-        decals.extend(wheels::in_wells(vehicle, wheels_m));
         Self {
-            decals: decals.into(),
+            fixed: decals.into(),
+            wheels: wheels::in_wells(vehicle, wheels_m).into(),
+            wheels_m: *wheels_m,
             body: Paint::gloss(body),
         }
     }
 
-    /// The paint of a face of the body where no decal lies.
+    /// The livery of the same vehicle with its wheels at these places.
     #[must_use]
-    pub fn base(&self, facet: &Facet) -> Paint {
-        if facet.normal.z < -0.7 {
-            Paint::matt(things::UNDERBODY)
-        } else {
-            self.body
+    pub fn with_wheels(self, vehicle: &Vehicle, wheels_m: &[DVec3; 4]) -> Self {
+        if self.wheels_m == *wheels_m {
+            return self;
         }
+        Self {
+            wheels: wheels::in_wells(vehicle, wheels_m).into(),
+            wheels_m: *wheels_m,
+            ..self
+        }
+    }
+
+    /// True when the other is this very livery, or a copy of it.
+    #[must_use]
+    pub fn is(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.fixed, &other.fixed) && Arc::ptr_eq(&self.wheels, &other.wheels)
+    }
+
+    /// What of it lies on a convex solid with these corners, one over the other.
+    #[must_use]
+    pub fn decals_on(&self, corners: &[DVec3]) -> Vec<Decal> {
+        let touches = |decal: &&Decal| {
+            decal
+                .region
+                .iter()
+                .all(|half| corners.iter().any(|c| half.outside_m(*c) < 0.0))
+        };
+        let all = self.fixed.iter().chain(self.wheels.iter());
+        all.filter(touches).cloned().collect()
+    }
+
+    /// The paint where no decal lies.
+    #[must_use]
+    pub fn body(&self) -> Paint {
+        self.body
     }
 }
 

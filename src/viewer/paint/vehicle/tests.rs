@@ -2,7 +2,7 @@ use super::*;
 use crate::bayfile::presets::{Embedded, vehicles};
 use crate::solids::vehicle::{parts, wheel_middle_m};
 use crate::viewer::facets::facets;
-use crate::viewer::paint::painted;
+use crate::viewer::paint::{paint_of, painted};
 
 /// The shipped vehicles, each in a bay.
 fn shipped() -> Vec<(&'static str, crate::bay::Bay)> {
@@ -35,10 +35,11 @@ fn area(bay: &crate::bay::Bay, paint: Paint, toward: DVec3) -> f64 {
         })
         .filter(|part| matches!(part.solid.shape, crate::solids::Shape::Prism { .. }))
         .flat_map(|part| {
+            let painting = paint_of(bay, &part.solid, &livery);
             painted(
                 facets(&part.solid.shape),
-                |f| livery.base(f),
-                &livery.decals,
+                |f| painting.base(f),
+                &painting.decals,
             )
         })
         .filter(|patch| patch.paint == paint && patch.facet.normal.dot(toward) > 0.2)
