@@ -44,7 +44,7 @@ pub(super) fn run(options: &CheckOptions) -> Result<Exit, Failure> {
     };
     // Before anything is printed: a picture that can't be written is bad input.
     let drawn = match &options.picture {
-        Some(picture) => Some((picture, picture::draw(picture, &loaded.bay)?)),
+        Some(picture) => Some((picture, picture::draw(picture, &loaded)?)),
         None => None,
     };
     print(&shown)?;

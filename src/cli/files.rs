@@ -1,8 +1,10 @@
 //! How are files read without trusting them, and written without half a file left behind?
 
+use std::collections::HashMap;
 use std::fs::{self, File};
 use std::io::{Read as _, Write as _};
 use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
 
 use super::Failure;
 use crate::bayfile::presets::{PresetError, PresetSource};
@@ -113,6 +115,32 @@ impl PresetSource for Folder {
     }
 }
 
+/// Presets that are read once: who asks again gets what was there the first time, so that everything
+/// made in one run is made of the same bytes.
+pub(super) struct Once {
+    folder: Folder,
+    read: Mutex<HashMap<String, Result<Vec<u8>, PresetError>>>,
+}
+
+impl Once {
+    /// Of the folder of a bay file.
+    pub(super) fn of(bay_file: &Path) -> Self {
+        Self {
+            folder: Folder::of(bay_file),
+            read: Mutex::default(),
+        }
+    }
+}
+
+impl PresetSource for Once {
+    fn load(&self, path: &str) -> Result<Vec<u8>, PresetError> {
+        let mut read = self.read.lock().unwrap_or_else(PoisonError::into_inner);
+        read.entry(path.into())
+            .or_insert_with(|| self.folder.load(path))
+            .clone()
+    }
+}
+
 /// Writes a file in one step over the one that may be there, which keeps its permissions; through
 /// a link, the file it leads to is written and the link stays.
 #[cfg(any(test, feature = "viewer"))]
@@ -126,6 +154,20 @@ pub(crate) fn overwrite(path: &Path, text: &str) -> Result<(), Failure> {
         let _ = fs::set_permissions(target, permissions);
     }
     Ok(())
+}
+
+const READ_ONLY: &str = "it is read-only";
+const READ_ONLY_HELP: &str = "allow writing it first, or choose another name";
+
+/// What the system says, without the name of the temporary file that it says it of.
+fn plainly(error: &std::io::Error) -> String {
+    let inner = error.get_ref().and_then(|error| error.source());
+    inner.map_or_else(|| error.to_string(), ToString::to_string)
+}
+
+/// A file that nobody may write is kept as it is, though its folder would let it be replaced.
+fn is_kept(path: &Path) -> bool {
+    fs::metadata(path).is_ok_and(|known| known.permissions().readonly())
 }
 
 fn cannot(path: &Path, why: impl std::fmt::Display, help: &str) -> Failure {
@@ -144,6 +186,9 @@ fn folder_of(path: &Path) -> &Path {
 pub(super) fn can_be_written(path: &Path) -> Result<(), Failure> {
     if path.is_dir() {
         return Err(cannot(path, "it is a folder", "name a file in it"));
+    }
+    if is_kept(path) {
+        return Err(cannot(path, READ_ONLY, READ_ONLY_HELP));
     }
     if !folder_of(path).is_dir() {
         let why = format!("there is no folder {}", folder_of(path).display());
@@ -177,17 +222,21 @@ fn write_bytes(path: &Path, bytes: &[u8], replace: bool) -> Result<(), Failure> 
     if !replace && path.symlink_metadata().is_ok() {
         return Err(there_already());
     }
+    if is_kept(path) {
+        return Err(cannot(path, READ_ONLY, READ_ONLY_HELP));
+    }
     let mut builder = tempfile::Builder::new();
     builder.prefix(".bayrise-new-");
     // A new file's usual permissions, less what the person's mask takes away.
     #[cfg(unix)]
     builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
-    let mut file = builder
-        .tempfile_in(folder_of(path))
-        .map_err(|error| cannot(path, error, "check that the folder is there"))?;
+    let mut file = builder.tempfile_in(folder_of(path)).map_err(|error| {
+        let help = "check that the folder is there and may be written";
+        cannot(path, plainly(&error), help)
+    })?;
     file.write_all(bytes)
         .and_then(|()| file.as_file().sync_all())
-        .map_err(|error| cannot(path, error, ""))?;
+        .map_err(|error| cannot(path, plainly(&error), ""))?;
     let kept = if replace {
         file.persist(path)
     } else {
@@ -198,7 +247,7 @@ fn write_bytes(path: &Path, bytes: &[u8], replace: bool) -> Result<(), Failure> 
         Err(error) if error.error.kind() == std::io::ErrorKind::AlreadyExists => {
             Err(there_already())
         }
-        Err(error) => Err(cannot(path, error.error, "")),
+        Err(error) => Err(cannot(path, plainly(&error.error), "")),
     }
 }
 
@@ -252,6 +301,30 @@ mod tests {
         assert_eq!(fs::read_to_string(&path).unwrap(), "two");
         let left: Vec<_> = fs::read_dir(folder.path()).unwrap().collect();
         assert_eq!(left.len(), 1, "no temporary file is left behind");
+    }
+
+    #[test]
+    fn a_read_only_file_is_kept() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("a.ron");
+        fs::write(&path, "one").unwrap();
+        let mut permissions = fs::metadata(&path).unwrap().permissions();
+        permissions.set_readonly(true);
+        fs::set_permissions(&path, permissions).unwrap();
+        assert!(overwrite(&path, "two").is_err());
+        assert!(replace(&path, b"two").is_err());
+        assert!(can_be_written(&path).is_err());
+        assert_eq!(fs::read_to_string(&path).unwrap(), "one");
+    }
+
+    #[test]
+    fn presets_are_read_once() {
+        let folder = tempfile::tempdir().unwrap();
+        fs::write(folder.path().join("lift.ron"), "(1)").unwrap();
+        let once = Once::of(&folder.path().join("bay.ron"));
+        assert_eq!(once.load("lift.ron"), Ok(b"(1)".to_vec()));
+        fs::write(folder.path().join("lift.ron"), "(2)").unwrap();
+        assert_eq!(once.load("lift.ron"), Ok(b"(1)".to_vec()));
     }
 
     #[cfg(unix)]

@@ -1,17 +1,20 @@
 //! From a path to a valid bay and a fingerprint of what it was read from.
 
 use std::path::Path;
+use std::sync::Arc;
 
 use super::Failure;
-use super::files::{Folder, bay_file};
+use super::files::{Once, bay_file};
 use crate::bay::Bay;
 use crate::bayfile;
 use crate::diagnostics::Diagnostic;
 use crate::report::{Warning, fingerprint};
 
-/// A bay that was read.
+/// A bay that was read, and what it was read from.
 pub(super) struct Loaded {
     pub(super) bay: Bay,
+    pub(super) bytes: Vec<u8>,
+    pub(super) presets: Arc<Once>,
     pub(super) warnings: Vec<Warning>,
     pub(super) fingerprint: String,
 }
@@ -20,14 +23,17 @@ pub(super) struct Loaded {
 pub(super) fn load(path: &Path) -> Result<Loaded, Failure> {
     let bytes = bay_file(path)?;
     let name = path.to_string_lossy();
-    let read = bayfile::read(&name, &bytes, &Folder::of(path)).map_err(Failure::Faults)?;
+    let presets = Arc::new(Once::of(path));
+    let read = bayfile::read(&name, &bytes, &*presets).map_err(Failure::Faults)?;
     // The first source is the bay file itself: its bytes stand for it, mark and all.
-    let presets = read.sources.iter().skip(1).map(|s| s.text.as_bytes());
-    let fingerprint = fingerprint(std::iter::once(bytes.as_slice()).chain(presets));
+    let texts = read.sources.iter().skip(1).map(|s| s.text.as_bytes());
+    let fingerprint = fingerprint(std::iter::once(bytes.as_slice()).chain(texts));
     Ok(Loaded {
         bay: read.bay,
         warnings: read.warnings.iter().map(warning).collect(),
         fingerprint,
+        bytes,
+        presets,
     })
 }
 

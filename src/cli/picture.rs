@@ -1,15 +1,13 @@
 //! `bayrise picture`, and `check --picture`: the bay as a file to look at.
 
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 
 use indicatif::{ProgressBar, ProgressStyle};
 
-use super::files::{Folder, bay_file, can_be_written, replace};
-use super::load::load;
+use super::files::{can_be_written, replace};
+use super::load::{Loaded, load};
 use super::terminal::{complain, note, print};
 use super::{Exit, Failure};
-use crate::bay::Bay;
 use crate::solids::DoorTravel;
 use crate::viewer::order::{PictureError, PictureKind, PictureOrder, Stop, ViewFrom};
 use crate::viewer::{self, Fault};
@@ -31,7 +29,7 @@ pub(super) struct PictureOptions {
 /// The picture alone.
 pub(super) fn run(options: &PictureOptions) -> Result<Exit, Failure> {
     let loaded = load(&options.file)?;
-    Ok(match draw(options, &loaded.bay)? {
+    Ok(match draw(options, &loaded)? {
         Ok(said) => {
             print(&format!("{}\n", written(options)))?;
             said.iter().for_each(|text| note(text));
@@ -51,8 +49,9 @@ pub(super) fn without(fault: Fault) -> Exit {
 /// should know about the picture comes back.
 pub(super) fn draw(
     options: &PictureOptions,
-    bay: &Bay,
+    loaded: &Loaded,
 ) -> Result<Result<Option<String>, Fault>, Failure> {
+    let bay = &loaded.bay;
     if let Stop::Lock(lock) = options.stop
         && lock > bay.lift.locks.len()
     {
@@ -63,7 +62,7 @@ pub(super) fn draw(
     }
     // Before the work, not after it.
     can_be_written(&options.out)?;
-    let text = String::from_utf8(bay_file(&options.file)?).map_err(|_| {
+    let text = String::from_utf8(loaded.bytes.clone()).map_err(|_| {
         Failure::new(
             format!("{} is no text", options.file.display()),
             "name a bay file, as in `bayrise picture my-bay.ron bay.png`",
@@ -72,7 +71,7 @@ pub(super) fn draw(
     let order = PictureOrder {
         file: options.file.clone(),
         text,
-        presets: Arc::new(Folder::of(&options.file)),
+        presets: loaded.presets.clone(),
         stop: options.stop,
         from: options.from,
         size: options.size,
@@ -99,6 +98,22 @@ pub(super) fn draw(
             Ok(Ok(made.note))
         }
         Err(PictureError::Fault(fault)) => Ok(Err(fault)),
+        Err(PictureError::TooSmall) => {
+            let [width, height] = options.size;
+            Err(Failure::new(
+                format!("--size {width}x{height}: verdict and cautions can't be read at this size"),
+                "give the picture more pixels (1280x720 is enough), or leave the verdict out with \
+                 `--captions off`",
+            ))
+        }
+        Err(PictureError::NoRaise) => Err(Failure::new(
+            format!(
+                "{}: no lock is safe, so there is no raise to show",
+                options.file.display()
+            ),
+            "`bayrise check` says why; `--lock N` or `--lock top` shows the rise up to there, with \
+             what it meets",
+        )),
         Err(PictureError::NotStudied(why)) => Err(Failure::new(
             format!("{}: {why}", options.file.display()),
             "without it nothing can be said of the rise: correct it in the bay file",

@@ -97,6 +97,10 @@ pub struct Made {
 pub enum PictureError {
     /// The bay can't be studied; in words.
     NotStudied(String),
+    /// The verdict has no room in a picture of this size.
+    TooSmall,
+    /// No lock is safe, so that there is no raise to show.
+    NoRaise,
     /// Nothing can draw here.
     Fault(Fault),
 }

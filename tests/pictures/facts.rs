@@ -211,3 +211,67 @@ fn what_is_tight_is_lit() {
         .count();
     assert!(changed > 300, "{changed} pixels changed");
 }
+
+/// Letters that were not on the picture before must be on the very first that has them: a digit
+/// that is missing turns one length into another.
+#[test]
+fn every_letter_is_there_at_once() {
+    for (size, scene) in [
+        ([1280, 720], "tall-pickup"),
+        ([720, 1280], "camper-under-ties"),
+        ([1000, 600], "coupe-full-rise"),
+    ] {
+        for share in [0.13, 0.37, 0.59, 0.71, 0.93] {
+            let shot = Shot {
+                size,
+                ..Shot::plain(scene, Sight::Corner)
+                    .with(Action::Travel(share))
+                    .captioned()
+            };
+            let first = take(shot.clone());
+            let again = take(shot);
+            let differing = pixels(&first)
+                .zip(pixels(&again))
+                .filter(|(a, b)| a.1 != b.1)
+                .count();
+            assert_eq!(differing, 0, "{scene} at {share} m, {size:?}");
+        }
+    }
+}
+
+/// The words fill the title block at any shape of picture.
+#[test]
+fn cautions_are_written_at_every_shape() {
+    for size in [
+        [1280, 720],
+        [720, 1280],
+        [400, 1200],
+        [2000, 500],
+        [900, 900],
+    ] {
+        let shot = Shot {
+            size,
+            ..Shot::plain("camper-under-ties", Sight::Corner)
+                .with(Action::ToSafeLock)
+                .captioned()
+        };
+        let taken = take(shot);
+        assert!(taken.legible, "{size:?}");
+        let under: Vec<_> = pixels(&taken)
+            .filter(|([_, y], _)| *y > taken.view[1] + 3)
+            .collect();
+        // The lower half of the block: that is where the cautions stand.
+        let middle = (taken.view[1] + size[1]) / 2;
+        let below = under.iter().filter(|([_, y], _)| *y > middle);
+        let (all, dark) = below.fold((0, 0), |(all, dark), (_, [r, g, b])| {
+            let is_dark = u32::from(*r) + u32::from(*g) + u32::from(*b) < 300;
+            (all + 1, dark + u32::from(is_dark))
+        });
+        assert!(dark * 200 > all, "{size:?}: {dark} of {all} pixels are ink");
+    }
+    let small = Shot {
+        size: [320, 180],
+        ..Shot::plain("camper-under-ties", Sight::Corner).captioned()
+    };
+    assert!(!take(small).legible);
+}

@@ -51,6 +51,8 @@ impl Shot {
 #[derive(Debug, Clone)]
 pub(crate) struct Taken {
     pub(crate) pixels: Pixels,
+    /// What the program takes as a picture whose words can be read.
+    pub(crate) legible: bool,
     /// The part of the picture that the view fills, from the top: pixels.
     pub(crate) view: [u32; 2],
     pub(crate) camera: Camera,
@@ -90,7 +92,8 @@ static STUDIO: LazyLock<Mutex<Sender<Job>>> = LazyLock::new(|| {
                 None => studio.insert(Studio::open(desk, shot.size, shot.captions).unwrap()),
             };
             let pixels = studio.shoot().unwrap();
-            let taken = taken(studio.desk(), pixels);
+            let legible = studio.is_legible();
+            let taken = taken(studio.desk(), pixels, legible);
             let _ = answer.send(taken);
         }
     });
@@ -140,7 +143,7 @@ fn desk(shot: &Shot) -> Desk {
     desk
 }
 
-fn taken(desk: &Desk, pixels: Pixels) -> Taken {
+fn taken(desk: &Desk, pixels: Pixels, legible: bool) -> Taken {
     let width = pixels.width;
     let height = (f64::from(width) / desk.aspect).round() as u32;
     let verdict = desk.verdict.as_ref().unwrap();
@@ -152,6 +155,7 @@ fn taken(desk: &Desk, pixels: Pixels) -> Taken {
         bounds_m: desk.bounds_m,
         drawn: drawn(desk, [width, height]),
         solids: solids(&verdict.bay, desk.door_travel(), desk.rise.travel_m).unwrap(),
+        legible,
         pixels,
     }
 }

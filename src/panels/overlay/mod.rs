@@ -47,6 +47,15 @@ pub fn paint(painter: &Painter, rect: Rect, desk: &Desk, caption: bool) {
     }
 }
 
+/// The letters of the cautions in a picture with a caption, points; none where the title block does
+/// not hold all of its words.
+#[must_use]
+pub fn caution_letters(painter: &Painter, rect: Rect, desk: &Desk) -> Option<f32> {
+    let view = view_rect(rect, desk, true);
+    let block = Rect::from_min_max(pos2(rect.left(), view.bottom()), rect.max);
+    block::caution_letters(painter, block, desk)
+}
+
 /// What may touch has no nearest points and so no line: it is told in the corner of the view.
 fn meetings(painter: &Painter, view: Rect, size: f32, desk: &Desk) {
     let screen = style::screen(&desk.settings);

@@ -3,7 +3,6 @@
 use super::{Animation, Pixels, Studio, encode};
 use crate::panels::camera::Sight;
 use crate::panels::{Action, Desk, Document};
-use crate::viewer::Fault;
 use crate::viewer::order::{Made, PictureError, PictureKind, PictureOrder, Stop, ViewFrom};
 
 /// Pictures a second of an animation: the format counts in hundredths of a second.
@@ -27,10 +26,20 @@ pub fn make(
     let top = desk.rise.travel_m;
     let mut studio = Studio::open(desk, order.size, order.captions)?;
     let bytes = match order.kind {
-        PictureKind::Png => encode::png(&studio.shoot()?)?,
+        PictureKind::Png => encode::png(&legible(&mut studio)?)?,
         PictureKind::Gif => raise(&mut studio, top, order.size, progress)?,
     };
     Ok(Made { bytes, note })
+}
+
+/// The desk as it stands, unless the verdict can't be read on it.
+fn legible(studio: &mut Studio) -> Result<Pixels, PictureError> {
+    let picture = studio.shoot()?;
+    if studio.is_legible() {
+        Ok(picture)
+    } else {
+        Err(PictureError::TooSmall)
+    }
 }
 
 /// The desk as ordered, and what to say about it.
@@ -58,6 +67,10 @@ fn posed(order: &PictureOrder) -> Result<(Desk, Option<String>), PictureError> {
         (Stop::Floor, ..) => (Action::ToFloor, None),
         (Stop::Top, ..) => (Action::ToTop, None),
         (Stop::Safe, Some(lock), _) => (Action::ToLock(lock), None),
+        // A raise that ends where nobody should stop is not shown unasked.
+        (Stop::Safe, None, _) if order.kind == PictureKind::Gif => {
+            return Err(PictureError::NoRaise);
+        }
         (Stop::Safe, None, Some(lock)) => (
             Action::ToLock(lock),
             Some(format!(
@@ -90,7 +103,7 @@ fn raise(
     top_m: f64,
     size: [u32; 2],
     progress: &mut dyn FnMut(usize, usize),
-) -> Result<Vec<u8>, Fault> {
+) -> Result<Vec<u8>, PictureError> {
     let steps = (top_m / STEP_M).ceil().clamp(0.0, 10_000.0) as usize;
     let mut animation = Animation::new(size)?;
     for step in 0..=steps {
@@ -100,7 +113,7 @@ fn raise(
             step as f64 / steps as f64
         };
         studio.desk().apply(Action::Travel(top_m * share));
-        let picture: Pixels = studio.shoot()?;
+        let picture = legible(studio)?;
         let hundredths = if step == steps {
             HOLD_UP_HUNDREDTHS
         } else if step == 0 {
@@ -111,5 +124,5 @@ fn raise(
         animation.add(&picture, hundredths)?;
         progress(step + 1, steps + 1);
     }
-    animation.finish()
+    Ok(animation.finish()?)
 }

@@ -29,7 +29,12 @@ pub(super) struct Captions {
     pub(super) on: egui::Rect,
     /// With the verdict; without it only dimension lines are.
     pub(super) written: bool,
+    /// Whether all of it has room, in letters that can be read.
+    pub(super) legible: bool,
 }
+
+/// The least letters that count as read: the cautions, pixels.
+const LEAST_LETTERS: f32 = 9.0;
 
 impl Captions {
     pub(super) fn new(written: bool, size: [u32; 2]) -> Self {
@@ -37,6 +42,7 @@ impl Captions {
         Self {
             on: egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(width, height)),
             written,
+            legible: true,
         }
     }
 }
@@ -82,7 +88,7 @@ fn spawn(mut commands: Commands) {
 
 fn write(
     desk: Res<OpenDesk>,
-    captions: Res<Captions>,
+    mut captions: ResMut<Captions>,
     mut contexts: Query<&mut EguiContext, With<Writing>>,
 ) {
     for mut context in &mut contexts {
@@ -90,5 +96,8 @@ fn write(
         style::apply(context, &desk.0.settings);
         let painter = context.layer_painter(egui::LayerId::background());
         overlay::paint(&painter, captions.on, &desk.0, captions.written);
+        captions.legible = !captions.written
+            || overlay::caution_letters(&painter, captions.on, &desk.0)
+                .is_some_and(|points| points * context.pixels_per_point() >= LEAST_LETTERS);
     }
 }

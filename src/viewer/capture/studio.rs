@@ -149,6 +149,11 @@ impl Studio {
         })
     }
 
+    /// Whether all that was written on the last picture has room there, in letters that can be read.
+    pub fn is_legible(&self) -> bool {
+        self.app.world().resource::<Captions>().legible
+    }
+
     /// Draws the desk as it stands without bringing the picture back, and says how long that took:
     /// to the driver's word that all of it is drawn.
     ///
