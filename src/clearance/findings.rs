@@ -119,7 +119,7 @@ impl LockState {
         match self {
             Self::NotLifting => "not lifting",
             Self::NoRelease => "no release",
-            Self::NotShown => "not shown",
+            Self::NotShown => "not decided",
             Self::Strikes => "strikes",
             Self::Barred => "barred",
             Self::Tight => "tight",

@@ -43,13 +43,17 @@ pub enum Action {
     OpenFile(PathBuf),
     /// Save to the file it came from, or choose one.
     Save,
+    /// The same, and then what was asked for before; the answer to the question whether to save.
+    SaveAndLeave,
     /// Choose a file and save there.
     SaveAs,
     /// Take the file on disk, losing changes that were not saved; asked for by name.
     Reload,
     /// Take over the autosave that was found after a crash.
     TakeAutosave,
-    /// Leave the autosave aside.
+    /// Not now: what was kept is offered again next time.
+    PutOffAutosave,
+    /// Throw away what was kept.
     DropAutosave,
     /// Leave; as for a new or another file, asks first when something is not saved.
     Quit,
@@ -120,6 +124,8 @@ pub enum Action {
     Theme(Theme),
     /// Text larger (over 1) or smaller (under 1), by this factor.
     TextScale(f64),
+    /// Tell the person something that went wrong.
+    Tell(String),
     /// Take away a notice, by its index.
     DropNotice(usize),
 }
@@ -164,8 +170,12 @@ pub enum Wish {
         /// Its new content.
         text: String,
     },
-    /// Take away the autosave beside this file.
-    ForgetAutosave(Option<PathBuf>),
+    /// What was kept is on the desk now; it goes away once that is saved.
+    TookAutosave,
+    /// What was kept stays for another time.
+    PutOffAutosave,
+    /// Take away what was kept.
+    ForgetAutosave,
     /// Full screen on or off.
     FullScreen(bool),
     /// Leave now.

@@ -10,7 +10,7 @@ use super::camera::{Camera, Lens, Sight};
 use super::document::{Document, Presets};
 use super::job::{Done, Job, Verdict};
 use super::rise::{PLAY_M_PER_S, Rise};
-use super::settings::{Notice, Settings};
+use super::settings::{Kept, Notice, Settings};
 use super::show_mode::Show;
 use crate::bay::UnitSystem;
 use crate::bayfile::presets::EmbeddedOnly;
@@ -54,12 +54,14 @@ pub struct Desk {
     pub recent: Vec<PathBuf>,
     /// What the machine can't do, in a few words; none when nothing was dropped.
     pub badge: Option<String>,
-    /// An autosave that was found beside the file, newer than it.
-    pub autosave: Option<String>,
+    /// What was kept when the program ended without saving, yet to be answered.
+    pub autosave: Option<Kept>,
     /// Where show mode stands in its round.
     pub show: Show,
     /// What was asked for that would lose what is not saved; the person is asked first.
     pub leaving: Option<Box<Action>>,
+    /// To that question the answer was to save first.
+    pub leaves_when_saved: bool,
     /// The generation that a job was given out for.
     asked: Option<u64>,
 }
@@ -90,6 +92,7 @@ impl Desk {
             autosave: None,
             show: Show::default(),
             leaving: None,
+            leaves_when_saved: false,
             asked: None,
         }
     }
@@ -100,6 +103,12 @@ impl Desk {
         self.verdict
             .as_ref()
             .is_some_and(|verdict| verdict.generation == self.document.generation())
+    }
+
+    /// True when the document as it stands was not given out to be studied yet.
+    #[must_use]
+    pub fn wants_study(&self) -> bool {
+        self.asked != Some(self.document.generation())
     }
 
     /// The study that is wanted, once for each state of the document; none when the text has
@@ -129,12 +138,10 @@ impl Desk {
                     study,
                     probe,
                 });
-                if first {
-                    // The door as it governs, so that the first picture shows what the verdict says.
-                    self.door = match self.verdict.as_ref().map(|v| v.study.headline_door) {
-                        Some(crate::clearance::DoorState::Open) => 1.0,
-                        _ => 0.0,
-                    };
+                // The door as it governs: the first picture shows what the verdict says, and a room
+                // full of people never sees another door than that.
+                if first || self.settings.show_mode {
+                    self.door_as_it_governs();
                 }
                 self.hold_travel();
                 self.look_here();
@@ -207,13 +214,23 @@ impl Desk {
 
     /// Carries out an action; what only the window can do comes back.
     pub fn apply(&mut self, action: Action) -> Vec<Wish> {
+        if self.settings.show_mode && matches!(action, Action::Door(_) | Action::DoorToggle) {
+            // There the door stands as the verdict has it.
+            return Vec::new();
+        }
         match action {
             Action::Set { path, value } => self.edit(|document| document.set(&path, &value)),
             Action::Remove { path } => self.edit(|document| document.remove(&path)),
             Action::Append { list, item } => self.edit(|document| document.append(&list, &item)),
             Action::Together(changes) => self.edit(|document| document.change_all(&changes)),
-            Action::Undo => self.document.undo(),
-            Action::Redo => self.document.redo(),
+            Action::Undo => {
+                self.leaves_when_saved = false;
+                self.document.undo();
+            }
+            Action::Redo => {
+                self.leaves_when_saved = false;
+                self.document.redo();
+            }
             Action::Travel(travel_m) => self.go(travel_m),
             Action::ToLock(lock) => {
                 let locks = self.locks_m();
@@ -302,7 +319,9 @@ impl Desk {
                     self.notices.remove(index);
                 }
             }
+            Action::Tell(text) => self.tell(text),
             Action::New | Action::OpenFile(_) | Action::Quit => {
+                self.leaves_when_saved = false;
                 if self.document.is_unsaved() {
                     self.leaving = Some(Box::new(action));
                 } else {
@@ -310,7 +329,8 @@ impl Desk {
                 }
             }
             Action::Open => return vec![Wish::AskOpen],
-            Action::Save => {
+            Action::Save | Action::SaveAndLeave => {
+                self.leaves_when_saved = action == Action::SaveAndLeave;
                 return vec![match self.document.path() {
                     Some(path) => Wish::Write {
                         path: path.into(),
@@ -329,17 +349,29 @@ impl Desk {
                     .collect();
             }
             Action::TakeAutosave => {
-                if let Some(text) = self.autosave.take() {
-                    self.document.change(text);
+                let Some(kept) = self.autosave.take() else {
+                    return Vec::new();
+                };
+                if kept.is_new_bay {
+                    self.document.start_over(kept.text, Arc::new(EmbeddedOnly));
+                    self.forget_study();
+                } else {
+                    self.document.change(kept.text);
                 }
+                return vec![Wish::TookAutosave];
+            }
+            Action::PutOffAutosave => {
+                self.autosave = None;
+                return vec![Wish::PutOffAutosave];
             }
             Action::DropAutosave => {
                 self.autosave = None;
-                return vec![Wish::ForgetAutosave(
-                    self.document.path().map(Path::to_path_buf),
-                )];
+                return vec![Wish::ForgetAutosave];
             }
-            Action::Stay => self.leaving = None,
+            Action::Stay => {
+                self.leaving = None;
+                self.leaves_when_saved = false;
+            }
             Action::LeaveUnsaved => {
                 if let Some(action) = self.leaving.take() {
                     return self.leave(*action);
@@ -352,6 +384,7 @@ impl Desk {
     /// Leaves the document for what comes next.
     fn leave(&mut self, next: Action) -> Vec<Wish> {
         self.leaving = None;
+        self.leaves_when_saved = false;
         match next {
             Action::New => {
                 self.start_new();
@@ -397,7 +430,6 @@ impl Desk {
                 self.document
                     .start_over(starter.text, Arc::new(EmbeddedOnly));
                 self.forget_study();
-                self.autosave = None;
             }
             Err(_) => self.notices.push(Notice {
                 is_error: true,
@@ -425,6 +457,7 @@ impl Desk {
         &mut self,
         change: impl FnOnce(&mut Document) -> Result<(), crate::bayfile::edit::EditError>,
     ) {
+        self.leaves_when_saved = false;
         if let Err(why) = change(&mut self.document) {
             self.notices.push(Notice {
                 is_error: true,
@@ -437,13 +470,29 @@ impl Desk {
     fn show_turned(&mut self, on: bool) {
         self.show = Show::default();
         self.rise.playing = on;
-        if on && let Some(verdict) = &self.verdict {
-            self.door = match verdict.study.headline_door {
-                crate::clearance::DoorState::Open => 1.0,
-                _ => 0.0,
-            };
+        if on && self.verdict.is_some() {
+            self.door_as_it_governs();
             self.go(0.0);
         }
+    }
+
+    fn door_as_it_governs(&mut self) {
+        let governs = self.verdict.as_ref().map(|v| v.study.headline_door);
+        self.door = if governs == Some(crate::clearance::DoorState::Open) {
+            1.0
+        } else {
+            0.0
+        };
+    }
+
+    /// Tells the person something, once.
+    pub fn tell(&mut self, text: String) {
+        let notice = Notice {
+            is_error: true,
+            text,
+        };
+        self.notices.retain(|known| *known != notice);
+        self.notices.push(notice);
     }
 
     /// Show mode turns the view, and raises to the highest safe lock and no higher.
@@ -485,8 +534,13 @@ impl Desk {
         }
     }
 
+    /// Within what the lift can do; before people, within what is safe.
     fn hold_travel(&mut self) {
-        self.rise.travel_m = self.rise.travel_m.clamp(0.0, self.full_travel_m());
+        let mut top_m = self.full_travel_m();
+        if self.settings.show_mode {
+            top_m = top_m.min(self.safe_travel_m().unwrap_or(0.0));
+        }
+        self.rise.travel_m = self.rise.travel_m.clamp(0.0, top_m);
     }
 
     /// Asks the probe about the shown position.

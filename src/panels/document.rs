@@ -37,20 +37,6 @@ impl std::fmt::Debug for Document {
     }
 }
 
-/// What is to be done about the autosave.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Autosave<'a> {
-    /// Write this text; the generation is to be remembered.
-    Write {
-        /// The text's generation.
-        generation: u64,
-        /// The text.
-        text: &'a str,
-    },
-    /// Everything lies in the file itself: take the autosave away.
-    Forget,
-}
-
 /// Where the autosave of a bay file lies: beside it, hidden, under a name of the program's own.
 #[must_use]
 pub fn autosave_path(path: &Path) -> PathBuf {
@@ -252,6 +238,11 @@ impl Document {
         take
     }
 
+    /// The file is gone from the disk: its text is unsaved from here on.
+    pub fn gone_from_disk(&mut self) {
+        self.saved = None;
+    }
+
     /// A preset beside the file is another one now: the same text may mean another bay.
     pub fn presets_changed(&mut self) {
         self.changed();
@@ -281,19 +272,6 @@ impl Document {
         self.past.push(std::mem::replace(&mut self.text, text));
         self.future.clear();
         self.changed();
-    }
-
-    /// What is to be done about the autosave, when `last` is the generation that lies in it; none
-    /// while there is none. Nothing, when it is as it should be.
-    #[must_use]
-    pub fn wants_autosave(&self, last: Option<u64>) -> Option<Autosave<'_>> {
-        if !self.is_unsaved() {
-            return last.map(|_| Autosave::Forget);
-        }
-        (last != Some(self.generation)).then_some(Autosave::Write {
-            generation: self.generation,
-            text: &self.text,
-        })
     }
 
     fn changed(&mut self) {

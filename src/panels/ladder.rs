@@ -8,8 +8,9 @@ use egui::{
     WidgetInfo, WidgetType, pos2, vec2,
 };
 
-pub use rows::{Lock, Row, Thing, door_shown, rows};
+pub use rows::{Lock, Row, Thing, rows};
 
+use super::shown::door_state;
 use super::signs::{self, State};
 use super::style::egui_colour;
 use super::{Action, Desk, status, style};
@@ -37,7 +38,7 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     let said = Sayings::of(&verdict.bay, &verdict.study);
     if let (Some(door), Some(counted)) = (
         said.door(desk.door),
-        said.door_counted(door_shown(desk, verdict)),
+        said.door_counted(door_state(desk, verdict)),
     ) {
         ui.small(format!("{door}: {counted}"));
     }
@@ -253,11 +254,7 @@ impl<'a> Ladder<'a> {
         let unit = self.font.size;
         let number_x = self.text_x + unit * 1.5;
         write(number_x, Align2::RIGHT_CENTER, &lock.number.to_string());
-        let word = if lock.is_safe {
-            format!("{}, SAFE", lock.state.words())
-        } else {
-            lock.state.words().into()
-        };
+        let word = lock.state_words();
         let pads_x = number_x + unit * 0.6;
         let word_x = pads_x + unit * 6.6;
         if word_x + unit * 5.8 <= self.area.right() {
@@ -331,7 +328,7 @@ impl<'a> Ladder<'a> {
 /// Why a lock is not clear, where the verdict says it of the door as shown.
 fn because(desk: &Desk, lock: &Lock) -> Option<String> {
     let verdict = desk.verdict.as_ref()?;
-    if door_shown(desk, verdict) != verdict.study.headline_door {
+    if door_state(desk, verdict) != verdict.study.headline_door {
         return None;
     }
     let found = verdict.study.locks.iter().find(|l| l.lock == lock.number)?;

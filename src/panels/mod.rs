@@ -25,6 +25,7 @@ pub mod rise_bar;
 pub mod settings;
 pub mod shell;
 pub mod show_mode;
+pub mod shown;
 pub mod signs;
 pub mod status;
 pub mod style;

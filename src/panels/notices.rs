@@ -9,9 +9,13 @@ use super::{Action, Desk};
 
 /// The strip, while there is something to tell or to ask.
 pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
-    // Asked to leave, and saved meanwhile: nothing is left to ask.
+    // Nothing is left to ask once everything is saved; who undid everything instead is not sent away.
     if desk.leaving.is_some() && !desk.document.is_unsaved() {
-        out.push(Action::LeaveUnsaved);
+        out.push(if desk.leaves_when_saved {
+            Action::LeaveUnsaved
+        } else {
+            Action::Stay
+        });
     }
     let is_silent = desk.leaving.is_none() && desk.autosave.is_none() && desk.notices.is_empty();
     if is_silent {
@@ -28,20 +32,26 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
                 ui,
                 &format!("{} is not saved.", desk.document.name()),
                 [
-                    (save, Action::Save),
+                    (save, Action::SaveAndLeave),
                     (lose, Action::LeaveUnsaved),
                     ("stay", Action::Stay),
                 ],
                 out,
             );
         }
-        if desk.autosave.is_some() {
+        if let Some(kept) = &desk.autosave {
+            let question = if kept.is_new_bay {
+                "Bayrise ended before a new bay was saved anywhere. The bay was kept."
+            } else {
+                "Bayrise ended without saving last time. What was changed then was kept."
+            };
             ask(
                 ui,
-                "Bayrise ended without saving last time. What was changed then was kept.",
+                question,
                 [
                     ("take it over", Action::TakeAutosave),
-                    ("leave it aside", Action::DropAutosave),
+                    ("keep it for next time", Action::PutOffAutosave),
+                    ("throw it away", Action::DropAutosave),
                 ],
                 out,
             );

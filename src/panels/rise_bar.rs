@@ -2,8 +2,7 @@
 
 use egui::{Button, Slider, TextStyle, Ui};
 
-use super::signs::{self, State};
-use super::{Action, Desk, keys, status, style};
+use super::{Action, Desk, keys, shown, signs, status, style};
 use crate::report::Sayings;
 
 /// Buttons, the travel's slider, and the state of the shown position.
@@ -47,8 +46,9 @@ fn position(ui: &mut Ui, desk: &Desk) {
     ui.label(format!("travel {}", said.in_both(desk.rise.travel_m)));
     let at_lock = desk.rise.at_lock(&desk.locks_m());
     ui.label(said.carriage(desk.rise.travel_m, at_lock));
-    let Some(here) = &desk.here else { return };
-    let state = State::from(here.state);
+    let Some(state) = shown::state(desk) else {
+        return;
+    };
     let screen = style::screen(&desk.settings);
     let is_stale = !desk.is_current();
     let height = ui.text_style_height(&TextStyle::Heading);

@@ -96,3 +96,12 @@ pub struct Notice {
     /// What.
     pub text: String,
 }
+
+/// What was kept when the program ended without saving.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Kept {
+    /// The text of the bay file.
+    pub text: String,
+    /// It is a new bay that was never saved, not a change of the open file.
+    pub is_new_bay: bool,
+}

@@ -14,13 +14,56 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
     style::apply(ui.ctx(), &desk.settings);
     ui.set_style(ui.ctx().global_style());
     keys::actions(ui, desk, out);
+    let waiting = wait_for_the_field(ui.ctx(), out);
     let view = if desk.settings.show_mode {
+        notices::show(ui, desk, out);
         show_mode::show(ui, desk, out)
     } else {
         panels(ui, desk, out)
     };
     help::show(ui.ctx(), desk, out);
+    if !waiting.is_empty() {
+        if edit::holds_refused(ui.ctx()) {
+            out.push(Action::Tell(
+                "Nothing was done yet: a field holds what the file does not take. Correct it, or \
+                 press Escape in it to drop it."
+                    .into(),
+            ));
+        } else {
+            out.extend(waiting);
+        }
+    }
     view
+}
+
+/// What is typed into a field becomes the file's before anything is done with the file: the field
+/// lets go of the keyboard, and what was asked for waits until the field has been seen.
+fn wait_for_the_field(context: &egui::Context, out: &mut Vec<Action>) -> Vec<Action> {
+    let is_about_the_file = |action: &Action| {
+        matches!(
+            action,
+            Action::Save
+                | Action::SaveAndLeave
+                | Action::SaveAs
+                | Action::Quit
+                | Action::New
+                | Action::Open
+                | Action::OpenFile(_)
+                | Action::Reload
+                | Action::ShowMode(_)
+        )
+    };
+    if !context.text_edit_focused() || !out.iter().any(is_about_the_file) {
+        return Vec::new();
+    }
+    context.memory_mut(|memory| {
+        if let Some(id) = memory.focused() {
+            memory.surrender_focus(id);
+        }
+    });
+    let (waiting, others) = out.drain(..).partition(is_about_the_file);
+    *out = others;
+    waiting
 }
 
 fn panels(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {

@@ -197,6 +197,14 @@ impl<'a> Sayings<'a> {
         })
     }
 
+    /// That the verdict is for a door in another state than this; none where it is for this one.
+    #[must_use]
+    pub fn verdict_is_for_another(&self, shown: DoorState) -> Option<String> {
+        let governs = self.study.headline_door;
+        let is_other = self.bay.garage.door != Door::None && shown != governs;
+        is_other.then(|| format!("the verdict is for the door {}", governs.word()))
+    }
+
     /// What was counted for a door in this state, and whether the verdict is for it; none without
     /// a door.
     #[must_use]

@@ -1,10 +1,10 @@
 //! Is nothing lost that a person typed: by undoing, by saving, by a change on disk, by a crash?
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::Arc;
 
 use bayrise::bayfile::presets::EmbeddedOnly;
-use bayrise::panels::document::{Autosave, autosave_path, is_worth_offering};
+use bayrise::panels::document::{autosave_path, is_worth_offering};
 use bayrise::panels::{Action, Change, Desk, Document};
 
 use crate::helpers::scene;
@@ -127,28 +127,7 @@ fn saving_elsewhere_reads_the_presets_there() {
 }
 
 #[test]
-fn an_autosave_is_written_once_for_each_text_and_forgotten_when_saved() {
-    let mut document = document();
-    assert_eq!(document.wants_autosave(None), None);
-    document.set("garage.width", "\"7 m\"").unwrap();
-    let Some(Autosave::Write { generation, text }) = document.wants_autosave(None) else {
-        panic!("an unsaved text is to be kept");
-    };
-    assert_eq!(text, document.text());
-    assert_eq!(document.wants_autosave(Some(generation)), None);
-    document.set("garage.width", "\"8 m\"").unwrap();
-    assert!(document.wants_autosave(Some(generation)).is_some());
-    let (path, text) = (
-        PathBuf::from("tall-pickup.ron"),
-        document.text().to_string(),
-    );
-    document.mark_saved(path, text, Arc::new(EmbeddedOnly));
-    assert_eq!(
-        document.wants_autosave(Some(generation)),
-        Some(Autosave::Forget)
-    );
-    assert_eq!(document.wants_autosave(None), None);
-
+fn an_autosave_lies_beside_its_file_and_is_offered_when_it_says_more() {
     let beside = autosave_path(Path::new("bays/mine.ron"));
     assert_eq!(beside, Path::new("bays/.mine.ron.bayrise-autosave"));
     assert!(is_worth_offering("a", "b") && !is_worth_offering("a", "a"));
@@ -156,4 +135,15 @@ fn an_autosave_is_written_once_for_each_text_and_forgotten_when_saved() {
         !is_worth_offering(" \n", "a"),
         "a write cut short is nothing"
     );
+}
+
+#[test]
+fn a_file_that_is_gone_leaves_its_text_unsaved() {
+    let mut document = document();
+    assert!(!document.is_unsaved());
+    document.gone_from_disk();
+    assert!(document.is_unsaved());
+    let text = document.text().to_string();
+    document.mark_saved("tall-pickup.ron".into(), text, Arc::new(EmbeddedOnly));
+    assert!(!document.is_unsaved());
 }

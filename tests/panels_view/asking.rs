@@ -1,6 +1,6 @@
 //! Leaving, autosaves and notices.
 
-use bayrise::panels::settings::Notice;
+use bayrise::panels::settings::{Kept, Notice};
 use bayrise::panels::{Action, Wish};
 use egui_kittest::kittest::Queryable;
 
@@ -55,9 +55,66 @@ fn another_file_is_not_opened_over_what_is_not_saved() {
 }
 
 #[test]
+fn who_undoes_everything_instead_of_saving_is_not_sent_away() {
+    let mut desk = desk("tall-pickup");
+    let text = format!("{}\n// changed\n", desk.document.text());
+    desk.document.change(text);
+    desk.study_now();
+    let mut harness = window(desk, [1280.0, 720.0]);
+    harness.state_mut().desk.apply(Action::Quit);
+    harness.run();
+    harness.get_by_label("stay");
+    harness.state_mut().desk.apply(Action::Undo);
+    harness.run();
+    let state = harness.state();
+    assert!(!state.desk.document.is_unsaved() && state.desk.leaving.is_none());
+    assert!(!state.wishes.contains(&Wish::Close));
+}
+
+fn kept(desk: &bayrise::panels::Desk) -> Kept {
+    Kept {
+        text: format!("{}\n// kept\n", desk.document.text()),
+        is_new_bay: false,
+    }
+}
+
+#[test]
+fn what_was_kept_stays_until_it_is_thrown_away() {
+    for (answer, wish) in [
+        ("keep it for next time", Wish::PutOffAutosave),
+        ("throw it away", Wish::ForgetAutosave),
+    ] {
+        let mut desk = desk("tall-pickup");
+        let text = desk.document.text().to_owned();
+        desk.autosave = Some(kept(&desk));
+        // Nobody is to miss the question before people either.
+        desk.settings.show_mode = true;
+        let mut harness = window(desk, [1280.0, 720.0]);
+        harness.get_by_label(answer).click();
+        harness.run();
+        assert_eq!(harness.state().wishes, [wish]);
+        assert_eq!(harness.state().desk.document.text(), text);
+        assert_eq!(harness.state().desk.autosave, None);
+    }
+}
+
+#[test]
+fn a_new_bay_that_was_kept_takes_nothing_of_the_open_file() {
+    let mut desk = desk("tall-pickup");
+    let text = desk.document.text().to_owned();
+    desk.autosave = Some(Kept {
+        text: text.replace("Marta", "Nobody"),
+        is_new_bay: true,
+    });
+    assert_eq!(desk.apply(Action::TakeAutosave), [Wish::TookAutosave]);
+    assert_eq!(desk.document.path(), None);
+    assert!(desk.document.is_unsaved() && desk.verdict.is_none());
+}
+
+#[test]
 fn an_autosave_is_offered_and_a_notice_goes_away() {
     let mut desk = desk("tall-pickup");
-    desk.autosave = Some(format!("{}\n// kept\n", desk.document.text()));
+    desk.autosave = Some(kept(&desk));
     desk.notices.push(Notice {
         is_error: true,
         text: "The file could not be written.".into(),

@@ -2,8 +2,8 @@
 
 use bayrise::clearance::LockState;
 use bayrise::clearance::probe::HereState;
-use bayrise::panels::Action;
 use bayrise::panels::ladder::{Thing, rows};
+use bayrise::panels::{Action, shown};
 use egui::Key;
 use egui_kittest::kittest::Queryable;
 
@@ -33,8 +33,8 @@ fn locks_are_stepped_by_keyboard() {
             })
             .collect();
         assert_eq!(selected, [number]);
-        let state = desk.here.as_ref().unwrap().state;
-        harness.get_all_by_label(state.words()).next().unwrap();
+        let state = shown::state(desk).unwrap();
+        harness.get_all_by_label(state.word).next().unwrap();
     }
     assert_ne!(
         harness.state().desk.here.as_ref().unwrap().state,

@@ -10,6 +10,7 @@ mod lines;
 mod showing;
 mod standing;
 mod title_block;
+mod truth;
 
 use std::sync::Arc;
 

@@ -53,7 +53,7 @@ impl HereState {
     pub const fn words(self) -> &'static str {
         match self {
             Self::Strikes => "strikes",
-            Self::NotShown => "not shown",
+            Self::NotShown => "not decided",
             Self::Tight => "tight",
             Self::Barred => "barred",
             Self::Parked => "parked",

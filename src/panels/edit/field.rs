@@ -23,6 +23,16 @@ fn id_of(path: &str) -> Id {
     Id::new(("bay field", path))
 }
 
+fn refused_id() -> Id {
+    Id::new("bay field refused")
+}
+
+/// True when in this pass a field was left with a text that the file does not take.
+pub(in crate::panels) fn holds_refused(context: &egui::Context) -> bool {
+    let pass = context.cumulative_pass_nr();
+    context.data(|data| data.get_temp::<u64>(refused_id())) == Some(pass)
+}
+
 /// Draws the field of a path.
 pub(super) fn show(
     ui: &mut Ui,
@@ -78,6 +88,8 @@ fn typing(
             Ok(None) if seen.mark == Mark::Own => editor.take_out(path),
             Ok(None) => {}
             Err(_) => {
+                let pass = ui.ctx().cumulative_pass_nr();
+                ui.data_mut(|data| data.insert_temp(refused_id(), pass));
                 let over = seen.text;
                 ui.data_mut(|data| data.insert_temp(id, Draft { text, over }));
                 return;

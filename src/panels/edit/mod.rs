@@ -19,6 +19,8 @@ mod tests;
 mod things;
 mod typed;
 
+pub(in crate::panels) use field::holds_refused;
+
 use super::settings::Section;
 use super::{Action, Desk};
 

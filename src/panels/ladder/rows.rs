@@ -1,8 +1,8 @@
 //! What stands on the ladder?
 
-use crate::clearance::{DoorState, LockState};
+use crate::clearance::LockState;
 use crate::panels::Desk;
-use crate::panels::job::Verdict;
+use crate::panels::shown::{door_state, lock_state};
 use crate::report::Sayings;
 
 /// Something at a travel.
@@ -36,6 +36,9 @@ pub struct Lock {
     pub state: LockState,
     /// The highest safe lock of the verdict.
     pub is_safe: bool,
+    /// The door that the verdict is for, where this lock is safe with that one only and another is
+    /// shown.
+    pub safe_with: Option<&'static str>,
     /// The carriage stands at it.
     pub is_here: bool,
 }
@@ -53,16 +56,23 @@ impl Lock {
         if self.is_safe {
             words.push_str(", the highest safe lock");
         }
+        if let Some(door) = self.safe_with {
+            words.push_str(", the highest safe lock with the door ");
+            words.push_str(door);
+        }
         words
     }
-}
 
-/// The state of the door that the locks are shown for.
-#[must_use]
-pub fn door_shown(desk: &Desk, verdict: &Verdict) -> DoorState {
-    desk.here
-        .as_ref()
-        .map_or(verdict.study.headline_door, |here| here.door)
+    /// Its state in a word or two.
+    #[must_use]
+    pub fn state_words(&self) -> String {
+        let state = self.state.words();
+        match self.safe_with {
+            _ if self.is_safe => format!("{state}, SAFE"),
+            Some(door) => format!("{state}; safe {door}"),
+            None => state.into(),
+        }
+    }
 }
 
 /// Everything on the ladder, locks from the lowest to the highest, then marks.
@@ -73,35 +83,32 @@ pub fn rows(desk: &Desk) -> Vec<Row> {
     };
     let study = &verdict.study;
     let said = Sayings::of(&verdict.bay, study);
-    let found = match door_shown(desk, verdict) {
-        DoorState::Shut => &study.doors.shut,
-        DoorState::Open => &study.doors.open,
-        DoorState::Running => &study.doors.running,
-    };
+    let door = door_state(desk, verdict);
     let at_lock = desk.rise.at_lock(&desk.locks_m());
-    let state = |index: usize| {
-        // A lock that the study says nothing of is never shown as better than not decided.
-        found
-            .locks
-            .get(index)
-            .copied()
-            .unwrap_or(LockState::NotShown)
-    };
+    let state = |index: usize| lock_state(verdict, door, index + 1);
     let last = study.locks.len().saturating_sub(1);
     let mut rows: Vec<Row> = study
         .locks
         .iter()
         .enumerate()
         .map(|(index, lock)| {
+            let is_highest = study.highest_safe_lock == Some(lock.lock);
+            // Safe is said of what is shown, or of which door it is true.
+            let is_so = door == study.headline_door || state(index) == LockState::Clear;
             let lock_shown = Lock {
                 number: lock.lock,
                 pads: said.show().room(lock.pad_height_m),
                 state: state(index),
-                is_safe: study.highest_safe_lock == Some(lock.lock),
+                is_safe: is_highest && is_so,
+                safe_with: (is_highest && !is_so).then(|| study.headline_door.word()),
                 is_here: at_lock == Some(lock.lock),
             };
             let changes = index > 0 && state(index) != state(index - 1);
-            let rank = if lock_shown.is_safe || lock_shown.is_here {
+            let above_safe = lock
+                .lock
+                .checked_sub(1)
+                .is_some_and(|below| study.highest_safe_lock == Some(below));
+            let rank = if is_highest || above_safe || lock_shown.is_here {
                 0
             } else if changes || index == 0 || index == last {
                 1

@@ -1,7 +1,7 @@
 //! What does the title block say?
 
 use crate::panels::signs::State;
-use crate::panels::{Desk, status, verdict};
+use crate::panels::{Desk, shown, status, verdict};
 use crate::report::{self, CAUTIONS, Sayings};
 
 /// Everything in the title block.
@@ -62,6 +62,10 @@ pub fn content(desk: &Desk) -> Content {
         position.push_str("; ");
         position.push_str(&door);
     }
+    if let Some(other) = said.verdict_is_for_another(shown::door_state(desk, found)) {
+        position.push_str("; ");
+        position.push_str(&other);
+    }
     Content {
         title: said.title(),
         subtitle: said.vehicle_on_lift(),
@@ -72,7 +76,7 @@ pub fn content(desk: &Desk) -> Content {
         reasons: said.reasons().into_iter().map(|(says, _)| says).collect(),
         stale,
         position,
-        here: desk.here.as_ref().map(|here| State::from(here.state)),
+        here: shown::state(desk),
         cautions,
         origin,
     }

@@ -35,7 +35,7 @@ fn row(arm: &ArmFinding, show: Show) -> [Cell; 4] {
             Tone::Bad,
         )
     } else if arm.shortfall_m.is_nan() || arm.worst_shortfall_m.is_nan() {
-        Cell::toned("not shown", Tone::Poor)
+        Cell::toned("not decided", Tone::Poor)
     } else {
         match &arm.why {
             Some(why) => Cell::toned(format!("no: {}", plain(why)), Tone::Bad),

@@ -112,7 +112,10 @@ fn raise(
         } else {
             step as f64 / steps as f64
         };
-        studio.desk().apply(Action::Travel(top_m * share));
+        let desk = studio.desk();
+        desk.apply(Action::Travel(top_m * share));
+        // Nobody stands under what moves.
+        desk.rise.playing = step < steps;
         let picture = legible(studio)?;
         let hundredths = if step == steps {
             HOLD_UP_HUNDREDTHS

@@ -1,8 +1,8 @@
 //! How tall are the people beside all this?
 //!
-//! A plain figure of each person's height stands under the raised vehicle where there is room,
-//! else beside it. The figures are a help for the eye: they are no solids of the bay, nothing is
-//! checked against them, and nothing of the verdict comes from them.
+//! A plain figure of each person's height stands under the raised vehicle where it rests on a safe
+//! lock and there is room, else outside before the door. The figures are a help for the eye: they are
+//! no solids of the bay, nothing is checked against them, and nothing of the verdict comes from them.
 
 use bevy::prelude::*;
 use glam::DVec3;
@@ -10,6 +10,7 @@ use glam::DVec3;
 use super::{SceneSet, Shown};
 use crate::bay::Bay;
 use crate::drawing::palette::things;
+use crate::panels::shown;
 use crate::solids::shell::floor_level_m;
 use crate::solids::{Layer, Solid};
 use crate::viewer::OpenDesk;
@@ -17,6 +18,8 @@ use crate::viewer::convert::{Origin, colour};
 
 /// Air over the head at which there is room to stand, metres.
 const AIR_M: f64 = 0.02;
+/// How far from the wall with the door someone waits outside, metres.
+const OUTSIDE_M: f64 = 1.2;
 /// Distance between two people, metres.
 const APART_M: f64 = 0.75;
 /// Half the room that a figure takes, metres.
@@ -43,17 +46,24 @@ fn people(
     mut meshes: ResMut<Assets<Mesh>>,
     mut materials: ResMut<Assets<StandardMaterial>>,
     old: Query<Entity, With<Figure>>,
-    mut done: Local<Option<(u64, bool)>>,
+    mut done: Local<Option<(u64, Vec<(f64, bool)>)>>,
 ) {
-    let now = (shown.revision, desk.0.settings.people);
-    if *done == Some(now) {
+    let bay = shown.bay.as_ref().filter(|_| desk.0.settings.people);
+    let who: Vec<(f64, bool)> = bay
+        .iter()
+        .flat_map(|bay| &bay.policy.people)
+        .map(|person| person.height.m())
+        .map(|height_m| (height_m, shown::may_stand_under(&desk.0, height_m)))
+        .collect();
+    let now = (shown.revision, who);
+    if done.as_ref() == Some(&now) {
         return;
     }
-    *done = Some(now);
     for figure in &old {
         commands.entity(figure).despawn();
     }
-    let Some(bay) = shown.bay.as_ref().filter(|_| desk.0.settings.people) else {
+    let who = &done.insert(now).1;
+    let Some(bay) = bay else {
         return;
     };
     let material = materials.add(StandardMaterial {
@@ -62,8 +72,8 @@ fn people(
         reflectance: 0.15,
         ..default()
     });
-    for (index, person) in bay.policy.people.iter().enumerate() {
-        let place = place(bay, &shown.solids, index, person.height.m());
+    for (index, (person, who)) in bay.policy.people.iter().zip(who).enumerate() {
+        let place = place(bay, &shown.solids, index, *who);
         let root = commands
             .spawn((
                 Figure,
@@ -83,9 +93,15 @@ fn people(
     }
 }
 
-/// Where someone of this height stands: under the vehicle where nothing of it or of the lift
-/// hangs lower than their head, else beside it.
-fn place(bay: &Bay, solids: &[Solid], index: usize, height_m: f64) -> DVec3 {
+/// Where someone of this height stands: under the vehicle where they may and nothing of it or of
+/// the lift hangs lower than their head, else outside, before the wall with the door.
+fn place(bay: &Bay, solids: &[Solid], index: usize, (height_m, may): (f64, bool)) -> DVec3 {
+    let step = index as f64 * APART_M;
+    // The middle of the opening is where `x` and `y` begin.
+    let outside = DVec3::new(-step, -OUTSIDE_M, floor_level_m(bay, 0.0, 0.0));
+    if !may {
+        return outside;
+    }
     let vehicle: Vec<(DVec3, DVec3)> = solids
         .iter()
         .filter(|s| s.layer() == Layer::Vehicle)
@@ -97,7 +113,6 @@ fn place(bay: &Bay, solids: &[Solid], index: usize, height_m: f64) -> DVec3 {
         .reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)))
         .unwrap_or((DVec3::ZERO, DVec3::ZERO));
     let middle = (low + high) * 0.5;
-    let step = index as f64 * APART_M;
     let on_floor = |x: f64, y: f64| DVec3::new(x, y, floor_level_m(bay, x, y));
     // A little toward the door from the middle: not behind a column from most sides.
     let under =
@@ -115,10 +130,7 @@ fn place(bay: &Bay, solids: &[Solid], index: usize, height_m: f64) -> DVec3 {
                 beside || low.z > at.z + height_m + AIR_M
             })
     };
-    under
-        .into_iter()
-        .find(has_room)
-        .unwrap_or_else(|| on_floor(low.x - 0.55, middle.y - 1.1 - step))
+    under.into_iter().find(has_room).unwrap_or(outside)
 }
 
 /// True for what someone who stands under the vehicle may bump their head on.

@@ -1,5 +1,6 @@
 //! The engine, its plugins, and what happens in a frame in which order.
 
+use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 use bevy::DefaultPlugins;
@@ -33,16 +34,21 @@ use super::autosave::{Keeper, Rescue};
 use super::mail::{Letterbox, Mail};
 use super::office::{Office, Order};
 use super::pace::{self, Pace};
-use super::pass::{self, View, Wishes};
+use super::pass::{self, Asked, View, Wishes};
 use super::studies::Studies;
-use super::{failure, frame, trace};
+use super::{failure, files, frame, trace};
 use crate::panels::{Action, Desk};
 use crate::viewer::probe::Adapter;
 use crate::viewer::scene::ScenePlugin;
 use crate::viewer::{Fault, OpenDesk, Quality, engine};
 
 /// Opens the window and returns when it is closed. `studied_in` is what the study on the desk took.
-pub(super) fn run(mut desk: Desk, studied_in: Duration, adapter: &Adapter) -> Result<(), Fault> {
+pub(super) fn run(
+    mut desk: Desk,
+    presets: Arc<files::Presets>,
+    studied_in: Duration,
+    adapter: &Adapter,
+) -> Result<(), Fault> {
     let rescue = Rescue::default();
     failure::watch_for_panics(rescue.clone());
     end_when_interrupted(rescue.clone());
@@ -80,7 +86,7 @@ pub(super) fn run(mut desk: Desk, studied_in: Duration, adapter: &Adapter) -> Re
     let (letterbox, post) = Letterbox::new(wake);
     let complain = post.clone();
     let keeper = Keeper::start(rescue, move |why| complain.send(Mail::Trouble(why)));
-    let office = Office::start(&mut desk, post.clone(), keeper);
+    let office = Office::start(&mut desk, presets, post.clone(), keeper);
 
     app.insert_resource(EguiGlobalSettings {
         auto_create_primary_context: false,
@@ -96,6 +102,7 @@ pub(super) fn run(mut desk: Desk, studied_in: Duration, adapter: &Adapter) -> Re
     .insert_resource(Pace::at_start())
     .init_resource::<AskPath>()
     .init_resource::<Wishes>()
+    .init_resource::<Asked>()
     .init_resource::<View>()
     .configure_sets(
         PostUpdate,
@@ -208,14 +215,15 @@ fn read_mail(
     }
 }
 
+/// The window's own button asks as the key does, by way of the panels: what is being typed goes into
+/// the file first.
 fn close_when_asked(
     mut closes: MessageReader<WindowCloseRequested>,
-    mut desk: ResMut<OpenDesk>,
-    mut wishes: ResMut<Wishes>,
+    mut asked: ResMut<Asked>,
     mut pace: ResMut<Pace>,
 ) {
     if closes.read().last().is_some() {
-        wishes.0.extend(desk.0.apply(Action::Quit));
+        asked.0.push(Action::Quit);
         pace.stir();
     }
 }
@@ -271,6 +279,15 @@ fn fulfil_wishes(
     studies.advance(&mut desk.0);
 }
 
-fn look_after_files(desk: Res<OpenDesk>, mut office: ResMut<Office>) {
-    office.keep(&desk.0);
+fn look_after_files(
+    mut desk: ResMut<OpenDesk>,
+    mut office: ResMut<Office>,
+    mut pace: ResMut<Pace>,
+) {
+    let desk = &mut desk.bypass_change_detection().0;
+    let told = (desk.notices.len(), desk.autosave.is_some());
+    office.keep(desk);
+    if (desk.notices.len(), desk.autosave.is_some()) != told {
+        pace.stir();
+    }
 }

@@ -2,7 +2,7 @@
 //!
 //! While the open file has unsaved changes, its text is kept in a hidden file beside it, written in
 //! one step and at most every few seconds by a thread of its own. Saving and leaving in order take
-//! the file away; one that is found when a file is opened is offered.
+//! the file away.
 
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{self, RecvTimeoutError};
@@ -11,40 +11,49 @@ use std::thread::JoinHandle;
 use std::time::{Duration, Instant};
 
 use crate::cli::files;
-use crate::panels::document::{autosave_path, is_worth_offering};
 
 /// Shortest time between two writes.
 const EVERY: Duration = Duration::from_secs(3);
 
-/// What an autosave beside a file holds, when it is worth offering.
-pub(super) fn found(file: &Path, text: &str) -> Option<String> {
-    let kept = autosave_path(file);
-    let bytes = files::bay_file(&kept).ok()?;
-    let found = String::from_utf8(bytes).ok()?;
-    if !is_worth_offering(&found, text) {
-        // It would only be looked at again and again.
-        let _ = std::fs::remove_file(kept);
-        return None;
-    }
-    Some(found)
-}
-
-/// The text that would be lost if the program ended now; shared with whoever has to end it.
+/// The text that would be lost if the program ended now, and the signs that would lie about; shared
+/// with whoever has to end it.
 #[derive(Debug, Clone, Default)]
-pub(super) struct Rescue(Arc<Mutex<Option<(PathBuf, String)>>>);
+pub(super) struct Rescue(Arc<Mutex<Held>>);
+
+#[derive(Debug, Default)]
+struct Held {
+    unsaved: Option<(PathBuf, String)>,
+    signs: Vec<PathBuf>,
+}
 
 impl Rescue {
     fn hold(&self, unsaved: Option<(PathBuf, String)>) {
         if let Ok(mut held) = self.0.lock() {
-            *held = unsaved;
+            held.unsaved = unsaved;
         }
     }
 
-    /// Writes it beside the file; returns where.
+    fn let_go_of(&self, kept: &Path) {
+        if let Ok(mut held) = self.0.lock() {
+            held.unsaved.take_if(|(path, _)| path == kept);
+        }
+    }
+
+    /// These show that places are held, and go with the program.
+    pub(super) fn take_along(&self, signs: Vec<PathBuf>) {
+        if let Ok(mut held) = self.0.lock() {
+            held.signs = signs;
+        }
+    }
+
+    /// Writes the text beside the file; returns where. The program ends after this.
     pub(super) fn write(&self) -> Option<PathBuf> {
         // Whoever holds the lock while the program dies is not waited for.
         let held = self.0.try_lock().ok()?;
-        let (path, text) = held.as_ref()?;
+        for sign in &held.signs {
+            let _ = std::fs::remove_file(sign);
+        }
+        let (path, text) = held.unsaved.as_ref()?;
         files::overwrite(path, text).ok().map(|()| path.clone())
     }
 }
@@ -73,17 +82,21 @@ impl Keeper {
         }
     }
 
-    /// Keeps this text of this file.
-    pub(super) fn keep(&self, file: &Path, text: &str) {
-        let kept = autosave_path(file);
-        self.rescue.hold(Some((kept.clone(), text.into())));
-        self.order(Order::Keep(kept, text.into()));
+    /// Keeps this text in this place.
+    pub(super) fn keep(&self, kept: &Path, text: &str) {
+        self.rescue.hold(Some((kept.into(), text.into())));
+        self.order(Order::Keep(kept.into(), text.into()));
     }
 
-    /// Nothing of this file is unsaved.
-    pub(super) fn forget(&self, file: &Path) {
-        self.rescue.hold(None);
-        self.order(Order::Forget(autosave_path(file)));
+    /// Nothing is unsaved that is kept there.
+    pub(super) fn forget(&self, kept: &Path) {
+        self.rescue.let_go_of(kept);
+        self.order(Order::Forget(kept.into()));
+    }
+
+    /// These show that places are held, and go with the program.
+    pub(super) fn take_along(&self, signs: Vec<PathBuf>) {
+        self.rescue.take_along(signs);
     }
 
     /// Writes what is unsaved now and lets go of it; returns where it went.
@@ -124,7 +137,7 @@ fn work(inbox: &mpsc::Receiver<Order>, complain: impl FnOnce(String)) {
         match order {
             Ok(Order::Keep(path, text)) => waiting = Some((path, text)),
             Ok(Order::Forget(path)) => {
-                waiting = None;
+                waiting = waiting.filter(|(waits, _)| *waits != path);
                 // Most often there is none.
                 let _ = std::fs::remove_file(path);
             }
@@ -168,13 +181,12 @@ mod tests {
     #[test]
     fn unsaved_text_is_kept_and_forgotten_and_at_last_nothing_lies_about() {
         let folder = tempfile::tempdir().unwrap();
-        let file = folder.path().join("bay.ron");
-        let kept = autosave_path(&file);
+        let kept = folder.path().join(".bay.ron.kept");
         let (keeper, _) = keeper();
-        keeper.keep(&file, "one");
+        keeper.keep(&kept, "one");
         wait_for(&kept, Some("one"));
-        keeper.keep(&file, "two");
-        keeper.forget(&file);
+        keeper.keep(&kept, "two");
+        keeper.forget(&kept);
         drop(keeper);
         assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 0);
     }
@@ -182,27 +194,18 @@ mod tests {
     #[test]
     fn what_was_not_written_yet_is_rescued() {
         let folder = tempfile::tempdir().unwrap();
-        let file = folder.path().join("bay.ron");
+        let kept = folder.path().join(".bay.ron.kept");
+        let sign = folder.path().join("held");
+        std::fs::write(&sign, "").unwrap();
         let (keeper, rescue) = keeper();
-        keeper.keep(&file, "one");
-        wait_for(&autosave_path(&file), Some("one"));
-        keeper.keep(&file, "two");
-        assert_eq!(rescue.write(), Some(autosave_path(&file)));
-        assert_eq!(found(&file, "one").as_deref(), Some("two"));
-        keeper.forget(&file);
+        keeper.take_along(vec![sign.clone()]);
+        keeper.keep(&kept, "one");
+        wait_for(&kept, Some("one"));
+        keeper.keep(&kept, "two");
+        assert_eq!(rescue.write(), Some(kept.clone()));
+        assert_eq!(std::fs::read_to_string(&kept).unwrap(), "two");
+        assert!(!sign.exists());
+        keeper.forget(&kept);
         assert_eq!(rescue.write(), None);
-    }
-
-    #[test]
-    fn an_autosave_that_holds_the_same_is_no_offer() {
-        let folder = tempfile::tempdir().unwrap();
-        let file = folder.path().join("bay.ron");
-        let kept = autosave_path(&file);
-        assert_eq!(found(&file, "x"), None);
-        std::fs::write(&kept, "y").unwrap();
-        assert_eq!(found(&file, "x").as_deref(), Some("y"));
-        assert!(kept.exists(), "kept until it is answered");
-        assert_eq!(found(&file, "y"), None);
-        assert!(!kept.exists());
     }
 }

@@ -28,6 +28,10 @@ pub(super) enum Mail {
     },
     /// The watched file holds this text now.
     OnDisk(PathBuf, String),
+    /// The watched file is not there any more.
+    Gone(PathBuf),
+    /// A preset that the watched file asks for was changed.
+    PresetChanged,
     /// Something to tell the person.
     Trouble(String),
 }

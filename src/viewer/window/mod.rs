@@ -8,9 +8,11 @@ mod ask_path;
 mod autosave;
 mod dialogs;
 mod display;
+mod drawer;
 mod failure;
 mod files;
 mod frame;
+mod kept;
 mod keyboard;
 mod mail;
 mod office;
@@ -45,11 +47,16 @@ pub fn open(file: &Path, text: String) -> Result<(), Fault> {
     trace("a driver is there");
     let file = std::path::absolute(file).unwrap_or_else(|_| file.into());
     let presets = files::presets(&file);
-    let mut desk = Desk::new(Document::new(Some(file), text.clone(), Some(text), presets));
+    let mut desk = Desk::new(Document::new(
+        Some(file),
+        text.clone(),
+        Some(text),
+        presets.clone(),
+    ));
     // Before the engine starts: the first picture has its verdict.
     let start = Instant::now();
     desk.study_now();
     let studied_in = start.elapsed();
     trace(&trace::state(&desk));
-    app::run(desk, studied_in, &adapter)
+    app::run(desk, presets, studied_in, &adapter)
 }

@@ -28,6 +28,10 @@ use crate::viewer::scene::SceneCamera;
 #[derive(Debug, Default, Resource)]
 pub(super) struct Wishes(pub(super) Vec<Wish>);
 
+/// What was asked for outside the panels, to be carried out with what they ask for.
+#[derive(Debug, Default, Resource)]
+pub(super) struct Asked(pub(super) Vec<Action>);
+
 /// Where the view is in the window.
 #[derive(Debug, Default, Resource)]
 pub(super) struct View {
@@ -61,6 +65,7 @@ pub(super) fn run(
     mut desk: ResMut<OpenDesk>,
     mut ask: ResMut<AskPath>,
     mut wishes: ResMut<Wishes>,
+    mut outside: ResMut<Asked>,
     mut studies: ResMut<Studies>,
     mut pace: ResMut<Pace>,
     mut view: ResMut<View>,
@@ -72,7 +77,11 @@ pub(super) fn run(
     let context = context.get_mut().clone();
     let output = context.run_ui(input, |ui| {
         // The first frame of all comes before the engine knows the window's size.
-        if has_a_size && pass(ui, &mut desk, &mut ask, &mut wishes, &mut view) {
+        if !has_a_size {
+            return;
+        }
+        let asked = std::mem::take(&mut outside.0);
+        if pass(ui, asked, &mut desk, &mut ask, &mut wishes, &mut view) {
             studies.advance(&mut desk.0);
             pace.stir();
             ui.ctx().request_discard("the desk changed");
@@ -89,12 +98,12 @@ pub(super) fn run(
 /// One pass; true when anything changed by it.
 fn pass(
     ui: &mut Ui,
+    mut asked: Vec<Action>,
     desk: &mut ResMut<OpenDesk>,
     ask: &mut AskPath,
     wishes: &mut Wishes,
     view: &mut View,
 ) -> bool {
-    let mut asked = Vec::new();
     let mut changed = false;
     if let Some((purpose, path)) = ask.show(ui.ctx(), desk.0.document.path()) {
         changed = true;

@@ -34,7 +34,7 @@ impl Studies {
 
     /// Whether what is on the desk may need a study that has not been asked for.
     pub(super) fn wants(&self, desk: &Desk) -> bool {
-        !self.running && !desk.is_current() && desk.study_failed.is_none()
+        !self.running && desk.wants_study()
     }
 
     /// Sees to it that what is on the desk gets studied: one at a time, the newest next. Returns

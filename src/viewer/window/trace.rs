@@ -12,8 +12,8 @@ use bevy::ecs::system::{Local, Res, Single};
 use bevy_egui::EguiContext;
 
 use super::pass::View;
-use crate::panels::Desk;
 use crate::panels::settings::Section;
+use crate::panels::{Desk, shown};
 use crate::viewer::OpenDesk;
 
 /// Since when; none when nobody asked.
@@ -53,7 +53,7 @@ pub(super) fn state(desk: &Desk) -> String {
         .rise
         .at_lock(&desk.locks_m())
         .map_or_else(|| "-".into(), |lock| lock.to_string());
-    let here = desk.here.as_ref().map_or("-", |here| here.state.words());
+    let here = shown::state(desk).map_or("-", |state| state.word);
     format!(
         "state: verdict={verdict}; current={}; at-lock={at}; travel={:.4}; here={here}; door={:.2}; \
          unsaved={}; text={}; notices={}; offer={}; asks={}; faults={}; \

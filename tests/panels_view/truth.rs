@@ -1,0 +1,196 @@
+//! Is anything ever shown as better than the study says?
+
+use bayrise::clearance::LockState;
+use bayrise::panels::ladder::{self, Thing};
+use bayrise::panels::settings::Section;
+use bayrise::panels::signs::State;
+use bayrise::panels::{Action, Wish, overlay, shown};
+use egui::{Key, Modifiers};
+use egui_kittest::kittest::Queryable;
+
+use super::{SCENES, desk, window};
+
+#[test]
+fn at_a_lock_nothing_is_called_clear_that_the_study_does_not() {
+    let mut kinder = 0;
+    for scene in SCENES {
+        let mut desk = desk(scene);
+        for door in [0.0, 0.4, 1.0] {
+            desk.apply(Action::Door(door));
+            let count = desk.locks_m().len();
+            for lock in 1..=count {
+                desk.apply(Action::ToLock(lock));
+                let verdict = desk.verdict.as_ref().unwrap();
+                let here = desk.here.as_ref().unwrap();
+                let doors = &verdict.study.doors;
+                let found = match here.door {
+                    bayrise::clearance::DoorState::Shut => &doors.shut,
+                    bayrise::clearance::DoorState::Open => &doors.open,
+                    bayrise::clearance::DoorState::Running => &doors.running,
+                };
+                let judged = found.locks[lock - 1];
+                let said = shown::state(&desk).unwrap();
+                let is_clear = said == State::from(LockState::Clear);
+                assert!(
+                    !is_clear || judged == LockState::Clear,
+                    "{scene}, door {door}, lock {lock}: {judged:?}"
+                );
+                let caption = overlay::content(&desk);
+                assert_eq!(caption.here, Some(said), "the caption says the same");
+                let alone = State::from(here.state);
+                kinder += usize::from(alone == State::from(LockState::Clear) && !is_clear);
+            }
+        }
+    }
+    assert!(kinder > 0, "the single travel is kinder somewhere");
+}
+
+#[test]
+fn a_lock_is_flagged_safe_only_with_the_door_that_it_is_safe_with() {
+    let mut others = 0;
+    for scene in SCENES {
+        let mut desk = desk(scene);
+        // Held shut, the door may not be in the way that it is when open.
+        desk.apply(Action::Set {
+            path: "policy.door_held".into(),
+            value: "Shut".into(),
+        });
+        desk.study_now();
+        assert!(desk.is_current(), "{scene}: {:?}", desk.notices);
+        for door in [0.0, 0.5, 1.0] {
+            desk.apply(Action::Door(door));
+            for row in ladder::rows(&desk) {
+                let Thing::Lock(lock) = row.thing else {
+                    continue;
+                };
+                let words = lock.state_words();
+                if words.contains("SAFE") {
+                    assert!(
+                        !matches!(lock.state, LockState::Strikes | LockState::Barred),
+                        "{scene}, door {door}: {words}"
+                    );
+                }
+                others += usize::from(lock.safe_with.is_some());
+            }
+        }
+    }
+    assert!(others > 0, "somewhere the other door is in the way");
+}
+
+#[test]
+fn the_caption_says_when_the_door_shown_is_not_the_verdicts() {
+    let mut desk = desk("tall-pickup");
+    let governs = desk.verdict.as_ref().unwrap().study.headline_door;
+    let words = format!("the verdict is for the door {}", governs.word());
+    for door in [0.0, 1.0] {
+        desk.apply(Action::Door(door));
+        let is_it = desk.here.as_ref().unwrap().door == governs;
+        let says = overlay::content(&desk).position.contains(&words);
+        assert_eq!(says, !is_it, "door {door}");
+    }
+}
+
+#[test]
+fn before_people_nothing_rises_above_the_safe_lock_and_the_door_stays() {
+    for scene in ["tall-pickup", "no-safe-lock", "light-in-the-way"] {
+        let mut desk = desk(scene);
+        let safe_m = desk.safe_travel_m().unwrap_or(0.0);
+        desk.apply(Action::ShowMode(true));
+        let door = desk.door;
+        let count = desk.locks_m().len();
+        for action in [
+            Action::ToTop,
+            Action::ToLock(count),
+            Action::Travel(9.0),
+            Action::LockUp,
+            Action::Door(0.5),
+            Action::DoorToggle,
+        ] {
+            desk.apply(action.clone());
+            assert!(desk.rise.travel_m <= safe_m + 1e-9, "{scene}: {action:?}");
+            assert!((desk.door - door).abs() < 1e-9, "{scene}: {action:?}");
+        }
+        // A lower ceiling while it shows: the new verdict holds at once.
+        desk.apply(Action::ToSafeLock);
+        desk.apply(Action::Set {
+            path: "garage.ceiling".into(),
+            value: "Flat(height: \"9 ft 6 in\")".into(),
+        });
+        desk.study_now();
+        assert!(desk.is_current());
+        assert!(desk.rise.travel_m <= desk.safe_travel_m().unwrap_or(0.0) + 1e-9);
+    }
+}
+
+#[test]
+fn nobody_is_drawn_under_what_does_not_rest_on_a_safe_lock() {
+    let mut drawn = 0;
+    for scene in SCENES {
+        let mut desk = desk(scene);
+        let safe = desk.verdict.as_ref().unwrap().study.highest_safe_lock;
+        for door in [0.0, 0.4, 1.0] {
+            desk.apply(Action::Door(door));
+            let locks = desk.locks_m();
+            for (index, at) in locks.iter().enumerate() {
+                desk.apply(Action::Travel(at + 0.02));
+                assert!(!shown::may_stand_under(&desk, 0.5), "between locks");
+                desk.apply(Action::Travel(*at));
+                let may = shown::may_stand_under(&desk, 1.2);
+                assert!(!may || safe.is_some_and(|safe| index < safe), "{scene}");
+                assert!(
+                    !may || shown::state(&desk) == Some(LockState::Clear.into()),
+                    "{scene}"
+                );
+                assert!(!shown::may_stand_under(&desk, 3.0), "no room for a giant");
+                drawn += usize::from(may);
+                if may {
+                    desk.rise.playing = true;
+                    assert!(!shown::may_stand_under(&desk, 1.2), "while it moves");
+                    desk.rise.playing = false;
+                    let text = format!("{}\n", desk.document.text());
+                    desk.document.change(text);
+                    assert!(!shown::may_stand_under(&desk, 1.2), "on an old verdict");
+                    desk.apply(Action::Undo);
+                    desk.study_now();
+                }
+            }
+        }
+    }
+    assert!(drawn > 0, "somewhere there is room");
+}
+
+#[test]
+fn saving_takes_what_is_being_typed_along_or_says_why_not() {
+    for (typed, is_good) in [("9 ft 11 in", true), ("12 fot", false)] {
+        for key in [Key::S, Key::Q] {
+            let mut desk = desk("tall-pickup");
+            desk.settings.section = Some(Section::Garage);
+            let before = desk.document.text().to_owned();
+            let mut harness = window(desk, [1280.0, 1400.0]);
+            harness.get_by_label("Ceiling height").focus();
+            harness.run();
+            harness.get_by_label("Ceiling height").type_text(typed);
+            harness.run();
+            assert_eq!(harness.state().desk.document.text(), before, "typing");
+            harness.key_press_modifiers(Modifiers::COMMAND, key);
+            harness.run();
+            let state = harness.state();
+            let is_in = state.desk.document.text().contains(typed);
+            assert_eq!(is_in, is_good, "{typed}");
+            let wishes = &state.wishes;
+            let written = wishes
+                .iter()
+                .any(|wish| matches!(wish, Wish::Write { text, .. } if text.contains(typed)));
+            assert!(!wishes.contains(&Wish::Close), "never lost: {typed}");
+            if is_good && key == Key::S {
+                assert!(written, "{wishes:?}");
+            } else if is_good {
+                assert!(state.desk.leaving.is_some(), "asked before leaving");
+            } else {
+                assert!(wishes.is_empty(), "{wishes:?}");
+                let told = state.desk.notices.iter();
+                assert!(told.clone().any(|n| n.text.contains("a field holds")));
+            }
+        }
+    }
+}
