@@ -90,10 +90,16 @@ fn panels(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
         Panel::left("edit")
             .frame(frame)
             .resizable(true)
-            .default_size(320.0 * scale)
+            .default_size(300.0 * scale)
             .max_size(whole.width() * 0.45)
             .show(ui, |ui| edit::show(ui, desk, section, out));
     }
+    // Beside the fields, the ladder keeps its words and gives up its heights.
+    let ladder_share = if desk.settings.section.is_some() {
+        0.155
+    } else {
+        0.24
+    };
     // Two panels may take most of a narrow window, never all of it.
     let width = (300.0 * scale).min(whole.width() * 0.34);
     Panel::right("verdict")
@@ -105,7 +111,7 @@ fn panels(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
     Panel::right("ladder")
         .frame(frame)
         .resizable(false)
-        .exact_size(ladder::width(scale).min(whole.width() * 0.24))
+        .exact_size(ladder::width(scale).min(whole.width() * ladder_share))
         .show(ui, |ui| ladder::show(ui, desk, out));
     let view = ui.available_rect_before_wrap();
     overlay::paint(&ui.painter_at(view), view, desk, false);

@@ -38,6 +38,7 @@ impl Program {
     /// Opens the window on a file and waits until it is drawn and has the keyboard.
     pub(crate) fn open(screen: &Screen, file: &Path) -> Self {
         let home = file.parent().unwrap().join("home");
+        std::fs::create_dir_all(&home).unwrap();
         let mut child = command(Some(screen.display()), &home)
             .arg("view")
             .arg(file)

@@ -191,8 +191,10 @@ impl<'a> Room<'a> {
         }
     }
 
-    const fn over_lift(&self) -> [Length; 2] {
-        self.lift
+    /// Over the lift and a step toward the door: right over it may be its overhead beam.
+    fn over_lift(&self) -> [Length; 2] {
+        let [x, y] = self.lift;
+        [x, (y - self.now.pick(36.0, 900.0)).max(Length::ZERO)]
     }
 
     fn middle(&self) -> Length {
