@@ -19,7 +19,8 @@ pub(crate) fn command(display: Option<&str>, home: &Path) -> Command {
     }
     // No settings of the person who runs the tests, and no dialogs of their desktop.
     command.env_remove("DBUS_SESSION_BUS_ADDRESS");
-    for name in ["HOME", "XDG_CONFIG_HOME", "XDG_RUNTIME_DIR"] {
+    command.env_remove("XDG_RUNTIME_DIR");
+    for name in ["HOME", "XDG_CONFIG_HOME"] {
         command.env(name, home);
     }
     if let Some(display) = display {
@@ -138,6 +139,9 @@ impl Program {
         let start = Instant::now();
         loop {
             if let Some(status) = self.child.try_wait().unwrap() {
+                let said = self.said();
+                let others: Vec<_> = said.iter().filter(|l| !l.starts_with("trace")).collect();
+                assert!(others.is_empty(), "nothing is said unasked: {others:?}");
                 return status.code().unwrap_or(-1);
             }
             assert!(
