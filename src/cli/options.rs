@@ -9,6 +9,7 @@ use crate::bay::UnitSystem;
 use crate::report::Need;
 use crate::solids::DoorTravel;
 use crate::units::{Kind, Length, parse_length};
+use crate::viewer;
 use crate::viewer::order::{PictureKind, SIDES, Stop, ViewFrom};
 
 /// What to do.
@@ -69,10 +70,11 @@ pub(super) struct NewOptions {
 }
 
 impl Task {
-    /// True when a picture is part of it.
+    /// True when a picture is part of it, or a window that can be opened.
     pub(super) fn draws(&self) -> bool {
         match self {
             Self::Picture(_) => true,
+            Self::View(_) | Self::Window(_) => viewer::no_window().is_none(),
             Self::Check(check) => check.picture.is_some(),
             _ => false,
         }

@@ -146,7 +146,7 @@ impl Widths {
         };
         // They may take most of a narrow window, never all of it.
         Self {
-            edit: (if is_tight { 290.0 } else { 320.0 } * scale).min(whole * 0.3),
+            edit: (300.0 * scale).min(whole * 0.3),
             verdict: (verdict * scale).min(whole * 0.34),
             ladder: (ladder * scale).min(whole * 0.24),
             is_tight,

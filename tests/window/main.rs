@@ -11,6 +11,7 @@
 )]
 
 mod dragging;
+mod kept;
 mod program;
 mod refusals;
 mod screen;

@@ -19,7 +19,8 @@ pub(crate) fn command(display: Option<&str>, home: &Path) -> Command {
     }
     // No settings of the person who runs the tests, and no dialogs of their desktop.
     command.env_remove("DBUS_SESSION_BUS_ADDRESS");
-    for name in ["HOME", "XDG_CONFIG_HOME", "XDG_RUNTIME_DIR"] {
+    command.env_remove("XDG_RUNTIME_DIR");
+    for name in ["HOME", "XDG_CONFIG_HOME"] {
         command.env(name, home);
     }
     if let Some(display) = display {
@@ -38,6 +39,7 @@ impl Program {
     /// Opens the window on a file and waits until it is drawn and has the keyboard.
     pub(crate) fn open(screen: &Screen, file: &Path) -> Self {
         let home = file.parent().unwrap().join("home");
+        std::fs::create_dir_all(&home).unwrap();
         let mut child = command(Some(screen.display()), &home)
             .arg("view")
             .arg(file)
@@ -137,6 +139,9 @@ impl Program {
         let start = Instant::now();
         loop {
             if let Some(status) = self.child.try_wait().unwrap() {
+                let said = self.said();
+                let others: Vec<_> = said.iter().filter(|l| !l.starts_with("trace")).collect();
+                assert!(others.is_empty(), "nothing is said unasked: {others:?}");
                 return status.code().unwrap_or(-1);
             }
             assert!(

@@ -76,10 +76,10 @@ impl Screen {
         String::from_utf8_lossy(&output.stdout).trim().to_owned()
     }
 
-    /// The window whose title matches, once it is there and has the keyboard.
+    /// The newest window whose title matches, once it is there and has the keyboard.
     pub(crate) fn focus(&self, title: &str) -> bool {
         let found = self.hands(&["search", "--name", title]);
-        let Some(window) = found.lines().next() else {
+        let Some(window) = found.lines().last() else {
             return false;
         };
         self.hands(&["windowfocus", window]);

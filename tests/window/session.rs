@@ -13,16 +13,16 @@ use crate::screen::Screen;
 /// One window at a time: on a machine that draws by its processor they would wait for each other.
 static ONE_AT_A_TIME: Mutex<()> = Mutex::new(());
 
-struct Room {
-    screen: Screen,
-    folder: TempDir,
-    file: PathBuf,
+pub(crate) struct Room {
+    pub(crate) screen: Screen,
+    pub(crate) folder: TempDir,
+    pub(crate) file: PathBuf,
     _turn: MutexGuard<'static, ()>,
 }
 
 /// A screen and a copy of the first scene in a folder of its own; none where windows can't be
 /// tried.
-fn room() -> Option<Room> {
+pub(crate) fn room() -> Option<Room> {
     let turn = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
     let screen = Screen::start()?;
     let folder = tempfile::tempdir().unwrap();
@@ -36,16 +36,16 @@ fn room() -> Option<Room> {
     })
 }
 
-fn scene() -> PathBuf {
+pub(crate) fn scene() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("scenes/tall-pickup.ron")
 }
 
-fn text(file: &Path) -> String {
+pub(crate) fn text(file: &Path) -> String {
     std::fs::read_to_string(file).unwrap()
 }
 
 /// What lies in a folder beside the settings.
-fn names_in(folder: &Path) -> Vec<String> {
+pub(crate) fn names_in(folder: &Path) -> Vec<String> {
     let mut names: Vec<String> = std::fs::read_dir(folder)
         .unwrap()
         .map(|entry| entry.unwrap().file_name().into_string().unwrap())
@@ -55,7 +55,7 @@ fn names_in(folder: &Path) -> Vec<String> {
     names
 }
 
-fn wait(what: &str, met: impl Fn() -> bool) {
+pub(crate) fn wait(what: &str, met: impl Fn() -> bool) {
     let start = Instant::now();
     while !met() {
         assert!(
@@ -195,7 +195,7 @@ fn it_saves_as_another_file_where_the_desktop_has_no_dialog() {
 }
 
 /// Opens the panel for what is in the room and adds a light by the mouse.
-fn add_a_light(room: &Room, program: &mut Program) {
+pub(crate) fn add_a_light(room: &Room, program: &mut Program) {
     room.screen.key("F3");
     program.wait_for_state(&["section=In the room"]);
     program.wait_for_frames();
@@ -212,7 +212,7 @@ fn add_a_light(room: &Room, program: &mut Program) {
 }
 
 /// Width of the edit panel as it is first made, points.
-const PANEL_WIDTH: i32 = 320;
+const PANEL_WIDTH: i32 = 300;
 
 #[test]
 fn a_light_is_added_and_saved_and_check_says_the_same() {

@@ -37,8 +37,13 @@ const MOST: usize = 7;
 /// Size of the text at the lines, points: grows with the picture and with the text's scale.
 #[must_use]
 pub fn text_size(rect: Rect, settings: &Settings) -> f32 {
-    (rect.height() * 0.026).clamp(12.0, 26.0) * crate::panels::style::scale(settings)
+    // A narrow view between panels has room for small letters only.
+    let most = (rect.width() * 0.023).clamp(11.0, 26.0);
+    (rect.height() * 0.026).clamp(11.0, most) * crate::panels::style::scale(settings)
 }
+
+/// A view narrower than this has room for the tightest pair alone, points.
+const NARROW: f32 = 440.0;
 
 /// The dimension lines in the picture that fills `rect`: every kind of pair that is short, else
 /// the tightest three that the rise can run into; and the one that is kept lit.
@@ -49,7 +54,8 @@ pub fn lines(desk: &Desk, rect: Rect) -> Vec<DimensionLine> {
     };
     let show = Sayings::of(&verdict.bay, &verdict.study).show();
     let size = text_size(rect, &desk.settings);
-    let drawn: Vec<(&HerePair, Pos2, Pos2)> = chosen(desk, &here.pairs)
+    let fewest = if rect.width() < NARROW { 1 } else { FEWEST };
+    let drawn: Vec<(&HerePair, Pos2, Pos2)> = chosen(desk, &here.pairs, fewest)
         .into_iter()
         .filter_map(|pair| {
             let (a, b) = pair.points_m?;
@@ -79,7 +85,7 @@ pub fn lines(desk: &Desk, rect: Rect) -> Vec<DimensionLine> {
 }
 
 /// The pairs that get a line, the lit one first.
-fn chosen<'a>(desk: &Desk, pairs: &'a [HerePair]) -> Vec<&'a HerePair> {
+fn chosen<'a>(desk: &Desk, pairs: &'a [HerePair], fewest: usize) -> Vec<&'a HerePair> {
     let picked = desk.picked.as_ref().and_then(|(moving, fixed)| {
         pairs
             .iter()
@@ -94,7 +100,7 @@ fn chosen<'a>(desk: &Desk, pairs: &'a [HerePair]) -> Vec<&'a HerePair> {
         .filter(|pair| pair.state != PairState::Clear)
         .count();
     let mut out: Vec<&HerePair> = picked.into_iter().collect();
-    for pair in told.into_iter().take(short.clamp(FEWEST, MOST)) {
+    for pair in told.into_iter().take(short.clamp(fewest, MOST)) {
         if !out.iter().any(|known| std::ptr::eq(*known, pair)) {
             out.push(pair);
         }

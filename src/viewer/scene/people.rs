@@ -37,6 +37,9 @@ impl Plugin for PeoplePlugin {
 #[derive(Debug, Component)]
 struct Figure;
 
+/// How tall someone is, metres, and whether they may stand under the vehicle.
+type Who = (f64, bool);
+
 #[expect(clippy::too_many_arguments, reason = "a system names what it reads")]
 fn people(
     mut commands: Commands,
@@ -46,10 +49,10 @@ fn people(
     mut meshes: ResMut<Assets<Mesh>>,
     mut materials: ResMut<Assets<StandardMaterial>>,
     old: Query<Entity, With<Figure>>,
-    mut done: Local<Option<(u64, Vec<(f64, bool)>)>>,
+    mut done: Local<Option<(u64, Vec<Who>)>>,
 ) {
     let bay = shown.bay.as_ref().filter(|_| desk.0.settings.people);
-    let who: Vec<(f64, bool)> = bay
+    let who: Vec<Who> = bay
         .iter()
         .flat_map(|bay| &bay.policy.people)
         .map(|person| person.height.m())
@@ -95,7 +98,7 @@ fn people(
 
 /// Where someone of this height stands: under the vehicle where they may and nothing of it or of
 /// the lift hangs lower than their head, else outside, before the wall with the door.
-fn place(bay: &Bay, solids: &[Solid], index: usize, (height_m, may): (f64, bool)) -> DVec3 {
+fn place(bay: &Bay, solids: &[Solid], index: usize, (height_m, may): Who) -> DVec3 {
     let step = index as f64 * APART_M;
     // The middle of the opening is where `x` and `y` begin.
     let outside = DVec3::new(-step, -OUTSIDE_M, floor_level_m(bay, 0.0, 0.0));
