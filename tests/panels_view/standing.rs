@@ -164,10 +164,6 @@ fn with_the_fields_open_the_view_stays_wide_and_the_verdict_whole() {
             let mut desk = desk(scene);
             desk.settings.section = Some(section);
             let harness = window(desk, [1280.0, 720.0]);
-            if section == Section::Obstacles {
-                let r = harness.get_by_label("Add to the room").rect();
-                println!("WHERE {r:?} {:?}", harness.state().view);
-            }
             let width = harness.state().view.width();
             assert!(width >= 560.0, "{section:?}: {width}");
             let verdict = harness.state().desk.verdict.as_ref().unwrap();

@@ -199,20 +199,23 @@ pub(crate) fn add_a_light(room: &Room, program: &mut Program) {
     room.screen.key("F3");
     program.wait_for_state(&["section=In the room"]);
     program.wait_for_frames();
-    // The panel is as wide as it is first made, and ends where the view begins.
+    // The panel is as wide as it is first made, and ends where the view begins; over the fields stand
+    // the tabs.
     let view = program.state("view");
     let edges: Vec<i32> = view.split(',').map(|edge| edge.parse().unwrap()).collect();
     let (left, top) = (edges[0] - PANEL_WIDTH, edges[1]);
-    room.screen.click(left + 66, top + 17);
+    room.screen.click(left + 66, top + TABS_HEIGHT + 17);
     program.wait_for_state(&["menu=true"]);
     program.wait_for_frames();
     room.screen.picture("add-menu");
-    room.screen.click(left + 26, top + 46);
+    room.screen.click(left + 26, top + TABS_HEIGHT + 46);
     program.wait_for_state(&["text=1;", "unsaved=true", "current=true", "faults=0"]);
 }
 
 /// Width of the edit panel as it is first made, points.
 const PANEL_WIDTH: i32 = 300;
+/// Height of the tabs over the fields with the line under them, points.
+const TABS_HEIGHT: i32 = 62;
 
 #[test]
 fn a_light_is_added_and_saved_and_check_says_the_same() {

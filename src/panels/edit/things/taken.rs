@@ -36,12 +36,11 @@ impl Block {
     }
 
     fn moved(&self, by: [f64; 3]) -> Self {
-        let mut moved = *self;
-        for axis in 0..3 {
-            moved.low[axis] += by[axis];
-            moved.high[axis] += by[axis];
+        let along = |corner: [f64; 3]| [0, 1, 2].map(|axis: usize| corner[axis] + by[axis]);
+        Self {
+            low: along(self.low),
+            high: along(self.high),
         }
-        moved
     }
 
     fn is_between_walls(&self, depth: f64) -> bool {
