@@ -143,6 +143,10 @@ fn a_file_that_is_gone_leaves_its_text_unsaved() {
     assert!(!document.is_unsaved());
     document.gone_from_disk();
     assert!(document.is_unsaved());
+    let back = document.text().to_string();
+    assert!(document.changed_on_disk(back), "it is back as it was");
+    assert!(!document.is_unsaved());
+    document.gone_from_disk();
     let text = document.text().to_string();
     document.mark_saved("tall-pickup.ron".into(), text, Arc::new(EmbeddedOnly));
     assert!(!document.is_unsaved());
