@@ -528,7 +528,10 @@ impl Desk {
 
     fn go(&mut self, travel_m: f64) {
         if travel_m.is_finite() {
-            self.rise.travel_m = travel_m;
+            // Before people, a verdict of an older state of the file raises nothing.
+            let raises = self.is_current() || !self.settings.show_mode;
+            let top_m = if raises { travel_m } else { self.rise.travel_m };
+            self.rise.travel_m = travel_m.min(top_m);
             self.hold_travel();
             self.look_here();
         }

@@ -18,11 +18,8 @@ use crate::drawing::palette::screen::Screen;
 use crate::report::Sayings;
 use place::{Wish, place};
 
-/// How wide the ladder wants to be.
-#[must_use]
-pub fn width(scale: f32) -> f32 {
-    272.0 * scale
-}
+/// How wide the ladder wants to be, points at text of the usual size.
+pub const WIDTH: f32 = 272.0;
 
 /// Within so many points of a lock the dragged carriage takes the lock.
 const SNAP: f32 = 4.0;
@@ -254,13 +251,21 @@ impl<'a> Ladder<'a> {
         let unit = self.font.size;
         let number_x = self.text_x + unit * 1.5;
         write(number_x, Align2::RIGHT_CENTER, &lock.number.to_string());
-        let word = lock.state_words();
+        let width_of = |words: &str| {
+            let words = painter.layout_no_wrap(words.into(), self.font.clone(), ink);
+            words.size().x
+        };
+        let mut word = lock.state_words();
         let pads_x = number_x + unit * 0.6;
         let word_x = pads_x + unit * 6.6;
-        if word_x + unit * 5.8 <= self.area.right() {
+        if word_x + width_of(&word) <= self.area.right() {
             write(pads_x, Align2::LEFT_CENTER, &lock.pads);
             write(word_x, Align2::LEFT_CENTER, &word);
         } else {
+            if pads_x + width_of(&word) > self.area.right() {
+                // What it is with the door as shown; of other doors the card tells.
+                word = lock.state.words().into();
+            }
             write(pads_x, Align2::LEFT_CENTER, &word);
         }
     }

@@ -12,7 +12,7 @@ use crate::clearance::{DoorState, PairFinding};
 use crate::report::{self, Sayings, Show};
 
 /// The floor only falls behind.
-const FLOOR: &str = "shell/floor";
+pub(super) const FLOOR: &str = "shell/floor";
 
 /// At most so many pairs are listed.
 const MOST_LISTED: usize = 8;

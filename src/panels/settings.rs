@@ -17,6 +17,8 @@ pub enum Section {
     Garage,
     /// What hangs or stands in the room.
     Obstacles,
+    /// What is known of the slab and of the electric supply.
+    Ground,
     /// The lift and where it stands.
     Lift,
     /// The vehicle.
@@ -29,9 +31,10 @@ pub enum Section {
 
 impl Section {
     /// All, in the order of the tabs.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Garage,
         Self::Obstacles,
+        Self::Ground,
         Self::Lift,
         Self::Vehicle,
         Self::Parking,
@@ -44,6 +47,7 @@ impl Section {
         match self {
             Self::Garage => "Garage",
             Self::Obstacles => "In the room",
+            Self::Ground => "Slab, power",
             Self::Lift => "Lift",
             Self::Vehicle => "Vehicle",
             Self::Parking => "Parking",

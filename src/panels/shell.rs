@@ -81,53 +81,87 @@ fn panels(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
             view_bar::show(ui, desk, out);
         });
     });
-    Panel::left("sections")
-        .frame(frame)
-        .resizable(false)
-        .default_size(10.0)
-        .show(ui, |ui| sections(ui, desk, out));
+    let widths = Widths::of(whole.width(), scale, desk.settings.section.is_some());
+    if !widths.is_tight {
+        Panel::left("sections")
+            .frame(frame)
+            .resizable(false)
+            .default_size(10.0)
+            .show(ui, |ui| ui.vertical(|ui| sections(ui, desk, out)));
+    }
     if let Some(section) = desk.settings.section {
         Panel::left("edit")
             .frame(frame)
             .resizable(true)
-            .default_size(300.0 * scale)
+            .default_size(widths.edit)
             .max_size(whole.width() * 0.45)
-            .show(ui, |ui| edit::show(ui, desk, section, out));
+            .show(ui, |ui| {
+                if widths.is_tight {
+                    ui.horizontal_wrapped(|ui| sections(ui, desk, out));
+                    ui.separator();
+                }
+                edit::show(ui, desk, section, out);
+            });
     }
-    // Beside the fields, the ladder keeps its words and gives up its heights.
-    let ladder_share = if desk.settings.section.is_some() {
-        0.155
+    // What was drawn wide for reading is not as wide beside the fields.
+    Panel::right(if widths.is_tight {
+        "verdict beside fields"
     } else {
-        0.24
-    };
-    // Two panels may take most of a narrow window, never all of it.
-    let width = (300.0 * scale).min(whole.width() * 0.34);
-    Panel::right("verdict")
-        .frame(frame)
-        .resizable(true)
-        .default_size(width)
-        .max_size(whole.width() * 0.5)
-        .show(ui, |ui| verdict::show(ui, desk, out));
+        "verdict"
+    })
+    .frame(frame)
+    .resizable(true)
+    .default_size(widths.verdict)
+    .max_size(whole.width() * 0.5)
+    .show(ui, |ui| verdict::show(ui, desk, out));
     Panel::right("ladder")
         .frame(frame)
         .resizable(false)
-        .exact_size(ladder::width(scale).min(whole.width() * ladder_share))
+        .exact_size(widths.ladder)
         .show(ui, |ui| ladder::show(ui, desk, out));
     let view = ui.available_rect_before_wrap();
     overlay::paint(&ui.painter_at(view), view, desk, false);
     view
 }
 
-/// The tabs of the bay file's parts, one under the other.
+/// How wide the panels beside the view are at first, points.
+struct Widths {
+    edit: f32,
+    verdict: f32,
+    ladder: f32,
+    /// With the fields open there is no room for the others as they like to be.
+    is_tight: bool,
+}
+
+impl Widths {
+    /// With the fields open, windows less wide than this are tight.
+    const TIGHT: f32 = 1560.0;
+
+    fn of(whole: f32, scale: f32, is_editing: bool) -> Self {
+        let is_tight = is_editing && whole < Self::TIGHT * scale;
+        let [verdict, ladder] = if is_tight {
+            [214.0, 150.0]
+        } else {
+            [300.0, ladder::WIDTH]
+        };
+        // They may take most of a narrow window, never all of it.
+        Self {
+            edit: (300.0 * scale).min(whole * 0.3),
+            verdict: (verdict * scale).min(whole * 0.34),
+            ladder: (ladder * scale).min(whole * 0.24),
+            is_tight,
+        }
+    }
+}
+
+/// The tabs of the bay file's parts: one under the other, or over the fields where it is tight.
 fn sections(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     // As wide as its longest word, at any size of text.
     ui.style_mut().wrap_mode = Some(egui::TextWrapMode::Extend);
-    ui.vertical(|ui| {
-        for section in Section::ALL {
-            let is_shown = desk.settings.section == Some(section);
-            if ui.selectable_label(is_shown, section.word()).clicked() {
-                out.push(Action::Section((!is_shown).then_some(section)));
-            }
+    for section in Section::ALL {
+        let is_shown = desk.settings.section == Some(section);
+        if ui.selectable_label(is_shown, section.word()).clicked() {
+            out.push(Action::Section((!is_shown).then_some(section)));
         }
-    });
+    }
 }

@@ -82,6 +82,17 @@ pub fn may_stand_under(desk: &Desk, height_m: f64) -> bool {
     !desk.rise.playing && lock <= safe && is_clear && has_room
 }
 
+/// Whether anyone may be drawn under the vehicle now; such a picture carries
+/// [`GOING_UNDER`](crate::report::GOING_UNDER).
+#[must_use]
+pub fn may_anyone_be_under(desk: &Desk) -> bool {
+    let people = desk.verdict.iter().flat_map(|v| &v.bay.policy.people);
+    desk.settings.people
+        && people
+            .map(|person| person.height.m())
+            .any(|height_m| may_stand_under(desk, height_m))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -11,3 +11,16 @@ pub const CAUTIONS: [&str; 5] = [
     "Lower onto the locks before anyone goes under, and never go under a vehicle that hangs on the \
      hydraulics.",
 ];
+
+/// The caution that goes with every picture of someone under the vehicle.
+pub const GOING_UNDER: &str = CAUTIONS[4];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn who_is_shown_under_it_is_told_of_locks_and_hydraulics() {
+        assert!(GOING_UNDER.contains("onto the locks") && GOING_UNDER.contains("hydraulics"));
+    }
+}

@@ -18,7 +18,7 @@ mod sayings;
 pub mod text;
 mod words;
 
-pub use cautions::CAUTIONS;
+pub use cautions::{CAUTIONS, GOING_UNDER};
 pub use fingerprint::fingerprint;
 pub use lengths::Show;
 pub use needs::{Need, NeedFinding, Short, judge};

@@ -4,12 +4,13 @@ use bayrise::bay::Ceiling;
 use bayrise::bayfile::edit::Origin;
 use bayrise::panels::settings::Section;
 use bayrise::panels::{Action, Desk};
-use bayrise::solids::{DoorTravel, list};
+use bayrise::solids::{DoorTravel, Role as Part, list};
+use bayrise::units;
 use egui::Key;
 use egui::accesskit::Role;
 use egui_kittest::kittest::{NodeT, Queryable};
 
-use crate::helpers::{choose, click, enter, panel, safe_lock, says, scene, text, type_into};
+use crate::helpers::{Panel, choose, click, enter, panel, safe_lock, says, scene, text, type_into};
 
 const SCENE: &str = "tall-pickup.ron";
 
@@ -150,9 +151,16 @@ fn a_light_is_added_moved_and_removed() {
     let solid = solids.iter().find(|solid| is_light(&solid.name)).unwrap();
     let (low, high) = solid.bounds();
     assert!(high.z < 12.0 * 0.3048, "under the ceiling");
+    let beam = solids.iter().find(|solid| solid.role == Part::TieBeam);
+    let (beam_low, beam_high) = beam.unwrap().bounds();
     assert!(
-        low.y < 14.0 * 0.3048 && high.y > 14.0 * 0.3048,
-        "over the post line"
+        high.y < beam_low.y || low.y > beam_high.y,
+        "beside the beam over the lift, not in it"
+    );
+    let near = 3.0 * 0.3048;
+    assert!(
+        low.y < beam_high.y + near && high.y > beam_low.y - near,
+        "and no farther off than need be"
     );
     let written = document.written().unwrap();
     assert_eq!(written.len("garage.obstacles"), 3);
@@ -160,24 +168,25 @@ fn a_light_is_added_moved_and_removed() {
         written.value("garage.obstacles[2].kind").unwrap().text,
         "Light"
     );
-    assert_eq!(
-        written.value("garage.obstacles[2].y").unwrap().text,
-        "14 ft"
-    );
-
     let y = |desk: &Desk| {
         let written = desk.document.written().unwrap();
         written.value("garage.obstacles[2].y").unwrap().text
     };
+    let inches = |text: String| units::parse_length(&text).unwrap().m() / 0.0254;
+    let at = inches(y(panel.state()));
+    let moved = |panel: &Panel, by: f64| {
+        let now = inches(y(panel.state()));
+        assert!((now - at - by).abs() < 1e-6, "{now} from {at}");
+    };
     click(&mut panel, "To the door");
-    assert_eq!(y(panel.state()), "13 ft 11 in");
+    moved(&panel, -1.0);
     let shift = egui::Modifiers::SHIFT;
     panel.get_by_label("To the back").click_modifiers(shift);
     panel.run();
-    assert_eq!(y(panel.state()), "14 ft 11 in");
+    moved(&panel, 11.0);
     panel.state_mut().apply(Action::Undo);
     panel.state_mut().apply(Action::Undo);
-    assert_eq!(y(panel.state()), "14 ft");
+    moved(&panel, 0.0);
     panel.run();
 
     // A second one has a name of its own.
@@ -425,7 +434,12 @@ fn a_new_bay_is_what_the_command_writes_and_can_be_undone() {
 #[test]
 fn every_control_has_a_name() {
     for section in Section::ALL {
-        let panel = panel(SCENE, section);
+        // A scene that says something of the ground.
+        let scene = match section {
+            Section::Ground => "tall-columns.ron",
+            _ => SCENE,
+        };
+        let panel = panel(scene, section);
         let mut count = 0;
         for role in [
             Role::TextInput,

@@ -3,11 +3,13 @@
 use bayrise::clearance::LockState;
 use bayrise::clearance::probe::HereState;
 use bayrise::panels::ladder::{Thing, rows};
+use bayrise::panels::settings::Section;
 use bayrise::panels::{Action, shown};
-use egui::Key;
+use egui::{Key, Rect};
+use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use super::{desk, find, painted, window};
+use super::{Painted, SCENES, World, desk, find, painted, window};
 
 #[test]
 fn locks_are_stepped_by_keyboard() {
@@ -164,6 +166,77 @@ fn the_ladder_follows_the_door() {
             .collect();
         assert_eq!(shown, found.locks);
     }
+}
+
+/// Every text on the ladder, and the ladder's column.
+fn on_the_ladder(harness: &Harness<'_, World>) -> (Vec<Painted>, Rect) {
+    let column = harness.get_by_label("carriage on the ladder").rect();
+    let on_it = |text: &Painted| {
+        let at = text.rect.center();
+        let clip = text.clip;
+        // The panel's own clip begins left of the column and holds nothing left of it.
+        clip.left() <= column.left()
+            && clip.left() >= column.left() - 20.0
+            && at.x > column.left()
+            && column.expand(12.0).y_range().contains(at.y)
+    };
+    (painted(harness).into_iter().filter(on_it).collect(), column)
+}
+
+#[test]
+fn labels_of_the_ladder_stay_apart_and_the_lock_above_the_safe_one_has_its_own() {
+    let mut safe_ones = 0;
+    for scene in SCENES {
+        for (size, scale, section) in [
+            ([1280.0, 720.0], 1.0, None),
+            ([1280.0, 720.0], 1.0, Some(Section::Garage)),
+            ([1024.0, 600.0], 1.0, None),
+            ([1280.0, 720.0], 1.5, None),
+        ] {
+            for door in [0.0, 1.0] {
+                let mut desk = desk(scene);
+                desk.settings.text_scale = scale;
+                desk.settings.section = section;
+                if door > 0.5 {
+                    // The longest words: what is safe with another door than the one shown.
+                    desk.apply(Action::Set {
+                        path: "policy.door_held".into(),
+                        value: "Shut".into(),
+                    });
+                    desk.study_now();
+                }
+                desk.apply(Action::Door(door));
+                desk.apply(Action::ToTop);
+                let harness = window(desk, size);
+                let what = format!("{scene} {size:?} {scale} {section:?} door {door}");
+                let (texts, column) = on_the_ladder(&harness);
+                assert!(texts.len() > 10, "{what}: {}", texts.len());
+                for (i, text) in texts.iter().enumerate() {
+                    assert!(
+                        text.clip.expand(1.0).contains_rect(text.rect),
+                        "{what}: {} is cut",
+                        text.text
+                    );
+                    for other in &texts[i + 1..] {
+                        let apart = !text.rect.shrink(1.5).intersects(other.rect.shrink(1.5));
+                        assert!(apart, "{what}: {} / {}", text.text, other.text);
+                    }
+                }
+                let study = &harness.state().desk.verdict.as_ref().unwrap().study;
+                let Some(safe) = study.highest_safe_lock else {
+                    continue;
+                };
+                safe_ones += 1;
+                for lock in [safe, safe + 1] {
+                    let number = lock.to_string();
+                    let is_there = texts.iter().any(|text| text.text == number);
+                    assert!(is_there || lock > study.locks.len(), "{what}: {number}");
+                }
+                assert!(column.height() > 100.0);
+            }
+        }
+    }
+    assert!(safe_ones > 10);
 }
 
 #[test]

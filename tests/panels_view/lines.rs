@@ -47,6 +47,32 @@ fn lines_end_where_the_nearest_points_appear() {
     }
 }
 
+#[test]
+fn the_floor_is_not_measured_to_unless_it_is_short_or_asked_for() {
+    let mut spared = 0;
+    for scene in SCENES {
+        let mut desk = desk(scene);
+        let rect = rect(SIZES[1]);
+        desk.set_aspect(f64::from(rect.width() / rect.height()));
+        for found in lines(&desk, rect) {
+            let is_floor = found.fixed == "shell/floor";
+            assert!(!is_floor || found.state != PairState::Clear, "{found:?}");
+        }
+        let pairs = &desk.here.as_ref().unwrap().pairs;
+        let floor = pairs.iter().find(|pair| {
+            pair.fixed == "shell/floor" && pair.state == PairState::Clear && pair.points_m.is_some()
+        });
+        let Some((moving, fixed)) = floor.map(|p| (p.moving.clone(), p.fixed.clone())) else {
+            continue;
+        };
+        spared += 1;
+        desk.picked = Some((moving.clone(), fixed));
+        let found = lines(&desk, rect);
+        assert!(found.iter().any(|line| line.moving == moving), "{scene}");
+    }
+    assert!(spared > 0, "somewhere the floor is near");
+}
+
 /// The same by hand: looked at square on, a metre is so many points.
 #[test]
 fn square_on_a_metre_is_a_hundred_points() {

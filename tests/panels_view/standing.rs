@@ -2,6 +2,7 @@
 
 use bayrise::drawing::palette::screen::LIGHT;
 use bayrise::panels::limits::distinct;
+use bayrise::panels::settings::Section;
 use bayrise::panels::style::egui_colour;
 use bayrise::panels::{Action, status};
 use bayrise::report::{CAUTIONS, Sayings};
@@ -153,6 +154,33 @@ fn text_twice_as_large_cuts_nothing_of_the_verdict() {
             "{}",
             harness.state().view
         );
+    }
+}
+
+#[test]
+fn with_the_fields_open_the_view_stays_wide_and_the_verdict_whole() {
+    for scene in ["tall-pickup", "no-safe-lock"] {
+        for section in Section::ALL {
+            let mut desk = desk(scene);
+            desk.settings.section = Some(section);
+            let harness = window(desk, [1280.0, 720.0]);
+            if section == Section::Obstacles {
+                let r = harness.get_by_label("Add to the room").rect();
+                println!("WHERE {r:?} {:?}", harness.state().view);
+            }
+            let width = harness.state().view.width();
+            assert!(width >= 560.0, "{section:?}: {width}");
+            let verdict = harness.state().desk.verdict.as_ref().unwrap();
+            let said = Sayings::of(&verdict.bay, &verdict.study);
+            let painted = painted(&harness);
+            for words in [said.safe_lock(), said.lead(), CAUTIONS[0].to_owned()] {
+                let text = find(&painted, &words).unwrap();
+                assert!(
+                    text.clip.expand(1.0).contains_rect(text.rect),
+                    "{scene} {section:?}: {words} is cut"
+                );
+            }
+        }
     }
 }
 

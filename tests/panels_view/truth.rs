@@ -1,14 +1,16 @@
 //! Is anything ever shown as better than the study says?
 
 use bayrise::clearance::LockState;
+use bayrise::clearance::probe::{HereState, PairState};
 use bayrise::panels::ladder::{self, Thing};
 use bayrise::panels::settings::Section;
 use bayrise::panels::signs::State;
-use bayrise::panels::{Action, Wish, overlay, shown};
-use egui::{Key, Modifiers};
+use bayrise::panels::{Action, Desk, Wish, overlay, shown};
+use bayrise::report::GOING_UNDER;
+use egui::{Key, Modifiers, Pos2, Rect, vec2};
 use egui_kittest::kittest::Queryable;
 
-use super::{SCENES, desk, window};
+use super::{SCENES, desk, shapes, texts, window};
 
 #[test]
 fn at_a_lock_nothing_is_called_clear_that_the_study_does_not() {
@@ -116,6 +118,13 @@ fn before_people_nothing_rises_above_the_safe_lock_and_the_door_stays() {
             path: "garage.ceiling".into(),
             value: "Flat(height: \"9 ft 6 in\")".into(),
         });
+        let stood_m = desk.rise.travel_m;
+        desk.apply(Action::Travel(stood_m * 0.5));
+        desk.apply(Action::ToSafeLock);
+        assert!(
+            desk.rise.travel_m <= stood_m * 0.5 + 1e-9,
+            "{scene}: an old verdict raises nothing"
+        );
         desk.study_now();
         assert!(desk.is_current());
         assert!(desk.rise.travel_m <= desk.safe_travel_m().unwrap_or(0.0) + 1e-9);
@@ -157,6 +166,66 @@ fn nobody_is_drawn_under_what_does_not_rest_on_a_safe_lock() {
         }
     }
     assert!(drawn > 0, "somewhere there is room");
+}
+
+#[test]
+fn whoever_is_shown_under_it_is_told_how_to_go_under() {
+    let mut desk = desk("coupe-full-rise");
+    desk.apply(Action::Set {
+        path: "policy.people".into(),
+        value: "[(name: \"Aron\", height: \"1200 mm\")]".into(),
+    });
+    desk.study_now();
+    desk.apply(Action::ToSafeLock);
+    desk.apply(Action::Dimensions(false));
+    let says = |desk: &Desk, caption: bool| {
+        let whole = Rect::from_min_size(Pos2::ZERO, vec2(1280.0, 720.0));
+        let mut painted = Vec::new();
+        for clipped in shapes([1280.0, 720.0], |ui| {
+            overlay::paint(ui.painter(), whole, desk, caption);
+        }) {
+            texts(&clipped.shape, clipped.clip_rect, &mut painted);
+        }
+        let told = painted.iter().filter(|text| text.text == GOING_UNDER);
+        told.inspect(|text| {
+            assert!(text.clip.contains_rect(text.rect), "it is cut");
+            assert!(whole.contains_rect(text.rect), "it is cut");
+        })
+        .count()
+    };
+    for caption in [true, false] {
+        desk.apply(Action::People(false));
+        assert_eq!(says(&desk, caption), 0, "nobody is there");
+        desk.apply(Action::People(true));
+        assert!(shown::may_anyone_be_under(&desk), "there is room here");
+        assert_eq!(says(&desk, caption), 1);
+        desk.apply(Action::Travel(desk.rise.travel_m - 0.03));
+        assert_eq!(says(&desk, caption), 0, "between locks they are outside");
+        desk.apply(Action::ToSafeLock);
+    }
+}
+
+#[test]
+fn a_state_has_one_word_wherever_it_is_told() {
+    for (lock, here, pair) in [
+        (
+            LockState::Strikes,
+            HereState::Strikes,
+            Some(PairState::Strikes),
+        ),
+        (LockState::Tight, HereState::Tight, Some(PairState::Tight)),
+        (LockState::Clear, HereState::Clear, Some(PairState::Clear)),
+        (LockState::Barred, HereState::Barred, None),
+        (LockState::NotShown, HereState::NotShown, None),
+    ] {
+        assert_eq!(State::from(lock), State::from(here));
+        assert_eq!(lock.words(), here.words());
+        if let Some(pair) = pair {
+            assert_eq!(State::from(lock), State::from(pair));
+            assert_eq!(lock.words(), pair.word());
+        }
+    }
+    assert_eq!(LockState::NotShown.words(), "not decided");
 }
 
 #[test]

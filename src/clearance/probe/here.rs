@@ -2,7 +2,7 @@
 
 use glam::DVec3;
 
-use crate::clearance::findings::DoorState;
+use crate::clearance::findings::{DoorState, LockState};
 
 /// What the study says of the bay at one travel and one door position.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,17 +48,17 @@ pub enum HereState {
 }
 
 impl HereState {
-    /// The words shown for it.
+    /// The words shown for it: a lock's, where a lock has such a state.
     #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
-            Self::Strikes => "strikes",
-            Self::NotShown => "not decided",
-            Self::Tight => "tight",
-            Self::Barred => "barred",
+            Self::Strikes => LockState::Strikes.words(),
+            Self::NotShown => LockState::NotShown.words(),
+            Self::Tight => LockState::Tight.words(),
+            Self::Barred => LockState::Barred.words(),
             Self::Parked => "parked",
             Self::Meeting => "pads meeting",
-            Self::Clear => "clear",
+            Self::Clear => LockState::Clear.words(),
         }
     }
 }
@@ -75,13 +75,13 @@ pub enum PairState {
 }
 
 impl PairState {
-    /// The word shown for it.
+    /// The word shown for it: a lock's.
     #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
-            Self::Strikes => "strikes",
-            Self::Tight => "tight",
-            Self::Clear => "clear",
+            Self::Strikes => LockState::Strikes.words(),
+            Self::Tight => LockState::Tight.words(),
+            Self::Clear => LockState::Clear.words(),
         }
     }
 }

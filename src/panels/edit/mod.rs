@@ -58,7 +58,7 @@ fn contents(ui: &mut egui::Ui, desk: &Desk, section: Section, out: &mut Vec<Acti
         Section::Lift => preset::show(ui, &mut editor, &preset::LIFT, desk.document.text()),
         Section::Vehicle => preset::show(ui, &mut editor, &preset::VEHICLE, desk.document.text()),
         Section::Obstacles => return things::show(ui, &mut editor),
-        Section::Garage | Section::Parking | Section::Policy => {}
+        Section::Garage | Section::Ground | Section::Parking | Section::Policy => {}
     }
     for root in &roots {
         rows::show(ui, &mut editor, root.path, root.rows);

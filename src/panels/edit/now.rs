@@ -3,6 +3,8 @@
 //! A whole new value (another kind of ceiling, one more light) keeps what carries over and takes
 //! plain placeholder figures for the rest, in the file's units.
 
+use std::borrow::Cow;
+
 use super::paths::join;
 use crate::bayfile::edit::{self, Written};
 use crate::units::{self, Length, Rounding};
@@ -10,18 +12,19 @@ use crate::units::{self, Length, Rounding};
 /// The bay file as it stands, looked at from one value.
 pub(super) struct Now<'a> {
     written: &'a Written,
-    path: &'a str,
+    path: Cow<'a, str>,
 }
 
 impl<'a> Now<'a> {
     /// Looked at from the value at `path`.
     pub(super) const fn at(written: &'a Written, path: &'a str) -> Self {
+        let path = Cow::Borrowed(path);
         Self { written, path }
     }
 
     /// True when the value is this variant.
     pub(super) fn is(&self, variant: &str) -> bool {
-        self.written.variant(self.path).as_deref() == Some(variant)
+        self.written.variant(&self.path).as_deref() == Some(variant)
     }
 
     /// The value's source; nothing when there is none.
@@ -31,12 +34,20 @@ impl<'a> Now<'a> {
 
     /// How many items it has, when it is a list.
     pub(super) fn count(&self) -> usize {
-        self.written.len(self.path)
+        self.written.len(&self.path)
+    }
+
+    /// Looked at from one of its items, when it is a list.
+    pub(super) fn item(&self, index: usize) -> Now<'a> {
+        Now {
+            written: self.written,
+            path: Cow::Owned(format!("{}[{index}]", self.path)),
+        }
     }
 
     /// The text of a value in it.
     pub(super) fn text_in(&self, name: &str) -> Option<String> {
-        self.text_of(&join(self.path, name))
+        self.text_of(&join(&self.path, name))
     }
 
     /// The text of a value anywhere in the file.

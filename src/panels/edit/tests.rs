@@ -15,6 +15,8 @@ use crate::bayfile::syntax::{Kind, Node, parse};
 use crate::diagnostics::{Style, render};
 use crate::panels::document::Document;
 use crate::panels::settings::Section;
+use crate::solids::list::solids;
+use crate::solids::{DoorTravel, Solid};
 
 fn scenes() -> Vec<(String, String)> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenes");
@@ -151,12 +153,7 @@ fn every_value_of_the_scenes_has_a_field() {
         leaves(&parse(0, &text).root.unwrap(), "", &mut wanted);
         for path in wanted {
             let has_list = ["format", "lift.preset", "vehicle.preset"].contains(&path.as_str());
-            // Slab and supply are for panels of their own.
-            let is_ground = path.starts_with("slab.") || path.starts_with("power.");
-            assert!(
-                has_list || is_ground || shown.contains(&path),
-                "{path} of {name}"
-            );
+            assert!(has_list || shown.contains(&path), "{path} of {name}");
         }
     }
 }
@@ -295,6 +292,44 @@ fn overshoot_and_mismatch_of_a_lift_that_does_not_say() {
 }
 
 #[test]
+fn everything_known_of_the_ground_has_a_field() {
+    let scene = std::fs::read_to_string("scenes/tall-columns.ron").unwrap();
+    let start = scene.find("    slab: (").unwrap();
+    let ground = r#"    slab: (
+        claimed_thickness: "6 in", strength: "25 MPa", age_days: 90,
+        readings: [("1 ft", "2 ft", "5 in"), (x: "1 ft", y: "3 ft", thickness: "5 in")],
+        outline: [("-9 ft", "0 in"), ("9 ft", "0 in"), ("9 ft", "30 ft"), ("-9 ft", "30 ft")],
+        lines: [(kind: Crack, from: ("1 ft", "2 ft"), to: ("3 ft", "4 ft"))],
+        post_tensioned: false, heated: true, buried_services: false, void_below: false,
+    ),
+    power: (voltage: "230 V", breaker: "30 A", run: "45 ft"),
+)
+"#;
+    let text = format!("{}{ground}", &scene[..start]);
+    bay(&open(&text));
+    let shown = shown(&text);
+    let mut wanted = Vec::new();
+    leaves(
+        &parse(0, &format!("({ground}")).root.unwrap(),
+        "",
+        &mut wanted,
+    );
+    assert!(wanted.len() > 25, "{wanted:?}");
+    for path in wanted {
+        assert!(shown.contains(&path), "{path}");
+    }
+    // What is not known is never shown as a no.
+    let known = "post_tensioned: false, ";
+    let unknown = open(&text.replace(known, ""));
+    assert_eq!(bay(&unknown).slab.as_ref().unwrap().post_tensioned, None);
+    let open_word = rows(&unknown).into_iter().any(|(path, row)| {
+        path == "slab.post_tensioned"
+            && matches!(row.what, What::Field(Entry::Words(_), Fallback::Open))
+    });
+    assert!(open_word);
+}
+
+#[test]
 fn what_may_be_left_out_or_added_gives_a_bay_either_way() {
     let mut lists = HashSet::new();
     for (name, text) in scenes() {
@@ -329,6 +364,42 @@ fn what_may_be_left_out_or_added_gives_a_bay_either_way() {
         assert_eq!(document.text(), text, "{name}");
     }
     assert!(lists.len() > 5, "{lists:?}");
+}
+
+#[test]
+fn a_new_light_hangs_free_of_everything_over_the_lift() {
+    let mut moved = 0;
+    for (name, text) in scenes() {
+        let mut document = open(&text);
+        let before = bay(&document).clone();
+        for _ in 0..2 {
+            let now = Now::at(document.written().unwrap(), "garage.obstacles");
+            let item = fresh::light(&now);
+            document.append("garage.obstacles", &item).unwrap();
+        }
+        let bay = bay(&document);
+        let all = solids(bay, DoorTravel::Open, 0.0).unwrap();
+        let there = solids(&before, DoorTravel::Open, 0.0).unwrap().len();
+        assert_eq!(all.len(), there + 2, "{name}");
+        let is_new = |solid: &Solid| {
+            let known = before.garage.obstacles.iter();
+            solid
+                .name
+                .strip_prefix("obstacle/")
+                .is_some_and(|name| !known.clone().any(|obstacle| obstacle.name == name))
+        };
+        for light in all.iter().filter(|solid| is_new(solid)) {
+            let (low, high) = light.bounds();
+            moved += usize::from(((low.y + high.y) * 0.5 - bay.lift.post_line.m()).abs() > 0.01);
+            let others = all.iter().filter(|other| other.name != light.name);
+            for other in others.filter(|other| !other.name.starts_with("shell/")) {
+                let (other_low, other_high) = other.bounds();
+                let apart = low.cmpgt(other_high) | high.cmplt(other_low);
+                assert!(apart.any(), "{name}: {} and {}", light.name, other.name);
+            }
+        }
+    }
+    assert!(moved > 0, "somewhere a beam was in the way");
 }
 
 #[test]

@@ -258,6 +258,12 @@ pub const TABLE: &[Binding] = &[
     }),
     anywhere(
         G::Show,
+        &[S::plain(Key::F8)],
+        "edit slab and power",
+        |desk| section(desk, Section::Ground),
+    ),
+    anywhere(
+        G::Show,
         &[S::plain(Key::F11)],
         "show mode: full screen, panels away",
         |desk| Some(Action::ShowMode(!desk.settings.show_mode)),

@@ -22,7 +22,7 @@ pub(super) fn height(rect: Rect, settings: &Settings) -> f32 {
 /// Letters are never set smaller than this, points.
 const SMALLEST: f32 = 7.0;
 
-/// Cautions over the text.
+/// The first caution over the text, and the others.
 const CAUTIONS: [f32; 2] = [0.9, 0.8];
 
 /// Blocks less wide than this many times their height have one cell under the other.
@@ -238,7 +238,9 @@ fn position_cell(
     }
     column.add(&content.position, size * 0.9, inks.ink);
     column.gap(size * 0.3);
-    for (caution, share) in content.cautions.iter().zip(CAUTIONS) {
+    let [first, others] = CAUTIONS;
+    for (index, caution) in content.cautions.iter().enumerate() {
+        let share = if index == 0 { first } else { others };
         column.add(caution, size * share, inks.caution);
     }
     column.gap(size * 0.2);

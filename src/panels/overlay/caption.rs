@@ -2,7 +2,7 @@
 
 use crate::panels::signs::State;
 use crate::panels::{Desk, shown, status, verdict};
-use crate::report::{self, CAUTIONS, Sayings};
+use crate::report::{self, CAUTIONS, GOING_UNDER, Sayings};
 
 /// Everything in the title block.
 #[derive(Debug, Clone, PartialEq)]
@@ -27,8 +27,8 @@ pub struct Content {
     pub position: String,
     /// What holds there.
     pub here: Option<State>,
-    /// What every picture of a verdict carries.
-    pub cautions: [&'static str; 2],
+    /// What every picture of a verdict carries, and what this one carries besides.
+    pub cautions: Vec<&'static str>,
     /// Version and input.
     pub origin: String,
 }
@@ -38,7 +38,10 @@ pub struct Content {
 pub fn content(desk: &Desk) -> Content {
     let stale = status::stale_words(desk);
     let origin = origin(desk);
-    let cautions = [CAUTIONS[0], CAUTIONS[1]];
+    let mut cautions = CAUTIONS[..2].to_vec();
+    if shown::may_anyone_be_under(desk) {
+        cautions.push(GOING_UNDER);
+    }
     let Some(found) = &desk.verdict else {
         return Content {
             title: report::on_one_line(&desk.document.name()),

@@ -6,7 +6,7 @@ use glam::DVec3;
 use super::labels::Labels;
 use crate::clearance::probe::{HerePair, PairState};
 use crate::panels::Desk;
-use crate::panels::limits::{distinct, room_words};
+use crate::panels::limits::{FLOOR, distinct, room_words};
 use crate::panels::settings::Settings;
 use crate::report::Sayings;
 
@@ -46,7 +46,7 @@ pub fn text_size(rect: Rect, settings: &Settings) -> f32 {
 const NARROW: f32 = 440.0;
 
 /// The dimension lines in the picture that fills `rect`: every kind of pair that is short, else
-/// the tightest three; and the one that is kept lit.
+/// the tightest three that the rise can run into; and the one that is kept lit.
 #[must_use]
 pub fn lines(desk: &Desk, rect: Rect) -> Vec<DimensionLine> {
     let (Some(verdict), Some(here)) = (&desk.verdict, &desk.here) else {
@@ -93,7 +93,7 @@ fn chosen<'a>(desk: &Desk, pairs: &'a [HerePair], fewest: usize) -> Vec<&'a Here
     });
     let told: Vec<&HerePair> = distinct(pairs)
         .into_iter()
-        .filter(|pair| pair.points_m.is_some())
+        .filter(|pair| pair.points_m.is_some() && tells_of_the_rise(pair))
         .collect();
     let short = told
         .iter()
@@ -106,6 +106,12 @@ fn chosen<'a>(desk: &Desk, pairs: &'a [HerePair], fewest: usize) -> Vec<&'a Here
         }
     }
     out
+}
+
+/// Whether a pair says anything of the rise: what only falls behind, and what may lie as near as it
+/// likes, would but cover the vehicle with figures.
+fn tells_of_the_rise(pair: &HerePair) -> bool {
+    pair.state != PairState::Clear || (pair.margin_m > 0.0 && pair.fixed != FLOOR)
 }
 
 /// Where a point of the bay appears in the picture that fills `rect`.

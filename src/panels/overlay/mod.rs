@@ -16,9 +16,9 @@ pub use caption::{Content, content};
 pub use lines::{DimensionLine, lines, text_size};
 
 use super::style::{self, egui_colour};
-use super::{Desk, limits, status};
+use super::{Desk, limits, shown, status};
 use crate::clearance::probe::PairState;
-use crate::report;
+use crate::report::{self, GOING_UNDER};
 
 /// What of `rect` is left for the picture: all of it, or what is above the title block.
 #[must_use]
@@ -34,13 +34,18 @@ pub fn view_rect(rect: Rect, desk: &Desk, caption: bool) -> Rect {
 pub fn paint(painter: &Painter, rect: Rect, desk: &Desk, caption: bool) {
     let view = view_rect(rect, desk, caption);
     let inside = painter.with_clip_rect(painter.clip_rect().intersect(view));
+    let size = text_size(view, &desk.settings);
+    let mut words = Vec::new();
+    if !caption && shown::may_anyone_be_under(desk) {
+        words.push(GOING_UNDER.into());
+    }
     if desk.settings.dimensions {
-        let size = text_size(view, &desk.settings);
         for line in lines(desk, view) {
             strokes::paint(&inside, &line, size, desk);
         }
-        meetings(&inside, view, size, desk);
+        words.extend(corner_words(desk));
     }
+    corner(&inside, view, size, desk, &words);
     if caption {
         let block = Rect::from_min_max(pos2(rect.left(), view.bottom()), rect.max);
         block::paint(painter, block, desk);
@@ -56,15 +61,14 @@ pub fn caution_letters(painter: &Painter, rect: Rect, desk: &Desk) -> Option<f32
     block::caution_letters(painter, block, desk)
 }
 
-/// What may touch has no nearest points and so no line: it is told in the corner of the view.
-fn meetings(painter: &Painter, view: Rect, size: f32, desk: &Desk) {
+/// Writes into the lower left corner of the view, on plates.
+fn corner(painter: &Painter, view: Rect, size: f32, desk: &Desk, words: &[String]) {
     let screen = style::screen(&desk.settings);
     let ink = egui_colour(if desk.is_current() {
         screen.ink
     } else {
         screen.stale
     });
-    let words = corner_words(desk);
     let mut bottom = view.bottom() - size * 0.5;
     for words in words.iter().rev() {
         let font = FontId::proportional(size * 0.9);
@@ -77,7 +81,8 @@ fn meetings(painter: &Painter, view: Rect, size: f32, desk: &Desk) {
     }
 }
 
-/// What is said in the lower left corner of the view, from the top to the bottom.
+/// What is said of the dimension lines in the lower left corner of the view, from the top to the
+/// bottom. What strikes has no nearest points and so no line: it is told here.
 #[must_use]
 pub fn corner_words(desk: &Desk) -> Vec<String> {
     let Some(here) = &desk.here else {

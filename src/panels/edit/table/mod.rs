@@ -6,6 +6,7 @@
 
 mod door;
 mod garage;
+mod ground;
 mod lift;
 mod lift_parts;
 mod obstacles;
@@ -204,6 +205,7 @@ pub(super) fn roots(section: Section, people_apart: bool) -> Vec<Root> {
     match section {
         Section::Garage => vec![root("", garage::FILE), root("garage", garage::GARAGE)],
         Section::Obstacles => vec![root("garage", OBSTACLES)],
+        Section::Ground => vec![root("", ground::GROUND)],
         Section::Lift => vec![root("lift", lift::LIFT)],
         Section::Vehicle => vec![root("vehicle", vehicle::VEHICLE)],
         Section::Parking => vec![root("parking", parking::PARKING)],
@@ -220,6 +222,7 @@ pub(super) fn section_of(path: &str) -> Option<Section> {
     Some(match first {
         "garage" if path.starts_with("garage.obstacles") => Section::Obstacles,
         "garage" | "title" | "units" => Section::Garage,
+        "slab" | "power" => Section::Ground,
         "lift" => Section::Lift,
         "vehicle" => Section::Vehicle,
         "parking" => Section::Parking,

@@ -5,6 +5,7 @@
 
 use super::super::now::Now;
 use super::super::table::Fresh;
+use super::taken::{Block, clear_of, taken};
 use crate::units::Length;
 
 /// What can be added: its word and its maker.
@@ -27,7 +28,7 @@ pub(in crate::panels::edit) const ALL: &[(&str, Fresh)] = &[
 pub(in crate::panels::edit) fn light(now: &Now<'_>) -> String {
     let room = Room::of(now);
     let size = Size::of(now, (6.0, 150.0), (48.0, 1200.0), (4.0, 100.0));
-    room.hung("light", "Light", size, room.over_lift())
+    room.over_lift("light", "Light", size)
 }
 
 fn duct(now: &Now<'_>) -> String {
@@ -50,7 +51,7 @@ fn heater(now: &Now<'_>) -> String {
 fn fan(now: &Now<'_>) -> String {
     let room = Room::of(now);
     let size = Size::of(now, (48.0, 1200.0), (48.0, 1200.0), (12.0, 300.0));
-    room.hung("fan", "Fan", size, room.over_lift())
+    room.over_lift("fan", "Fan", size)
 }
 
 fn shelf(now: &Now<'_>) -> String {
@@ -191,10 +192,13 @@ impl<'a> Room<'a> {
         }
     }
 
-    /// Over the lift and a step toward the door: right over it may be its overhead beam.
-    fn over_lift(&self) -> [Length; 2] {
-        let [x, y] = self.lift;
-        [x, (y - self.now.pick(36.0, 900.0)).max(Length::ZERO)]
+    /// A box under the ceiling over the lift, there beside or under what hangs there already.
+    fn over_lift(&self, word: &str, kind: &str, size: Size) -> String {
+        let ([x, y], bottom) = (self.lift, self.under_ceiling(size));
+        let sizes = [size.width, size.depth, size.height].map(Length::m);
+        let new = Block::about([x.m(), y.m()], bottom.m(), sizes);
+        let [along, up] = clear_of(&taken(self.now), &new, self.depth.m()).map(Length::metres);
+        self.placed(word, kind, size, [x, y + along], bottom + up)
     }
 
     fn middle(&self) -> Length {
@@ -203,8 +207,12 @@ impl<'a> Room<'a> {
 
     /// A box a hand's breadth under the ceiling.
     fn hung(&self, word: &str, kind: &str, size: Size, place: [Length; 2]) -> String {
+        self.placed(word, kind, size, place, self.under_ceiling(size))
+    }
+
+    fn under_ceiling(&self, size: Size) -> Length {
         let bottom = self.ceiling - size.height - self.now.pick(2.0, 50.0);
-        self.placed(word, kind, size, place, bottom.max(Length::ZERO))
+        bottom.max(Length::ZERO)
     }
 
     fn placed(

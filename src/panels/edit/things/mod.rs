@@ -2,8 +2,9 @@
 
 pub(super) mod fresh;
 mod moving;
+mod taken;
 
-use egui::{Id, RichText, ScrollArea, Ui};
+use egui::{Button, Id, RichText, ScrollArea, Ui};
 
 use super::editor::Editor;
 use super::{line, rows, table};
@@ -63,7 +64,8 @@ fn entry(ui: &mut Ui, editor: &Editor<'_>, item: &str, is_chosen: bool) -> bool 
     if editor.faults.within(item) > 0 {
         text = text.color(ui.visuals().error_fg_color);
     }
-    ui.selectable_label(is_chosen, text).clicked()
+    ui.add(Button::selectable(is_chosen, text).truncate())
+        .clicked()
 }
 
 fn thing(ui: &mut Ui, editor: &mut Editor<'_>, item: &str) {
@@ -91,7 +93,7 @@ fn arrows(ui: &mut Ui, editor: &mut Editor<'_>, item: &str, name: &str) {
         ui.label(format!("Move {name}:"));
         for direction in Direction::ALL {
             let changes = moving::changes(&editor.now(item), item, direction, step);
-            let button = egui::Button::new(direction.word());
+            let button = Button::new(direction.word());
             let response = ui
                 .add_enabled(changes.is_some(), button)
                 .on_hover_text("By 1 in or 25 mm; with Shift by 1 ft or 300 mm.");

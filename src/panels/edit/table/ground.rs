@@ -1,0 +1,151 @@
+//! The fields of what is known of the slab and of the electric supply.
+
+use super::super::now::Now;
+use super::{Entry, Fallback, Form, Row, What, field, group, length, list, words};
+use crate::units::{Kind, Length};
+
+/// Slab and supply; either may be left out.
+pub(super) const GROUND: &[Row] = &[
+    Row::new(
+        "slab",
+        "The slab is known",
+        What::Maybe(SLAB, |_| "()".into()),
+    )
+    .hint("What the lift is anchored in. Left out: nothing is known of it."),
+    Row::new(
+        "power",
+        "The supply is known",
+        What::Maybe(POWER, |_| "()".into()),
+    )
+    .hint("What the lift's motor is fed from. Left out: nothing is known of it."),
+];
+
+const SLAB: &[Row] = &[
+    length("claimed_thickness", "Claimed thickness")
+        .open()
+        .hint("What it is said to be by someone who did not drill."),
+    list(
+        "readings",
+        "Thickness readings",
+        "reading",
+        &[Row::new("", "", What::Variant(READINGS, Fallback::Needed))],
+        reading,
+    )
+    .hint("Drill near each anchor, hook the tape under the slab's underside, and read."),
+    field("strength", "Strength", Entry::Quantity(Kind::Pressure))
+        .open()
+        .hint("Compressive strength, as delivered or as tested."),
+    field("age_days", "Age in days", Entry::Number)
+        .open()
+        .hint("Since it was poured."),
+    list(
+        "outline",
+        "Corners of the slab",
+        "corner",
+        &[
+            length("[0]", "Corner to the right").hint("From the middle of the door opening."),
+            length("[1]", "Corner into the bay").hint("From the door wall."),
+        ],
+        |now| format!("({zero}, {zero})", zero = now.zero()),
+    )
+    .hint("One after another around it. None: it is as large as the room."),
+    list(
+        "lines",
+        "Joints, cracks, edges and drains",
+        "line",
+        LINE,
+        line,
+    ),
+    group(
+        "",
+        "What may be in it or under it",
+        &[
+            unknown("post_tensioned", "Post-tensioned")
+                .hint("Tendons under load: never drilled without a plan of them."),
+            unknown("heated", "Heated").hint("Pipes or wires in it."),
+            unknown("buried_services", "Services in or under it")
+                .hint("Water, gas, electricity, drains."),
+            unknown("void_below", "Void or room below"),
+        ],
+    ),
+];
+
+/// Yes, no, or not known, which is not the same as no.
+const fn unknown(name: &'static str, label: &'static str) -> Row {
+    words(name, label, &[("true", "yes"), ("false", "no")]).open()
+}
+
+/// A reading is written with names or as three in a row.
+const READINGS: &[Form] = &[
+    Form {
+        label: "named",
+        is: |now| now.has("thickness"),
+        rows: &[
+            length("x", "Hole to the right").hint("From the middle of the door opening."),
+            length("y", "Hole into the bay").hint("From the door wall."),
+            length("thickness", "Thickness there"),
+        ],
+        fresh: reading,
+    },
+    Form {
+        label: "in a row",
+        is: |now| now.has("[2]"),
+        rows: &[
+            length("[0]", "Hole to the right").hint("From the middle of the door opening."),
+            length("[1]", "Hole into the bay").hint("From the door wall."),
+            length("[2]", "Thickness there"),
+        ],
+        fresh: reading,
+    },
+];
+
+/// At the post line, and thinner than any slab that carries: what is typed over it counts.
+fn reading(now: &Now<'_>) -> String {
+    let line = now.length_of("lift.post_line").unwrap_or(Length::ZERO);
+    format!(
+        "(x: {}, y: {}, thickness: {})",
+        now.zero(),
+        now.length(line),
+        now.say(1.0, 25.0)
+    )
+}
+
+const LINE: &[Row] = &[
+    words(
+        "kind",
+        "Kind of line",
+        &[
+            ("Joint", "joint"),
+            ("Crack", "crack"),
+            ("Edge", "free edge"),
+            ("Drain", "drain"),
+        ],
+    ),
+    length("from[0]", "One end, to the right").hint("From the middle of the door opening."),
+    length("from[1]", "One end, into the bay").hint("From the door wall."),
+    length("to[0]", "Other end, to the right").hint("From the middle of the door opening."),
+    length("to[1]", "Other end, into the bay").hint("From the door wall."),
+];
+
+/// Into the bay along the middle, from the door to the back.
+fn line(now: &Now<'_>) -> String {
+    let depth = now.length_of("garage.depth");
+    let depth = depth.unwrap_or_else(|| now.pick(360.0, 9100.0));
+    let zero = now.zero();
+    format!(
+        "(kind: Joint, from: ({zero}, {zero}), to: ({zero}, {}))",
+        now.length(depth)
+    )
+}
+
+const POWER: &[Row] = &[
+    field("voltage", "Voltage", Entry::Quantity(Kind::Voltage))
+        .open()
+        .hint("Between the two wires that the motor gets, measured."),
+    field("breaker", "Breaker", Entry::Quantity(Kind::Current))
+        .open()
+        .hint("Its rating, as printed on it."),
+    length("run", "Run of the cable")
+        .open()
+        .hint("From the panel to the motor, as the cable goes."),
+];
