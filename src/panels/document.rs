@@ -228,9 +228,9 @@ impl Document {
     }
 
     /// The file on disk is another one now. Taken over, as a step that can be undone, when nothing
-    /// was unsaved; returns whether it was. When it was not, the text stays as it is, unsaved.
+    /// was unsaved or it says the same; returns whether it was. Else the text stays as it is, unsaved.
     pub fn changed_on_disk(&mut self, text: String) -> bool {
-        let take = !self.is_unsaved();
+        let take = !self.is_unsaved() || *text == *self.text;
         self.saved = Some(shared(text, &self.text));
         if take && let Some(saved) = self.saved.clone() {
             self.change_to(saved);

@@ -83,7 +83,7 @@ pub fn distinct(pairs: &[HerePair]) -> Vec<&HerePair> {
 pub fn room_words(pair: &HerePair, show: Show) -> String {
     let asked = show.need(pair.margin_m);
     match pair.state {
-        PairState::Strikes => format!("no room in the worst case, asked {asked}"),
+        PairState::Strikes => format!("no room, asked {asked}"),
         PairState::Tight => format!("{}, asked {asked}", show.room(pair.worst_m)),
         PairState::Clear => show.room(pair.worst_m),
     }

@@ -101,7 +101,7 @@ fn a_change_on_disk_is_taken_over_only_where_nothing_is_lost() {
     assert!(!document.changed_on_disk(before.replace("12 ft", "14 ft")));
     assert_eq!(document.text(), before, "what is not saved stays");
     assert!(document.is_unsaved());
-    assert!(!document.changed_on_disk(before.clone()));
+    assert!(document.changed_on_disk(before.clone()), "nothing is lost");
     assert!(!document.is_unsaved(), "the same now");
 }
 
@@ -143,6 +143,10 @@ fn a_file_that_is_gone_leaves_its_text_unsaved() {
     assert!(!document.is_unsaved());
     document.gone_from_disk();
     assert!(document.is_unsaved());
+    let back = document.text().to_string();
+    assert!(document.changed_on_disk(back), "it is back as it was");
+    assert!(!document.is_unsaved());
+    document.gone_from_disk();
     let text = document.text().to_string();
     document.mark_saved("tall-pickup.ron".into(), text, Arc::new(EmbeddedOnly));
     assert!(!document.is_unsaved());
