@@ -1,0 +1,101 @@
+//! What happens to the desk when the document on it is changed, saved, left or made anew?
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use super::Desk;
+use crate::bay::UnitSystem;
+use crate::bayfile::edit::EditError;
+use crate::bayfile::presets::EmbeddedOnly;
+use crate::panels::action::{Action, Wish};
+use crate::panels::document::{Document, Presets};
+use crate::panels::rise::Rise;
+use crate::panels::settings::Notice;
+use crate::starter::starter;
+
+/// The lift and the vehicle of a new bay, to start from.
+const NEW_BAY: [&str; 2] = ["tall-columns-11-10", "estate"];
+
+impl Desk {
+    pub(super) fn edit(&mut self, change: impl FnOnce(&mut Document) -> Result<(), EditError>) {
+        self.leaves_when_saved = false;
+        if let Err(why) = change(&mut self.document) {
+            self.notices.push(Notice {
+                is_error: true,
+                text: format!("The file is as before; it could not be changed so: {why}."),
+            });
+        }
+    }
+
+    /// Leaves the document for what comes next.
+    pub(super) fn leave(&mut self, next: Action) -> Vec<Wish> {
+        self.leaving = None;
+        self.leaves_when_saved = false;
+        match next {
+            Action::New => {
+                self.start_new();
+                Vec::new()
+            }
+            Action::OpenFile(path) => vec![Wish::Read(path)],
+            _ => vec![Wish::Close],
+        }
+    }
+
+    /// The person chose where to save.
+    #[must_use]
+    pub fn save_to(&self, path: PathBuf) -> Wish {
+        Wish::Write {
+            path,
+            text: self.document.text().into(),
+        }
+    }
+
+    /// A file was read.
+    pub fn opened(&mut self, path: PathBuf, text: String, presets: Presets) {
+        self.remember(&path);
+        // A study of the last document must never be taken for one of this.
+        let after = self.document.generation() + 1;
+        self.document =
+            Document::new(Some(path), text.clone(), Some(text), presets).counted_from(after);
+        self.forget_study();
+    }
+
+    /// A file was written.
+    pub fn saved(&mut self, path: PathBuf, text: String, presets: Presets) {
+        self.remember(&path);
+        self.document.mark_saved(path, text, presets);
+    }
+
+    /// Starts a bay of two shipped presets, in the units of the bay before it.
+    pub(super) fn start_new(&mut self) {
+        let read = self.document.read();
+        let units = read.map_or(UnitSystem::Imperial, |read| read.bay.units);
+        let [lift, vehicle] = NEW_BAY;
+        match starter(lift, vehicle, units) {
+            Ok(starter) => {
+                self.document
+                    .start_over(starter.text, Arc::new(EmbeddedOnly));
+                self.forget_study();
+            }
+            Err(_) => self.notices.push(Notice {
+                is_error: true,
+                text: "A new bay could not be made from the shipped presets.".into(),
+            }),
+        }
+    }
+
+    /// A study of the last document must never be taken for one of this.
+    pub(super) fn forget_study(&mut self) {
+        self.verdict = None;
+        self.here = None;
+        self.picked = None;
+        self.asked = None;
+        self.rise = Rise::default();
+    }
+
+    pub(super) fn remember(&mut self, path: &Path) {
+        self.recent.retain(|known| known != path);
+        self.recent.insert(0, path.into());
+        self.recent.truncate(8);
+    }
+}
