@@ -94,7 +94,11 @@ fn face(plane: Plane, toward: DVec3, middle: DVec3, radius: f64) -> Vec<Decal> {
 }
 
 fn disc(plane: Plane, toward: DVec3, middle: DVec3, radius: f64, paint: Paint) -> Decal {
+    // The four quarters first, then what lies between them: most faces lie beyond one of the first,
+    // and what is cut away around the circle comes in large pieces.
+    let quarter = CIRCLE / 4;
     let region = (0..CIRCLE)
+        .map(|i| (i % 4) * quarter + i / 4)
         .map(|i| {
             let out = plane.way(std::f64::consts::TAU * f64::from(i) / f64::from(CIRCLE));
             HalfSpace::behind(out, middle + out * radius)
