@@ -13,6 +13,9 @@ use crate::shots::{Shot, root, take};
 /// moves edges by parts of a pixel, a thing that is missing or in another place takes more.
 const ALIKE: f64 = 0.96;
 
+/// The same of the region that differs most.
+const ALIKE_EVERYWHERE: f64 = 0.75;
+
 /// Stored pictures are kept small.
 const MOST_BYTES: usize = 72_000;
 
@@ -38,12 +41,14 @@ fn check(name: &str, shot: Shot) {
         height: kept.height(),
         rgba: kept.into_raw(),
     };
-    let alike = likeness(&pixels, &kept);
-    if alike < ALIKE {
+    let [alike, worst] = likeness(&pixels, &kept);
+    eprintln!("{name}: alike by {alike:.4}, at worst {worst:.4}");
+    if alike < ALIKE || worst < ALIKE_EVERYWHERE {
         let now = std::env::temp_dir().join(format!("bayrise-{name}-now.png"));
         std::fs::write(&now, png(&pixels).unwrap()).unwrap();
         panic!(
-            "{name}: alike by {alike:.4}, {ALIKE} asked; now: {}",
+            "{name}: alike by {alike:.4}, {ALIKE} asked; at worst by {worst:.4}, \
+             {ALIKE_EVERYWHERE} asked; now: {}",
             now.display()
         );
     }
