@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::arguments::Format;
-use super::load::load;
+use super::load::{Loaded, load};
 use super::options::{CheckOptions, Sample};
 use super::terminal::{look, note, print};
 use super::{Exit, Failure, picture};
@@ -15,6 +15,11 @@ use crate::clearance::{StudyError, study};
 use crate::report::{NeedFinding, Report, json, judge, text};
 
 pub(super) fn run(options: &CheckOptions) -> Result<Exit, Failure> {
+    report(options).map(|(exit, _)| exit)
+}
+
+/// Prints the report; what it is of comes back.
+fn report(options: &CheckOptions) -> Result<(Exit, Loaded), Failure> {
     let loaded = load(&options.file)?;
     let failed = |error: StudyError| {
         Failure::new(
@@ -54,11 +59,11 @@ pub(super) fn run(options: &CheckOptions) -> Result<Exit, Failure> {
             note(&picture::written(picture));
             said.iter().for_each(|text| note(text));
         }
-        Some((_, Err(fault))) => return Ok(picture::without(fault)),
+        Some((_, Err(fault))) => return Ok((picture::without(fault), loaded)),
         None => {}
     }
     let met = study.highest_safe_lock.is_some() && needs.iter().all(NeedFinding::is_met);
-    Ok(if met { Exit::Met } else { Exit::Unmet })
+    Ok((if met { Exit::Met } else { Exit::Unmet }, loaded))
 }
 
 /// Samples worth a progress bar: fewer are done within a second.
@@ -79,9 +84,9 @@ fn sampled(bay: &Bay, sample: Sample) -> Result<Estimate, StudyError> {
     estimate
 }
 
-/// The verdict for people, and no more asked of it.
-pub(super) fn plainly(file: PathBuf) -> Result<Exit, Failure> {
-    run(&CheckOptions {
+/// The verdict for people, and no more asked of it; what it is of comes back.
+pub(super) fn plainly(file: PathBuf) -> Result<(Exit, Loaded), Failure> {
+    report(&CheckOptions {
         file,
         format: Format::Text,
         needs: Vec::new(),

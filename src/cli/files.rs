@@ -157,7 +157,8 @@ pub(crate) fn overwrite(path: &Path, text: &str) -> Result<(), Failure> {
 }
 
 const READ_ONLY: &str = "it is read-only";
-const READ_ONLY_HELP: &str = "allow writing it first, or choose another name";
+const READ_ONLY_HELP: &str = "allow writing it first (`chmod u+w` where that exists), or choose \
+                              another name";
 
 /// What the system says, without the name of the temporary file that it says it of.
 fn plainly(error: &std::io::Error) -> String {
@@ -165,9 +166,18 @@ fn plainly(error: &std::io::Error) -> String {
     inner.map_or_else(|| error.to_string(), ToString::to_string)
 }
 
-/// A file that nobody may write is kept as it is, though its folder would let it be replaced.
+/// A file that may not be written is kept as it is, though its folder would let it be replaced.
 fn is_kept(path: &Path) -> bool {
-    fs::metadata(path).is_ok_and(|known| known.permissions().readonly())
+    use std::io::ErrorKind::{PermissionDenied, ReadOnlyFilesystem};
+    let Ok(known) = fs::metadata(path) else {
+        return false;
+    };
+    // Someone else's, say. Opened alone, nothing of it changes.
+    let is_refused = || match File::options().write(true).open(path) {
+        Err(error) => matches!(error.kind(), PermissionDenied | ReadOnlyFilesystem),
+        Ok(_) => false,
+    };
+    known.is_file() && (known.permissions().readonly() || is_refused())
 }
 
 fn cannot(path: &Path, why: impl std::fmt::Display, help: &str) -> Failure {
@@ -311,10 +321,31 @@ mod tests {
         let mut permissions = fs::metadata(&path).unwrap().permissions();
         permissions.set_readonly(true);
         fs::set_permissions(&path, permissions).unwrap();
-        assert!(overwrite(&path, "two").is_err());
+        let refused = overwrite(&path, "two").unwrap_err().said();
+        for words in [
+            "a.ron can't be written",
+            "read-only",
+            "allow writing it",
+            "another name",
+        ] {
+            assert!(refused.contains(words), "{refused}");
+        }
         assert!(replace(&path, b"two").is_err());
         assert!(can_be_written(&path).is_err());
         assert_eq!(fs::read_to_string(&path).unwrap(), "one");
+    }
+
+    #[test]
+    fn what_fails_is_said_of_the_persons_file() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("not there").join("a.ron");
+        for failed in [overwrite(&path, "one"), replace(&path, b"one")] {
+            let said = failed.unwrap_err().said();
+            assert!(
+                said.contains("a.ron") && !said.contains(".bayrise-new-"),
+                "{said}"
+            );
+        }
     }
 
     #[test]

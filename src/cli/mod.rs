@@ -79,6 +79,16 @@ impl Failure {
             Self::Faults(_) => "the file has faults",
         }
     }
+
+    /// What went wrong and what to do about it, in one sentence without its full stop.
+    #[cfg(any(test, feature = "viewer"))]
+    pub(crate) fn said(&self) -> String {
+        match self {
+            Self::Said(what, help) if !help.is_empty() => format!("{what}: {help}"),
+            Self::Said(what, _) => what.clone(),
+            Self::Faults(_) => "the file has faults".into(),
+        }
+    }
 }
 
 /// Carries out one command line, the program's name first.

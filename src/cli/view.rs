@@ -2,8 +2,7 @@
 
 use std::path::Path;
 
-use super::files::bay_file;
-use super::load::load;
+use super::load::{Loaded, load};
 use super::terminal::note;
 use super::{Exit, Failure, check, picture};
 use crate::viewer::{self, Fault};
@@ -11,8 +10,8 @@ use crate::viewer::{self, Fault};
 /// The window on a bay.
 pub(super) fn run(file: &Path) -> Result<Exit, Failure> {
     // A file that can't be used is said first, display or not.
-    load(file)?;
-    Ok(match open(file)? {
+    let loaded = load(file)?;
+    Ok(match open(file, loaded)? {
         Ok(()) => Exit::Met,
         Err(fault) => picture::without(fault),
     })
@@ -21,9 +20,9 @@ pub(super) fn run(file: &Path) -> Result<Exit, Failure> {
 /// The verdict on standard output, then the window where there can be one. How the program ends
 /// is the verdict's alone.
 pub(super) fn after_verdict(file: &Path) -> Result<Exit, Failure> {
-    let exit = check::plainly(file.into())?;
+    let (exit, loaded) = check::plainly(file.into())?;
     viewer::trace("the verdict is printed");
-    if let Err(fault) = open(file)? {
+    if let Err(fault) = open(file, loaded)? {
         note(&format!(
             "The text above is the full verdict; no window is opened: {}.",
             fault.what
@@ -32,11 +31,13 @@ pub(super) fn after_verdict(file: &Path) -> Result<Exit, Failure> {
     Ok(exit)
 }
 
-fn open(file: &Path) -> Result<Result<(), Fault>, Failure> {
+/// The window shows the text that the verdict is of; what was written to the file since then is for
+/// it to notice.
+fn open(file: &Path, loaded: Loaded) -> Result<Result<(), Fault>, Failure> {
     if let Some(fault) = viewer::no_window() {
         return Ok(Err(fault));
     }
-    let text = String::from_utf8(bay_file(file)?).map_err(|_| {
+    let text = String::from_utf8(loaded.bytes).map_err(|_| {
         Failure::new(
             format!("{} is no text", file.display()),
             "name a bay file, as in `bayrise view my-bay.ron`",

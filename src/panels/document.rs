@@ -1,8 +1,11 @@
 //! Which bay file is open, what was changed in it, and what is wrong with it?
 
+mod asked;
+
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use self::asked::Asked;
 use super::action::Change;
 use crate::bayfile::edit::{EditError, Written};
 use crate::bayfile::presets::PresetSource;
@@ -26,6 +29,8 @@ pub struct Document {
     generation: u64,
     read: Result<Read, Vec<Diagnostic>>,
     written: Option<Written>,
+    /// The presets beside the file that the reading asked for, and what it got.
+    asked: Asked,
 }
 
 impl std::fmt::Debug for Document {
@@ -73,6 +78,7 @@ impl Document {
             generation: 0,
             read: Err(Vec::new()),
             written: None,
+            asked: Asked::default(),
         };
         document.read_again();
         document
@@ -243,7 +249,19 @@ impl Document {
         self.saved = None;
     }
 
-    /// A preset beside the file is another one now: the same text may mean another bay.
+    /// The presets beside the file that the text asks for, there or not: as in
+    /// [`PresetSource::load`].
+    pub fn presets_asked(&self) -> impl Iterator<Item = &str> {
+        self.asked.names()
+    }
+
+    /// False when one of them is not what was read any more: the same text may mean another bay.
+    #[must_use]
+    pub fn presets_are_as_read(&self) -> bool {
+        self.asked.is_what(&*self.presets)
+    }
+
+    /// Reads the text again, with the presets beside the file as they are now.
     pub fn presets_changed(&mut self) {
         self.changed();
     }
@@ -282,8 +300,11 @@ impl Document {
     fn read_again(&mut self) {
         let name = self.name();
         let bytes = self.text.as_bytes();
-        self.read = bayfile::read(&name, bytes, &*self.presets);
-        self.written = Written::read(&name, bytes, &*self.presets);
+        // Bay and fields of the same presets, though another program may write them meanwhile.
+        let presets = asked::Once::of(&*self.presets);
+        self.read = bayfile::read(&name, bytes, &presets);
+        self.written = Written::read(&name, bytes, &presets);
+        self.asked = presets.asked();
     }
 }
 

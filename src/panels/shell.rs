@@ -36,10 +36,11 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
     view
 }
 
-/// What is typed into a field becomes the file's before anything is done with the file: the field
-/// lets go of the keyboard, and what was asked for waits until the field has been seen.
+/// What is typed into a field becomes the file's before anything is done with the file, and before
+/// the field goes from the screen: it lets go of the keyboard, and what was asked for waits until the
+/// field has been seen.
 fn wait_for_the_field(context: &egui::Context, out: &mut Vec<Action>) -> Vec<Action> {
-    let is_about_the_file = |action: &Action| {
+    let needs_the_field = |action: &Action| {
         matches!(
             action,
             Action::Save
@@ -51,9 +52,10 @@ fn wait_for_the_field(context: &egui::Context, out: &mut Vec<Action>) -> Vec<Act
                 | Action::OpenFile(_)
                 | Action::Reload
                 | Action::ShowMode(_)
+                | Action::Section(_)
         )
     };
-    if !context.text_edit_focused() || !out.iter().any(is_about_the_file) {
+    if !context.text_edit_focused() || !out.iter().any(needs_the_field) {
         return Vec::new();
     }
     context.memory_mut(|memory| {
@@ -61,7 +63,7 @@ fn wait_for_the_field(context: &egui::Context, out: &mut Vec<Action>) -> Vec<Act
             memory.surrender_focus(id);
         }
     });
-    let (waiting, others) = out.drain(..).partition(is_about_the_file);
+    let (waiting, others) = out.drain(..).partition(needs_the_field);
     *out = others;
     waiting
 }

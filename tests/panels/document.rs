@@ -2,8 +2,9 @@
 
 use std::path::Path;
 use std::sync::Arc;
+use std::sync::atomic::Ordering;
 
-use bayrise::bayfile::presets::EmbeddedOnly;
+use bayrise::bayfile::presets::{EmbeddedOnly, PresetError, PresetSource};
 use bayrise::panels::document::{autosave_path, is_worth_offering};
 use bayrise::panels::{Action, Change, Desk, Document};
 
@@ -150,4 +151,41 @@ fn a_file_that_is_gone_leaves_its_text_unsaved() {
     let text = document.text().to_string();
     document.mark_saved("tall-pickup.ron".into(), text, Arc::new(EmbeddedOnly));
     assert!(!document.is_unsaved());
+}
+
+/// A preset beside the file that another program changes between any two readings of it.
+#[derive(Default)]
+struct Restless(std::sync::atomic::AtomicU32);
+
+impl PresetSource for Restless {
+    fn load(&self, path: &str) -> Result<Vec<u8>, PresetError> {
+        if path != "mine.ron" {
+            return Err(PresetError::Missing);
+        }
+        let sill = 10 + self.0.fetch_add(1, Ordering::SeqCst);
+        let text = format!("(preset: \"pickup-half-ton-crew-cab\", sill: \"{sill} in\")");
+        Ok(text.into_bytes())
+    }
+}
+
+#[test]
+fn a_preset_that_changes_is_told_from_what_was_read() {
+    let mut document = document();
+    assert_eq!(document.presets_asked().count(), 0);
+    assert!(document.presets_are_as_read(), "there is none");
+    document.set("vehicle.preset", "\"mine.ron\"").unwrap();
+    assert_eq!(document.presets_asked().collect::<Vec<_>>(), ["mine.ron"]);
+    assert!(document.read().is_err());
+    assert!(document.presets_are_as_read(), "not there, as before");
+
+    let text = document.text().to_string();
+    document.mark_saved("there/bay.ron".into(), text, Arc::new(Restless::default()));
+    let sill = &document.read().unwrap().sources[1];
+    assert!(sill.text.contains("10 in"));
+    let field = document.written().unwrap().value("vehicle.sill").unwrap();
+    assert_eq!(field.text, "10 in", "bay and fields of one reading");
+    assert!(!document.presets_are_as_read());
+    let generation = document.generation();
+    document.presets_changed();
+    assert!(document.generation() > generation, "a study is wanted");
 }

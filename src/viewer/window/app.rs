@@ -1,6 +1,5 @@
 //! The engine, its plugins, and what happens in a frame in which order.
 
-use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 use bevy::DefaultPlugins;
@@ -21,7 +20,8 @@ use bevy::render::render_resource::BlendState;
 use bevy::render::view::Msaa;
 use bevy::utils::default;
 use bevy::window::{
-    MonitorSelection, PrimaryWindow, Window, WindowCloseRequested, WindowMode, WindowPlugin,
+    MonitorSelection, PrimaryWindow, Window, WindowCloseRequested, WindowFocused, WindowMode,
+    WindowPlugin,
 };
 use bevy::winit::{EventLoopProxyWrapper, WinitSettings};
 use bevy_egui::{
@@ -36,19 +36,14 @@ use super::office::{Office, Order};
 use super::pace::{self, Pace};
 use super::pass::{self, Asked, View, Wishes};
 use super::studies::Studies;
-use super::{failure, files, frame, trace};
+use super::{failure, frame, trace};
 use crate::panels::{Action, Desk};
 use crate::viewer::probe::Adapter;
 use crate::viewer::scene::ScenePlugin;
 use crate::viewer::{Fault, OpenDesk, Quality, engine};
 
 /// Opens the window and returns when it is closed. `studied_in` is what the study on the desk took.
-pub(super) fn run(
-    mut desk: Desk,
-    presets: Arc<files::Presets>,
-    studied_in: Duration,
-    adapter: &Adapter,
-) -> Result<(), Fault> {
+pub(super) fn run(mut desk: Desk, studied_in: Duration, adapter: &Adapter) -> Result<(), Fault> {
     let rescue = Rescue::default();
     failure::watch_for_panics(rescue.clone());
     end_when_interrupted(rescue.clone());
@@ -86,7 +81,7 @@ pub(super) fn run(
     let (letterbox, post) = Letterbox::new(wake);
     let complain = post.clone();
     let keeper = Keeper::start(rescue, move |why| complain.send(Mail::Trouble(why)));
-    let office = Office::start(&mut desk, presets, post.clone(), keeper);
+    let office = Office::start(&mut desk, post.clone(), keeper);
 
     app.insert_resource(EguiGlobalSettings {
         auto_create_primary_context: false,
@@ -116,6 +111,7 @@ pub(super) fn run(
             trace::trace_frames,
             read_mail,
             close_when_asked,
+            look_when_back,
             frame::fit_the_screen,
             move_by_itself,
         )
@@ -202,6 +198,7 @@ fn read_mail(
     mut office: ResMut<Office>,
     mut studies: ResMut<Studies>,
     mut ask: ResMut<AskPath>,
+    mut asked: ResMut<Asked>,
     mut pace: ResMut<Pace>,
 ) {
     while let Some(mail) = letterbox.take() {
@@ -210,8 +207,16 @@ fn read_mail(
             studies.finished(&mut desk.0, *done, took);
         }
     }
+    asked.0.extend(office.take_asked());
     if studies.wants(&desk.0) {
         studies.advance(&mut desk.0);
+    }
+}
+
+/// The person comes back to the window, perhaps from a program that changed a file.
+fn look_when_back(mut focuses: MessageReader<WindowFocused>, office: Res<Office>) {
+    if focuses.read().any(|focus| focus.focused) {
+        office.look();
     }
 }
 

@@ -1,4 +1,7 @@
-//! The field for a path, where the desktop has no file dialog.
+//! What is asked in the middle of the window?
+//!
+//! For a path, where the desktop has no file dialog; and whether what another program wrote is to be
+//! written over.
 
 use std::path::{Path, PathBuf};
 
@@ -6,10 +9,36 @@ use bevy::ecs::resource::Resource;
 use egui::{Align2, Key};
 
 use super::mail::Purpose;
+use super::office::Lies;
 
-/// The open field, if any.
+/// The open question, if any.
 #[derive(Debug, Default, Resource)]
-pub(super) struct AskPath(Option<Field>);
+pub(super) struct AskPath {
+    open: Option<Question>,
+    /// The file that may be written over, and what lay there when the person said so.
+    agreed: Option<(PathBuf, Lies)>,
+}
+
+#[derive(Debug)]
+enum Question {
+    Path(Field),
+    WriteOver {
+        file: PathBuf,
+        lies: Lies,
+        fresh: bool,
+    },
+}
+
+/// What the person answered.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum Answer {
+    /// Open this file.
+    Open(PathBuf),
+    /// Save to this file.
+    Save(PathBuf),
+    /// Save, but not there.
+    SaveElsewhere,
+}
 
 #[derive(Debug)]
 struct Field {
@@ -32,84 +61,157 @@ impl AskPath {
                 .display()
                 .to_string(),
         };
-        self.0 = Some(Field {
+        self.open = Some(Question::Path(Field {
             purpose,
             typed,
             confirms: None,
             fresh: true,
-        });
+        }));
     }
 
-    /// Whether the field is open: keys are then for it.
+    /// Asks whether what another program wrote to a file, and what lies there now, is to be written
+    /// over.
+    pub(super) fn whether_to_write_over(&mut self, file: PathBuf, lies: Lies) {
+        let fresh = true;
+        self.open = Some(Question::WriteOver { file, lies, fresh });
+    }
+
+    /// True when the person agreed just now to write over what lies there; once.
+    pub(super) fn is_agreed(&mut self, file: &Path, lies: &Lies) -> bool {
+        let agreed = self.agreed.take();
+        agreed.is_some_and(|(known, was)| known == file && was == *lies)
+    }
+
+    /// Whether a question is open: keys are then for it.
     pub(super) fn is_open(&self) -> bool {
-        self.0.is_some()
+        self.open.is_some()
     }
 
-    /// Shows the field; returns the file once one is chosen. `own` is the open file, which may be
-    /// written over unasked.
-    pub(super) fn show(
-        &mut self,
-        context: &egui::Context,
-        own: Option<&Path>,
-    ) -> Option<(Purpose, PathBuf)> {
-        let field = self.0.as_mut()?;
+    /// Shows the question; returns the answer once there is one. `own` is the open file, for which no
+    /// other is written over.
+    pub(super) fn show(&mut self, context: &egui::Context, own: Option<&Path>) -> Option<Answer> {
+        let shown = match self.open.as_mut()? {
+            Question::Path(field) => field.show(context, own),
+            Question::WriteOver { file, fresh, .. } => {
+                write_over(context, file, std::mem::take(fresh))
+            }
+        };
+        match shown {
+            Shown::Open => None,
+            Shown::Closed => {
+                self.open = None;
+                None
+            }
+            Shown::Answered(answer) => {
+                if let Some(Question::WriteOver { file, lies, .. }) = self.open.take()
+                    && matches!(answer, Answer::Save(_))
+                {
+                    self.agreed = Some((file, lies));
+                }
+                Some(answer)
+            }
+        }
+    }
+}
+
+/// What became of a question in a frame.
+enum Shown {
+    Open,
+    Closed,
+    Answered(Answer),
+}
+
+fn window(title: &str) -> egui::Window<'_> {
+    egui::Window::new(title)
+        .collapsible(false)
+        .resizable(false)
+        .anchor(Align2::CENTER_CENTER, [0.0, 0.0])
+}
+
+fn write_over(context: &egui::Context, file: &Path, fresh: bool) -> Shown {
+    let mut shown = Shown::Open;
+    window("Write over what another program wrote?")
+        .id("write over".into())
+        .show(context, |ui| {
+            let name = file.file_name().unwrap_or_default().to_string_lossy();
+            ui.label(format!(
+                "{name} was changed by another program since it was read here. Saving writes over \
+                 that."
+            ));
+            ui.horizontal(|ui| {
+                if ui.button("Write over it").clicked() {
+                    shown = Shown::Answered(Answer::Save(file.into()));
+                }
+                if ui.button("Save as another file").clicked() {
+                    shown = Shown::Answered(Answer::SaveElsewhere);
+                }
+                let cancel = ui.button("Cancel");
+                if fresh {
+                    cancel.request_focus();
+                }
+                if cancel.clicked() {
+                    shown = Shown::Closed;
+                }
+            });
+        });
+    if context.input(|input| input.key_pressed(Key::Escape)) {
+        return Shown::Closed;
+    }
+    shown
+}
+
+impl Field {
+    fn show(&mut self, context: &egui::Context, own: Option<&Path>) -> Shown {
         let mut chosen = false;
         let mut closed = context.input(|input| input.key_pressed(Key::Escape));
-        let (title, verb) = match field.purpose {
+        let (title, verb) = match self.purpose {
             Purpose::Open => ("Open a bay file", "Open"),
             Purpose::Save => ("Save the bay file as", "Save"),
         };
-        egui::Window::new(title)
-            .id("path".into())
-            .collapsible(false)
-            .resizable(false)
-            .anchor(Align2::CENTER_CENTER, [0.0, 0.0])
-            .show(context, |ui| {
-                ui.label("Path of the file:");
-                let edit = ui.add(
-                    egui::TextEdit::singleline(&mut field.typed)
-                        .id("path field".into())
-                        .desired_width(520.0),
-                );
-                if std::mem::take(&mut field.fresh) {
-                    edit.request_focus();
-                }
-                if edit.changed() {
-                    field.confirms = None;
-                }
-                chosen |= edit.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-                if let Some(there) = &field.confirms {
-                    ui.label(format!(
-                        "{} is there already. {verb} again to write over it.",
-                        there.display()
-                    ));
-                }
-                ui.horizontal(|ui| {
-                    chosen |= ui.button(verb).clicked();
-                    closed |= ui.button("Cancel").clicked();
-                });
+        window(title).id("path".into()).show(context, |ui| {
+            ui.label("Path of the file:");
+            let edit = ui.add(
+                egui::TextEdit::singleline(&mut self.typed)
+                    .id("path field".into())
+                    .desired_width(520.0),
+            );
+            if std::mem::take(&mut self.fresh) {
+                edit.request_focus();
+            }
+            if edit.changed() {
+                self.confirms = None;
+            }
+            chosen |= edit.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+            if let Some(there) = &self.confirms {
+                ui.label(format!(
+                    "{} is there already. {verb} again to write over it.",
+                    there.display()
+                ));
+            }
+            ui.horizontal(|ui| {
+                chosen |= ui.button(verb).clicked();
+                closed |= ui.button("Cancel").clicked();
             });
-        if chosen && !field.typed.trim().is_empty() {
-            let path = PathBuf::from(field.typed.trim());
+        });
+        if chosen && !self.typed.trim().is_empty() {
+            let path = PathBuf::from(self.typed.trim());
             let is_own = own.is_some_and(|own| own == path);
-            let must_confirm = field.purpose == Purpose::Save
+            let must_confirm = self.purpose == Purpose::Save
                 && path.exists()
                 && !is_own
-                && field.confirms.as_deref() != Some(path.as_path());
+                && self.confirms.as_deref() != Some(path.as_path());
             if must_confirm {
-                field.confirms = Some(path);
-                field.fresh = true;
+                self.confirms = Some(path);
+                self.fresh = true;
             } else {
-                let purpose = field.purpose;
-                self.0 = None;
-                return Some((purpose, path));
+                return Shown::Answered(match self.purpose {
+                    Purpose::Open => Answer::Open(path),
+                    Purpose::Save => Answer::Save(path),
+                });
             }
         } else if chosen {
-            field.fresh = true;
+            self.fresh = true;
         }
-        if closed {
-            self.0 = None;
-        }
-        None
+        if closed { Shown::Closed } else { Shown::Open }
     }
 }

@@ -148,7 +148,10 @@ fn work(inbox: &mpsc::Receiver<Order>, complain: impl FnOnce(String)) {
                         (files::overwrite(&path, &text), complain.is_some())
                         && let Some(complain) = complain.take()
                     {
-                        complain(format!("no autosave can be kept: {}", failure.what()));
+                        complain(format!(
+                            "What is not saved can't be kept in case of a crash: {}.",
+                            failure.said()
+                        ));
                     }
                 }
             }

@@ -1,11 +1,10 @@
 //! How are bay files read and written for the window?
 
-use std::collections::BTreeSet;
-use std::path::{Path, PathBuf};
-use std::sync::{Arc, Mutex, PoisonError};
+use std::path::Path;
+use std::sync::Arc;
 
-use crate::bayfile::presets::{PresetError, PresetSource};
 use crate::cli::files::{self, Folder};
+use crate::panels::document::Presets;
 
 /// The text of a bay file.
 ///
@@ -16,43 +15,20 @@ pub(super) fn read(path: &Path) -> Result<String, String> {
     String::from_utf8(bytes).map_err(|_| format!("{} is no text", path.display()))
 }
 
+/// What lies at a path, whatever it is; none when nothing does.
+pub(super) fn lies_at(path: &Path) -> Option<Result<String, String>> {
+    path.symlink_metadata().is_ok().then(|| read(path))
+}
+
 /// Writes a bay file in one step.
 ///
 /// # Errors
-/// In words for people.
+/// In words for people, with what to do.
 pub(super) fn write(path: &Path, text: &str) -> Result<(), String> {
-    files::overwrite(path, text).map_err(|failure| failure.what().to_owned())
-}
-
-/// The presets beside a bay file; it remembers which were asked for, there or not.
-pub(super) struct Presets {
-    folder: Folder,
-    beside: PathBuf,
-    asked: Mutex<BTreeSet<PathBuf>>,
+    files::overwrite(path, text).map_err(|failure| failure.said())
 }
 
 /// The presets beside a bay file.
-pub(super) fn presets(path: &Path) -> Arc<Presets> {
-    Arc::new(Presets {
-        folder: Folder::of(path),
-        beside: path.parent().unwrap_or(path).to_path_buf(),
-        asked: Mutex::default(),
-    })
-}
-
-impl Presets {
-    /// Every file that was asked for.
-    pub(super) fn asked(&self) -> BTreeSet<PathBuf> {
-        let asked = self.asked.lock();
-        asked.unwrap_or_else(PoisonError::into_inner).clone()
-    }
-}
-
-impl PresetSource for Presets {
-    fn load(&self, path: &str) -> Result<Vec<u8>, PresetError> {
-        let mut asked = self.asked.lock().unwrap_or_else(PoisonError::into_inner);
-        asked.insert(self.beside.join(path));
-        drop(asked);
-        self.folder.load(path)
-    }
+pub(super) fn presets(path: &Path) -> Presets {
+    Arc::new(Folder::of(path))
 }

@@ -26,12 +26,12 @@ pub(super) enum Mail {
         /// It was closed sooner than a person can: there was none.
         at_once: bool,
     },
-    /// The watched file holds this text now.
+    /// The watched file was looked at and holds this text.
     OnDisk(PathBuf, String),
-    /// The watched file is not there any more.
-    Gone(PathBuf),
-    /// A preset that the watched file asks for was changed.
-    PresetChanged,
+    /// The watched file was looked at and can't be read any more; why.
+    Gone(PathBuf, String),
+    /// Something happened about a preset that the watched file asks for.
+    PresetNoticed,
     /// Something to tell the person.
     Trouble(String),
 }

@@ -23,6 +23,7 @@ mod recent;
 mod studies;
 mod trace;
 mod watch;
+mod ways;
 
 use std::path::Path;
 use std::time::Instant;
@@ -47,16 +48,11 @@ pub fn open(file: &Path, text: String) -> Result<(), Fault> {
     trace("a driver is there");
     let file = std::path::absolute(file).unwrap_or_else(|_| file.into());
     let presets = files::presets(&file);
-    let mut desk = Desk::new(Document::new(
-        Some(file),
-        text.clone(),
-        Some(text),
-        presets.clone(),
-    ));
+    let mut desk = Desk::new(Document::new(Some(file), text.clone(), Some(text), presets));
     // Before the engine starts: the first picture has its verdict.
     let start = Instant::now();
     desk.study_now();
     let studied_in = start.elapsed();
     trace(&trace::state(&desk));
-    app::run(desk, presets, studied_in, &adapter)
+    app::run(desk, studied_in, &adapter)
 }

@@ -3,9 +3,10 @@
 //! Reading, writing, watching and remembering files. Nothing a person changed is ever lost here:
 //! what would be written over is asked about, what would be dropped is kept beside its file.
 
+mod known;
+
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 
 use bevy::ecs::resource::Resource;
 
@@ -17,6 +18,8 @@ use super::watch::Watch;
 use super::{dialogs, files, recent};
 use crate::panels::settings::Notice;
 use crate::panels::{Action, Desk, Wish};
+pub(super) use known::Lies;
+use known::{Before, Known};
 
 /// Something about the window itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -27,32 +30,35 @@ pub(super) enum Order {
     Close,
 }
 
+/// What is watched.
+#[derive(Debug, Default)]
+struct Watched {
+    file: Option<PathBuf>,
+    presets: BTreeSet<PathBuf>,
+    /// The document whose presets these are.
+    generation: u64,
+}
+
 /// Everything to do with files.
 #[derive(Resource)]
 pub(super) struct Office {
     post: Post,
     drawer: Drawer,
     watch: Option<Watch>,
-    presets: Arc<files::Presets>,
-    /// The presets that are watched.
-    watched: BTreeSet<PathBuf>,
-    /// What the open file holds as far as is known.
-    known: Option<String>,
+    watched: Watched,
+    known: Known,
     recent_place: Option<PathBuf>,
     recent_written: Vec<PathBuf>,
     dialog_is_open: bool,
+    /// What was asked for by way of a dialog.
+    asked: Vec<Action>,
     /// The window closes: nothing more is kept.
     leaves: bool,
 }
 
 impl Office {
-    /// Starts with an open file, read with these presets.
-    pub(super) fn start(
-        desk: &mut Desk,
-        presets: Arc<files::Presets>,
-        post: Post,
-        keeper: Keeper,
-    ) -> Self {
+    /// Starts with an open file.
+    pub(super) fn start(desk: &mut Desk, post: Post, keeper: Keeper) -> Self {
         let recent_place = recent::place(|name| std::env::var_os(name));
         desk.recent = recent_place
             .as_deref()
@@ -62,12 +68,12 @@ impl Office {
             post,
             drawer: Drawer::new(keeper, |name| std::env::var_os(name)),
             watch: None,
-            presets,
-            watched: BTreeSet::new(),
-            known: None,
+            watched: Watched::default(),
+            known: Known::default(),
             recent_place,
             recent_written: desk.recent.clone(),
             dialog_is_open: false,
+            asked: Vec::new(),
             leaves: false,
         };
         if let Some(path) = desk.document.path().map(Path::to_path_buf) {
@@ -92,10 +98,10 @@ impl Office {
             Wish::AskOpen => self.ask(Purpose::Open, desk, ask),
             Wish::AskSaveAs => self.ask(Purpose::Save, desk, ask),
             Wish::Read(path) => self.read(&absolute(path), desk),
-            Wish::Write { path, text } => self.write(absolute(path), text, desk),
+            Wish::Write { path, text } => self.write(absolute(path), text, desk, ask),
             Wish::TookAutosave => self.drawer.took(),
-            Wish::PutOffAutosave => self.drawer.put_off(),
-            Wish::ForgetAutosave => self.drawer.throw_away(),
+            Wish::PutOffAutosave => self.drawer.put_off(desk),
+            Wish::ForgetAutosave => self.drawer.throw_away(desk),
             Wish::FullScreen(on) => return Some(Order::FullScreen(on)),
             Wish::Close => {
                 self.drawer.close();
@@ -120,26 +126,37 @@ impl Office {
                 at_once,
             } => {
                 self.dialog_is_open = false;
-                match path {
-                    Some(path) => {
-                        let wishes = match purpose {
-                            Purpose::Open => desk.apply(Action::OpenFile(path)),
-                            Purpose::Save => save_chosen(path, desk),
-                        };
-                        for wish in wishes {
+                match (path, purpose) {
+                    (Some(path), Purpose::Open) => self.asked.push(Action::OpenFile(path)),
+                    (Some(path), Purpose::Save) => {
+                        for wish in save_chosen(path, desk) {
                             self.fulfil(wish, desk, ask);
                         }
                     }
-                    None if at_once => ask.open(purpose, desk.document.path()),
-                    None => {}
+                    (None, _) if at_once => ask.open(purpose, desk.document.path()),
+                    (None, _) => {}
                 }
             }
-            Mail::OnDisk(path, text) => self.changed_on_disk(&path, text, desk),
-            Mail::Gone(path) => self.gone(&path, desk),
-            Mail::PresetChanged => {
-                desk.document.presets_changed();
-                let text = "A preset beside the file changed on disk and was read again.";
-                tell(desk, false, text.into());
+            Mail::OnDisk(path, text) => {
+                if desk.document.path() == Some(&path) {
+                    self.known.looked(text, desk);
+                }
+                self.watch(desk, true);
+            }
+            Mail::Gone(path, why) => {
+                if desk.document.path() == Some(&path) {
+                    let is_there = path.symlink_metadata().is_ok();
+                    self.known.is_gone(is_there, &why, desk);
+                }
+                self.watch(desk, true);
+            }
+            Mail::PresetNoticed => {
+                if !desk.document.presets_are_as_read() {
+                    desk.document.presets_changed();
+                    let text = "A preset beside the file changed on disk and was read again.";
+                    tell(desk, false, text.into());
+                }
+                self.watch(desk, true);
             }
             Mail::Trouble(text) => tell(desk, true, text),
             other @ Mail::Studied(..) => return Some(other),
@@ -153,7 +170,12 @@ impl Office {
             return;
         }
         self.drawer.keep(desk);
-        self.watch_presets(desk);
+        let document = &desk.document;
+        if self.watched.file.as_deref() != document.path()
+            || self.watched.generation != document.generation()
+        {
+            self.watch(desk, false);
+        }
         if self.recent_written != desk.recent {
             self.recent_written.clone_from(&desk.recent);
             if let Some(place) = self.recent_place.clone() {
@@ -191,132 +213,93 @@ impl Office {
             Ok(text) => text,
             Err(why) => return tell(desk, true, format!("Not opened: {why}.")),
         };
-        let is_own = desk.document.path() == Some(path);
-        if is_own {
+        if desk.document.path() == Some(path) {
             // What the file took the place of can still be had back.
             desk.document.change(text.clone());
-            let presets = self.presets_of(path);
+            let presets = files::presets(path);
             desk.document.mark_saved(path.into(), text.clone(), presets);
             // The same text may mean another bay by now.
             desk.document.presets_changed();
-            self.known = Some(text);
+            self.known.is(text);
             return;
         }
-        desk.opened(path.into(), text.clone(), self.presets_of(path));
+        desk.opened(path.into(), text.clone(), files::presets(path));
         self.is_open(desk, path, text);
-    }
-
-    /// The presets beside a file, which is the open one from here on.
-    fn presets_of(&mut self, path: &Path) -> Arc<files::Presets> {
-        self.presets = files::presets(path);
-        Arc::clone(&self.presets)
     }
 
     /// Watches the file that was opened and looks for what a crash left beside it.
     fn is_open(&mut self, desk: &mut Desk, path: &Path, text: String) {
         self.drawer.open(desk, path, &text);
-        self.known = Some(text);
-        self.watch(path, desk);
+        self.known.is(text);
+        self.watch(desk, false);
     }
 
-    /// Watches the presets that the text as it stands asks for.
-    fn watch_presets(&mut self, desk: &mut Desk) {
-        let asked = self.presets.asked();
-        if asked == self.watched {
+    /// Looks whether other programs changed anything: where the system does not tell of it, when the
+    /// person comes back to the window.
+    pub(super) fn look(&self) {
+        if let Some(watch) = &self.watch {
+            watch.look();
+        }
+    }
+
+    /// What was asked for by way of a dialog.
+    pub(super) fn take_asked(&mut self) -> Vec<Action> {
+        std::mem::take(&mut self.asked)
+    }
+
+    /// Watches the open file and the presets that the text as it stands asks for. After something was
+    /// noticed the folders may be others.
+    fn watch(&mut self, desk: &mut Desk, noticed: bool) {
+        let Some(file) = desk.document.path().map(Path::to_path_buf) else {
+            (self.watch, self.watched) = (None, Watched::default());
             return;
-        }
-        self.watched.clone_from(&asked);
-        if let Some(Err(why)) = self.watch.as_mut().map(|watch| watch.also(asked)) {
-            let why = format!("Changes of presets by other programs are not seen: {why}.");
-            tell(desk, false, why);
-        }
-    }
-
-    fn watch(&mut self, path: &Path, desk: &mut Desk) {
-        self.watched = BTreeSet::new();
-        self.watch = match Watch::start(path, self.post.clone()) {
-            Ok(watch) => Some(watch),
-            Err(why) => {
-                let why = format!("Changes of the file by other programs are not seen: {why}.");
-                tell(desk, false, why);
-                None
+        };
+        let asked = desk.document.presets_asked();
+        let presets: BTreeSet<PathBuf> = asked.map(|name| file.with_file_name(name)).collect();
+        let is_watched = self.watched.file.as_ref() == Some(&file);
+        let is_right = |watch: &Watch| {
+            (!noticed && self.watched.presets == presets) || watch.is_right(&file, &presets)
+        };
+        if !is_watched || !self.watch.as_ref().is_some_and(is_right) {
+            let (watch, trouble) = Watch::start(&file, &presets, self.post.clone());
+            self.watch = Some(watch);
+            if let Some(why) = trouble {
+                let text = format!(
+                    "Changes of the files by other programs are seen only when you come back to this \
+                     window: {why}."
+                );
+                tell(desk, false, text);
             }
+        }
+        self.watched = Watched {
+            file: Some(file),
+            presets,
+            generation: desk.document.generation(),
         };
     }
 
-    fn write(&mut self, path: PathBuf, text: String, desk: &mut Desk) {
-        let old = desk.document.path().map(Path::to_path_buf);
-        if old.as_deref() == Some(path.as_path())
-            && let Ok(now) = files::read(&path)
-            && now != text
-            && self.known.as_deref() != Some(now.as_str())
-        {
-            self.known = Some(now.clone());
-            desk.leaves_when_saved = false;
-            let name = desk.document.name();
-            // Where nothing was changed here, there is nothing to write over it.
-            if desk.document.changed_on_disk(now) {
-                let text = format!("{name} changed on disk and was read again.");
-                return tell(desk, false, text);
+    fn write(&mut self, path: PathBuf, text: String, desk: &mut Desk, ask: &mut AskPath) {
+        let is_own = desk.document.path() == Some(&path);
+        let lies = files::lies_at(&path);
+        if is_own && !ask.is_agreed(&path, &lies) {
+            match self.known.before_writing(&text, &lies, desk) {
+                Before::Nothing => {}
+                Before::ReadAgain => {
+                    desk.leaves_when_saved = false;
+                    return;
+                }
+                Before::Question => return ask.whether_to_write_over(path, lies),
             }
-            return tell(
-                desk,
-                true,
-                format!(
-                    "Not saved yet: another program changed {name} meanwhile. Save again to write \
-                     over it, or save as another file."
-                ),
-            );
         }
         if let Err(why) = files::write(&path, &text) {
             desk.leaves_when_saved = false;
             return tell(desk, true, format!("Not saved: {why}."));
         }
-        self.known = Some(text.clone());
-        let presets = if old.as_deref() == Some(path.as_path()) {
-            Arc::clone(&self.presets)
-        } else {
-            self.presets_of(&path)
-        };
-        desk.saved(path.clone(), text, presets);
-        if old.as_deref() != Some(path.as_path()) {
-            self.watch(&path, desk);
-        }
-    }
-
-    fn gone(&mut self, path: &Path, desk: &mut Desk) {
-        if desk.document.path() != Some(path) || self.known.is_none() {
-            return;
-        }
-        self.known = None;
-        desk.document.gone_from_disk();
-        let name = desk.document.name();
-        let text = format!("{name} is gone from the disk. Saving writes it again.");
-        tell(desk, true, text);
-    }
-
-    fn changed_on_disk(&mut self, path: &Path, text: String, desk: &mut Desk) {
-        if desk.document.path() != Some(path) || self.known.as_deref() == Some(text.as_str()) {
-            return;
-        }
-        self.known = Some(text.clone());
-        let name = desk.document.name();
-        if desk.document.changed_on_disk(text) {
-            tell(
-                desk,
-                false,
-                format!("{name} changed on disk and was read again."),
-            );
-        } else {
-            tell(
-                desk,
-                true,
-                format!(
-                    "{name} changed on disk. What you changed here is kept: saving writes over \
-                     the file, reloading drops your changes."
-                ),
-            );
-        }
+        self.known.is(text.clone());
+        self.drawer.saved();
+        let presets = files::presets(&path);
+        desk.saved(path, text, presets);
+        self.watch(desk, false);
     }
 }
 
@@ -351,6 +334,8 @@ fn save_chosen(path: PathBuf, desk: &mut Desk) -> Vec<Wish> {
 
 #[cfg(test)]
 mod tests {
+    use std::sync::Arc;
+
     use super::*;
     use crate::bayfile::presets::EmbeddedOnly;
     use crate::panels::Document;

@@ -14,9 +14,8 @@ use bevy::window::{PrimaryWindow, Window};
 use bevy_egui::{EguiContext, EguiFullOutput, EguiInput, PrimaryEguiContext};
 use egui::{Rect, Ui};
 
-use super::ask_path::AskPath;
+use super::ask_path::{Answer, AskPath};
 use super::keyboard::Keyboard;
-use super::mail::Purpose;
 use super::pace::Pace;
 use super::pointer;
 use super::studies::Studies;
@@ -105,11 +104,12 @@ fn pass(
     view: &mut View,
 ) -> bool {
     let mut changed = false;
-    if let Some((purpose, path)) = ask.show(ui.ctx(), desk.0.document.path()) {
+    if let Some(answer) = ask.show(ui.ctx(), desk.0.document.path()) {
         changed = true;
-        match purpose {
-            Purpose::Open => asked.push(Action::OpenFile(path)),
-            Purpose::Save => wishes.0.push(desk.0.save_to(path)),
+        match answer {
+            Answer::Open(path) => asked.push(Action::OpenFile(path)),
+            Answer::Save(path) => wishes.0.push(desk.0.save_to(path)),
+            Answer::SaveElsewhere => asked.push(Action::SaveAs),
         }
     }
     // Before the panels, so that whatever they put over the view gets the pointer first.
