@@ -162,8 +162,9 @@ const READ_ONLY_HELP: &str = "allow writing it first (`chmod u+w` where that exi
 
 /// What the system says, without the name of the temporary file that it says it of.
 fn plainly(error: &std::io::Error) -> String {
-    let inner = error.get_ref().and_then(|error| error.source());
-    inner.map_or_else(|| error.to_string(), ToString::to_string)
+    let said = error.to_string();
+    let plain = said.split(" at path ").next().unwrap_or(&said);
+    plain.to_owned()
 }
 
 /// A file that may not be written is kept as it is, though its folder would let it be replaced.

@@ -162,7 +162,7 @@ impl PresetSource for Restless {
         if path != "mine.ron" {
             return Err(PresetError::Missing);
         }
-        let sill = 10 + self.0.fetch_add(1, Ordering::SeqCst);
+        let sill = 18 + self.0.fetch_add(1, Ordering::SeqCst);
         let text = format!("(preset: \"pickup-half-ton-crew-cab\", sill: \"{sill} in\")");
         Ok(text.into_bytes())
     }
@@ -181,9 +181,9 @@ fn a_preset_that_changes_is_told_from_what_was_read() {
     let text = document.text().to_string();
     document.mark_saved("there/bay.ron".into(), text, Arc::new(Restless::default()));
     let sill = &document.read().unwrap().sources[1];
-    assert!(sill.text.contains("10 in"));
+    assert!(sill.text.contains("18 in"));
     let field = document.written().unwrap().value("vehicle.sill").unwrap();
-    assert_eq!(field.text, "10 in", "bay and fields of one reading");
+    assert_eq!(field.text, "18 in", "bay and fields of one reading");
     assert!(!document.presets_are_as_read());
     let generation = document.generation();
     document.presets_changed();

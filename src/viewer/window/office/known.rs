@@ -123,7 +123,7 @@ mod tests {
         let mut known = Known::default();
         let mut desk = desk(&mut known);
         desk.document.change("mine".into());
-        let mut before = |known: &mut Known, desk: &mut Desk, lies: &Lies| {
+        let before = |known: &mut Known, desk: &mut Desk, lies: &Lies| {
             known.before_writing("mine", lies, desk)
         };
         assert_eq!(before(&mut known, &mut desk, &lies("one")), Before::Nothing);
