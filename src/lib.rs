@@ -7,7 +7,8 @@
 //! 3. [`bayfile`]: a bay file as written, every fault in it with its place → a valid bay.
 //! 4. [`bay`]: the valid bay.
 //! 5. [`solids`]: the one list of named convex solids, and the vehicle's attitude on the pads.
-//! 6. [`clearance`]: the moving solids against the fixed ones on the whole way up → the study.
+//! 6. [`clearance`]: the moving solids against the fixed ones on the whole way up → the study, into
+//!    which [`ground`] puts what else decides: arms, loads, slab, anchors, doors, power.
 //! 7. [`report`]: finished findings as text and JSON.
 //! 8. [`starter`]: a new bay file, large enough for two presets.
 //! 9. [`drawing`]: colours, and later every drawing.
@@ -21,6 +22,7 @@ pub mod clearance;
 pub mod cli;
 pub mod diagnostics;
 pub mod drawing;
+pub mod ground;
 #[cfg(feature = "panels")]
 pub mod panels;
 pub mod report;

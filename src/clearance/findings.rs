@@ -5,6 +5,7 @@ use glam::DVec3;
 use super::estimate::Estimate;
 use super::uncertainty::Uncertainty;
 use crate::bay::{Corner, Policy};
+use crate::ground::{Figure, Section, Topic};
 
 /// Everything the study found about one bay.
 #[derive(Debug, Clone)]
@@ -29,6 +30,8 @@ pub struct Study {
     pub limit: Limit,
     /// Reasons why no lock is called safe.
     pub withheld: Vec<Withheld>,
+    /// What decides beside clearance: arms, loads, slab, anchors, doors, power.
+    pub sections: Vec<Section>,
     /// Checks that this version does not make, or that lack their data.
     pub unknown: Vec<Unknown>,
     /// Where to mark the column for the highest clear lock.
@@ -282,28 +285,27 @@ pub enum Withheld {
     },
     /// No graduation of the tape lies between latch and breach.
     NoMarkFits,
+    /// A figure of a section stops.
+    Ground {
+        /// The section.
+        topic: Topic,
+        /// The figure.
+        figure: Box<Figure>,
+    },
 }
 
 /// A check that this version does not make, or that lacks its data.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Unknown {
-    /// Load on each pad and arm.
-    PadLoads,
-    /// Whether the centre of gravity lies over the pads and in the manual's window.
-    CentreOfGravity,
-    /// Slab thickness and strength.
-    Slab,
-    /// Anchors and the post base.
-    Anchors,
     /// The vehicle's mass: no axle loads are given.
     VehicleMass,
-    /// Whether arms can be swung to their places past tyres, body and each other.
-    ArmPath,
     /// Whether the columns can be tipped up past lights, door tracks and opener.
     StandUpPath,
     /// Whether columns that can't be tipped up where they stand can be tipped up under a higher
     /// part of the ceiling and moved.
     StandUpElsewhere,
+    /// Some figure of this section.
+    Section(Topic),
 }
 
 impl Unknown {
@@ -311,16 +313,12 @@ impl Unknown {
     #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
-            Self::PadLoads => "load on each pad and arm",
-            Self::CentreOfGravity => "centre of gravity over the pads",
-            Self::Slab => "slab thickness and strength",
-            Self::Anchors => "anchors and post base",
             Self::VehicleMass => "vehicle mass",
-            Self::ArmPath => "arms swung in past tyres, body and each other",
             Self::StandUpPath => "columns tipped up past lights, door tracks and opener",
             Self::StandUpElsewhere => {
                 "columns tipped up under a higher part of the ceiling and moved from there"
             }
+            Self::Section(topic) => topic.not_known(),
         }
     }
 }

@@ -34,4 +34,4 @@ mod withhold;
 
 pub use findings::*;
 pub use probe::{Here, HerePair, HereState, MOST_PAIRS, PairState, Probe};
-pub use study::{StudyError, study};
+pub use study::{StudyError, study, study_on};

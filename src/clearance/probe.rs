@@ -22,6 +22,7 @@ use super::prepare::{FixedSet, Prepared};
 use super::study::{StudyError, Whole, group_list, group_of, state_of, whole};
 use super::sweep::NEAR_M;
 use crate::bay::Bay;
+use crate::ground::Date;
 use crate::solids::DoorTravel;
 
 /// What one bay's solids say at any shown position: made once per bay, asked often.
@@ -73,13 +74,21 @@ impl Probe {
     /// # Errors
     /// When the vehicle can't be set on the pads at all (see [`StudyError`]).
     pub fn with_study(bay: &Bay) -> Result<(Study, Self), StudyError> {
+        Self::with_study_on(bay, None)
+    }
+
+    /// The same on a day, see [`super::study_on`].
+    ///
+    /// # Errors
+    /// As [`Self::with_study`].
+    pub fn with_study_on(bay: &Bay, on: Option<Date>) -> Result<(Study, Self), StudyError> {
         let Whole {
             study,
             prepared,
             nominal,
             left_out,
             ..
-        } = whole(bay)?;
+        } = whole(bay, on)?;
         let mut solver = Solver::new();
         let drawn = Drawn::new(bay, &prepared.movers)?;
         let shut = &prepared.groups.shut.solids;

@@ -20,6 +20,7 @@ use super::sweep::{Breach, Swept, Workspace};
 use super::uncertainty::Uncertainty;
 use super::withhold::{Evidence, rating, reasons, unknowns};
 use crate::bay::{Bay, DoorHeld, Policy};
+use crate::ground::{self, Date};
 use crate::solids::{ParkingError, attitude};
 
 /// Why a bay could not be studied.
@@ -35,7 +36,16 @@ pub(super) type LeftOut = Vec<(usize, usize, usize)>;
 /// # Errors
 /// When the vehicle can't be set on the pads at all (see [`StudyError`]).
 pub fn study(bay: &Bay) -> Result<Study, StudyError> {
-    Ok(whole(bay)?.study)
+    study_on(bay, None)
+}
+
+/// The same on a day that ages (of concrete) are counted to; with none, nothing is known to have
+/// aged.
+///
+/// # Errors
+/// As [`study`].
+pub fn study_on(bay: &Bay, on: Option<Date>) -> Result<Study, StudyError> {
+    Ok(whole(bay, on)?.study)
 }
 
 /// A study with what it was made from.
@@ -50,7 +60,7 @@ pub(super) struct Whole {
 ///
 /// # Errors
 /// When the vehicle can't be set on the pads at all (see [`StudyError`]).
-pub(super) fn whole(bay: &Bay) -> Result<Whole, StudyError> {
+pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
     let solids = GroupSolids::new(bay);
     let prepared = Prepared::from_solids(bay, solids.clone(), Uncertainty::worst(bay))?;
     let nominal = Prepared::from_solids(bay, solids, Uncertainty::NONE)?;
@@ -210,7 +220,7 @@ pub(super) fn whole(bay: &Bay) -> Result<Whole, StudyError> {
     let bar = bar_finding(bay, &table, &counted_groups, &mut space)?;
     let contact = attitude::contact(bay, ParkingError::default())?;
     let pairs = table.near_pairs(&[0, door_group], &mut space);
-    let study = Study {
+    let mut study = Study {
         headline_door,
         door_is_held: bay.policy.door_held.is_some(),
         full_rise: highest_safe_lock.is_some() && highest_safe_lock == releasable,
@@ -221,6 +231,7 @@ pub(super) fn whole(bay: &Bay) -> Result<Whole, StudyError> {
         nominal_clear_lock,
         limit,
         withheld,
+        sections: Vec::new(),
         unknown: unknowns(bay, stand_up),
         marks,
         doors,
@@ -246,6 +257,7 @@ pub(super) fn whole(bay: &Bay) -> Result<Whole, StudyError> {
         policy: bay.policy.clone(),
         uncertainty: prepared.uncertainty,
     };
+    ground::complete(bay, on, &mut study);
     Ok(Whole {
         study,
         left_out: parked.left_out,

@@ -112,16 +112,9 @@ pub(super) fn rating(bay: &Bay) -> RatingFinding {
     }
 }
 
-/// What was not checked for want of data, or is not checked here.
+/// What was not checked for want of data, or is not checked here; the sections add their own.
 pub(super) fn unknowns(bay: &Bay, stand_up: StandUp) -> Vec<Unknown> {
-    let mut unknown = vec![
-        Unknown::PadLoads,
-        Unknown::CentreOfGravity,
-        Unknown::Slab,
-        Unknown::Anchors,
-        Unknown::ArmPath,
-        Unknown::StandUpPath,
-    ];
+    let mut unknown = vec![Unknown::StandUpPath];
     if exceeds(stand_up.needs_m, stand_up.ceiling_at_posts_m) {
         unknown.push(Unknown::StandUpElsewhere);
     }

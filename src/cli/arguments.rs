@@ -93,6 +93,10 @@ pub(super) struct Check {
     #[arg(long, value_name = "S", default_value_t = 1, requires = "sample")]
     pub(super) seed: u64,
 
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+
     /// Also draw the bay into this file, as `bayrise picture` does: .png or .gif
     #[arg(long, value_name = "OUT")]
     pub(super) picture: Option<PathBuf>,
@@ -141,6 +145,10 @@ pub(super) struct Picture {
     /// The people of the bay file's policy, drawn for comparison
     #[arg(long, value_enum, default_value_t = Switch::Off)]
     pub(super) people: Switch,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
 }
 
 /// Where the eye stands.

@@ -11,8 +11,9 @@ use super::terminal::{look, note, print};
 use super::{Exit, Failure, picture};
 use crate::bay::Bay;
 use crate::clearance::estimate::{Estimate, estimate};
-use crate::clearance::{StudyError, study};
+use crate::clearance::{StudyError, study_on};
 use crate::report::{NeedFinding, Report, json, judge, text};
+use crate::viewer;
 
 pub(super) fn run(options: &CheckOptions) -> Result<Exit, Failure> {
     report(options).map(|(exit, _)| exit)
@@ -27,7 +28,7 @@ fn report(options: &CheckOptions) -> Result<(Exit, Loaded), Failure> {
             "without it nothing can be said of the rise: correct it in the bay file",
         )
     };
-    let mut study = study(&loaded.bay).map_err(failed)?;
+    let mut study = study_on(&loaded.bay, Some(options.on)).map_err(failed)?;
     if let Some(sample) = options.sample {
         study.estimate = Some(sampled(&loaded.bay, sample).map_err(failed)?);
     }
@@ -91,6 +92,7 @@ pub(super) fn plainly(file: PathBuf) -> Result<(Exit, Loaded), Failure> {
         format: Format::Text,
         needs: Vec::new(),
         sample: None,
+        on: viewer::today(),
         picture: None,
     })
 }

@@ -6,6 +6,7 @@ use super::Failure;
 use super::arguments::{self, Arguments, Command, Format, Switch, Units};
 use super::picture::PictureOptions;
 use crate::bay::UnitSystem;
+use crate::ground::Date;
 use crate::report::Need;
 use crate::solids::DoorTravel;
 use crate::units::{Kind, Length, parse_length};
@@ -40,6 +41,8 @@ pub(super) struct CheckOptions {
     pub(super) format: Format,
     pub(super) needs: Vec<Need>,
     pub(super) sample: Option<Sample>,
+    /// The day that ages are counted to.
+    pub(super) on: Date,
     /// Drawn as well.
     pub(super) picture: Option<PictureOptions>,
 }
@@ -99,7 +102,10 @@ impl Task {
                     }
                     needs.push(Need::Underbody(height));
                 }
-                let picture = check.picture.map(|out| as_usual(&check.file, out));
+                let on = day(check.on.as_deref())?;
+                let picture = check
+                    .picture
+                    .map(|out| as_usual(&check.file, out, check.on));
                 Self::Check(CheckOptions {
                     file: check.file,
                     format: check.format,
@@ -108,6 +114,7 @@ impl Task {
                         count: usize::try_from(count).unwrap_or(usize::MAX),
                         seed: check.seed,
                     }),
+                    on,
                     picture: picture.transpose()?,
                 })
             }
@@ -151,7 +158,7 @@ impl Task {
 }
 
 /// The picture that goes with a check.
-fn as_usual(file: &Path, out: PathBuf) -> Result<PictureOptions, Failure> {
+fn as_usual(file: &Path, out: PathBuf, on: Option<String>) -> Result<PictureOptions, Failure> {
     picture(arguments::Picture {
         file: file.into(),
         out,
@@ -161,6 +168,7 @@ fn as_usual(file: &Path, out: PathBuf) -> Result<PictureOptions, Failure> {
         door: None,
         captions: Switch::On,
         people: Switch::Off,
+        on,
     })
 }
 
@@ -184,6 +192,7 @@ fn picture(typed: arguments::Picture) -> Result<PictureOptions, Failure> {
         captions: typed.captions == Switch::On,
         people: typed.people == Switch::On,
         kind,
+        on: day(typed.on.as_deref())?,
         file: typed.file,
         out: typed.out,
     })
@@ -229,6 +238,19 @@ fn picture_size(text: &str) -> Result<[u32; 2], Failure> {
                 SIDES.start(),
                 SIDES.end()
             ),
+        )
+    })
+}
+
+/// The day asked for, or today.
+fn day(typed: Option<&str>) -> Result<Date, Failure> {
+    let Some(text) = typed else {
+        return Ok(viewer::today());
+    };
+    text.parse().map_err(|_| {
+        Failure::new(
+            format!("--on: {text:?} is no day"),
+            "write year-month-day, such as 2026-05-14",
         )
     })
 }

@@ -8,6 +8,7 @@ use super::files::{can_be_written, replace};
 use super::load::{Loaded, load};
 use super::terminal::{complain, note, print};
 use super::{Exit, Failure};
+use crate::ground::Date;
 use crate::solids::DoorTravel;
 use crate::viewer::order::{PictureError, PictureKind, PictureOrder, Stop, ViewFrom};
 use crate::viewer::{self, Fault};
@@ -24,6 +25,8 @@ pub(super) struct PictureOptions {
     pub(super) captions: bool,
     pub(super) people: bool,
     pub(super) kind: PictureKind,
+    /// The day that ages are counted to.
+    pub(super) on: Date,
 }
 
 /// The picture alone.
@@ -70,6 +73,7 @@ pub(super) fn draw(
     })?;
     let order = PictureOrder {
         file: options.file.clone(),
+        on: options.on,
         text,
         presets: loaded.presets.clone(),
         stop: options.stop,

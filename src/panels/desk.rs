@@ -18,6 +18,7 @@ use super::rise::Rise;
 use super::settings::{Kept, Notice, Settings};
 use super::show_mode::Show;
 use crate::clearance::probe::Here;
+use crate::ground::Date;
 use crate::solids::DoorTravel;
 
 /// Everything that is open, chosen and shown.
@@ -61,6 +62,8 @@ pub struct Desk {
     pub leaving: Option<Box<Action>>,
     /// To that question the answer was to save first.
     pub leaves_when_saved: bool,
+    /// The day that ages are counted to; none: nothing is known to have aged.
+    pub on: Option<Date>,
     /// The generation that a job was given out for.
     asked: Option<u64>,
 }
@@ -92,6 +95,7 @@ impl Desk {
             show: Show::default(),
             leaving: None,
             leaves_when_saved: false,
+            on: None,
             asked: None,
         }
     }
@@ -120,7 +124,11 @@ impl Desk {
         self.asked = Some(generation);
         self.study_failed = None;
         let bay = Arc::new(self.document.read().ok()?.bay.clone());
-        Some(Job { generation, bay })
+        Some(Job {
+            generation,
+            bay,
+            on: self.on,
+        })
     }
 
     /// Takes a finished study. One for an older text is thrown away.

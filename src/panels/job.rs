@@ -9,6 +9,7 @@ use std::sync::Arc;
 use crate::bay::Bay;
 use crate::clearance::Study;
 use crate::clearance::probe::Probe;
+use crate::ground::Date;
 
 /// A bay to study.
 #[derive(Debug, Clone)]
@@ -17,6 +18,8 @@ pub struct Job {
     pub generation: u64,
     /// The bay.
     pub bay: Arc<Bay>,
+    /// The day that ages are counted to.
+    pub on: Option<Date>,
 }
 
 /// A bay that was studied.
@@ -36,7 +39,7 @@ impl Job {
     pub fn run(self) -> Done {
         Done {
             generation: self.generation,
-            outcome: Probe::with_study(&self.bay).map_err(|error| error.to_string()),
+            outcome: Probe::with_study_on(&self.bay, self.on).map_err(|error| error.to_string()),
             bay: self.bay,
         }
     }

@@ -15,6 +15,7 @@ mod reasons;
 #[cfg(test)]
 mod sample;
 mod sayings;
+mod section;
 pub mod text;
 mod words;
 

@@ -1,8 +1,10 @@
 //! Why is no lock called safe, in plain words, and what would cure it?
 
-use super::Show;
+use std::borrow::Cow;
+
 use super::names::{Called, alike, together};
 use super::words::list;
+use super::{Show, section};
 use crate::bay::Corner;
 use crate::clearance::Withheld;
 
@@ -12,7 +14,7 @@ pub(super) struct Reason {
     /// What is wrong; starts in lower case, no full stop.
     pub(super) says: String,
     /// What would cure it; likewise.
-    pub(super) cure: &'static str,
+    pub(super) cure: Cow<'static, str>,
 }
 
 /// The words for one reason to withhold.
@@ -87,12 +89,21 @@ fn words(matter: &[&Withheld], show: Show) -> Reason {
     let Some(first) = matter.first() else {
         return Reason {
             says: String::new(),
-            cure: "",
+            cure: "".into(),
         };
     };
     let worst = Worst::of(matter, show);
     let many = matter.len() > 1;
     let (says, cure) = match first {
+        Withheld::Ground { figure, .. } => {
+            return Reason {
+                says: section::why(figure, show),
+                cure: figure
+                    .cure
+                    .clone()
+                    .unwrap_or("see the figures of its section".into()),
+            };
+        }
         Withheld::ArmDoesNotReach { corner, .. } => (
             if many {
                 let end = end_of(*corner);
@@ -202,7 +213,10 @@ fn words(matter: &[&Withheld], show: Show) -> Reason {
             "make room above, or use the lock below",
         ),
     };
-    Reason { says, cure }
+    Reason {
+        says,
+        cure: cure.into(),
+    }
 }
 
 const fn end_of(corner: Corner) -> &'static str {
@@ -269,9 +283,10 @@ const fn figure(withheld: &Withheld) -> Option<f64> {
         | Withheld::TightAsParked {
             shortfall_m: by, ..
         } => Some(*by),
-        Withheld::OverRating { .. } | Withheld::CarriedPartsTouch { .. } | Withheld::NoMarkFits => {
-            None
-        }
+        Withheld::OverRating { .. }
+        | Withheld::CarriedPartsTouch { .. }
+        | Withheld::NoMarkFits
+        | Withheld::Ground { .. } => None,
     }
 }
 

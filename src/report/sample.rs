@@ -5,6 +5,7 @@ use glam::DVec3;
 use crate::bay::{Corner, Policy};
 use crate::clearance::uncertainty::Uncertainty;
 use crate::clearance::*;
+use crate::ground::Topic;
 use crate::solids::ParkingError;
 
 fn pair() -> PairFinding {
@@ -83,7 +84,8 @@ pub(super) fn study() -> Study {
         highest_releasable_lock: Some(5),
         limit: Limit::Pair(pair()),
         withheld: Vec::new(),
-        unknown: vec![Unknown::PadLoads, Unknown::CentreOfGravity, Unknown::Slab],
+        sections: Vec::new(),
+        unknown: vec![Unknown::VehicleMass, Unknown::Section(Topic::Slab)],
         marks: Some(Marks {
             lock: 3,
             stop_m: 1.4351,

@@ -8,6 +8,7 @@
 pub mod capture;
 #[cfg(feature = "viewer")]
 pub mod convert;
+mod day;
 #[cfg(feature = "viewer")]
 pub mod engine;
 pub mod facets;
@@ -26,6 +27,7 @@ use std::fmt;
 
 #[cfg(feature = "viewer")]
 pub use capture::make as picture;
+pub use day::today;
 #[cfg(feature = "viewer")]
 pub use window::{no_window, open, trace};
 #[cfg(not(feature = "viewer"))]

@@ -5,12 +5,15 @@ use std::sync::Arc;
 
 use super::Fault;
 use crate::bayfile::presets::PresetSource;
+use crate::ground::Date;
 use crate::solids::DoorTravel;
 
 /// A picture that is wanted.
 pub struct PictureOrder {
     /// Where the bay file lies.
     pub file: PathBuf,
+    /// The day that ages are counted to.
+    pub on: Date,
     /// Its text; without a fault.
     pub text: String,
     /// The presets beside it.

@@ -3,6 +3,7 @@
 use glam::DVec3;
 
 use super::number::{down, nearest, up};
+use super::sections::section;
 use super::*;
 use crate::bay::{Bay, DoorHeld};
 use crate::clearance::{
@@ -13,6 +14,9 @@ use crate::report::{CAUTIONS, Need, NeedFinding, Report, Short, Show};
 
 pub(super) fn check_report(report: &Report<'_>) -> CheckReport {
     let study = report.study;
+    let show = Show {
+        units: report.bay.units,
+    };
     CheckReport {
         schema_version: SCHEMA_VERSION,
         program: Program {
@@ -83,6 +87,11 @@ pub(super) fn check_report(report: &Report<'_>) -> CheckReport {
             corner: corner.into(),
             gap_m: up(gap),
         }),
+        sections: study
+            .sections
+            .iter()
+            .map(|one| section(one, show))
+            .collect(),
         estimate: study.estimate.as_ref().map(|estimate| EstimateReport {
             samples: estimate.samples,
             seed: estimate.seed,
@@ -203,13 +212,17 @@ fn withheld(withheld: &Withheld, show: Show) -> WithheldReport {
         Withheld::CarriedPartsTouch { part, vehicle } => {
             (vec![part.clone(), vehicle.clone()], None)
         }
+        Withheld::Ground { topic, figure } => (
+            vec![topic.heading().into(), figure.id.clone().into_owned()],
+            None,
+        ),
         Withheld::OverRating { .. } | Withheld::NoMarkFits => (Vec::new(), None),
     };
     let reason = reason(withheld, show);
     WithheldReport {
         reason: withheld.into(),
         says: reason.says,
-        cure: reason.cure.into(),
+        cure: reason.cure.into_owned(),
         about,
         short_m: short.and_then(up),
     }

@@ -7,10 +7,12 @@
 mod build;
 mod findings;
 mod number;
+mod sections;
 mod verdict;
 mod words;
 
 pub use findings::*;
+pub use sections::*;
 pub use verdict::*;
 pub use words::*;
 
@@ -20,7 +22,7 @@ use serde::Serialize;
 use super::Report;
 
 /// The version of the layout. It goes up when a key changes its meaning or goes away.
-pub const SCHEMA_VERSION: u32 = 1;
+pub const SCHEMA_VERSION: u32 = 2;
 
 /// The report of `bayrise check --format json`. Lengths are metres, angles radians, masses
 /// kilograms; locks are counted from 1, the lowest first. Numbers are rounded to six decimals
@@ -28,7 +30,7 @@ pub const SCHEMA_VERSION: u32 = 1;
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 #[schemars(title = "Bayrise check report")]
 pub struct CheckReport {
-    /// The version of this layout: 1.
+    /// The version of this layout: 2.
     pub schema_version: u32,
     /// What made the report, and from what.
     pub program: Program,
@@ -70,6 +72,8 @@ pub struct CheckReport {
     pub rating: RatingReport,
     /// The loosest pad, when four pads do not all meet their points.
     pub loose_pad: Option<LoosePadReport>,
+    /// What decides beside clearance, topic by topic.
+    pub sections: Vec<SectionReport>,
     /// How often each lock is clear in sampled worlds; null unless asked for with --sample.
     pub estimate: Option<EstimateReport>,
     /// The margins asked.

@@ -24,11 +24,11 @@ fn report(study: &Study) -> Value {
 fn keys_of_the_verdict() {
     let value = report(&sample::study());
     let verdict = &value["verdict"];
-    assert_eq!(value["schema_version"], 1);
+    assert_eq!(value["schema_version"], 2);
     assert_eq!(verdict["highest_safe_lock"], 3);
     assert_eq!(verdict["highest_clear_lock"], 3);
     assert_eq!(verdict["withheld"], json!([]));
-    assert_eq!(verdict["unknown"][0]["check"], "pad_loads");
+    assert_eq!(verdict["unknown"][0]["check"], "vehicle_mass");
     assert_eq!(verdict["pad_height_m"], 0.6858);
     assert_eq!(verdict["stop_mark_m"], 1.4351);
     assert_eq!(verdict["never_above_m"], 1.547_812);

@@ -5,6 +5,7 @@ use serde::Serialize;
 
 use crate::bay::{Corner, UnitSystem};
 use crate::clearance::{DoorState, Limit, LockState, Unknown, Withheld};
+use crate::ground::{Bound, Standing, Topic};
 
 macro_rules! words {
     ($(#[$doc:meta])* $name:ident { $($(#[$variant_doc:meta])* $variant:ident),* $(,)? }) => {
@@ -112,28 +113,86 @@ words!(
         CarriedPartsTouch,
         /// No graduation of the tape lies between latch and breach.
         NoMarkFits,
+        /// A figure of a section stops: arms, loads, posts, slab, anchors, doors, power.
+        Ground,
     }
 );
 
 words!(
     /// A check that this version does not make, or that lacks its data.
     UnknownCheck {
-        /// Load on each pad and arm.
-        PadLoads,
-        /// The centre of gravity over the pads and in the manual's window.
-        CentreOfGravity,
-        /// Slab thickness and strength.
-        Slab,
-        /// Anchors and the post base.
-        Anchors,
         /// The vehicle's mass.
         VehicleMass,
-        /// Arms swung to their places past tyres, body and each other.
-        ArmPath,
         /// The columns tipped up past lights, door tracks and opener.
         StandUpPath,
         /// The columns tipped up under a higher part of the ceiling and moved.
         StandUpElsewhere,
+        /// A figure of the section on arms and reach.
+        Reach,
+        /// A figure of the section on loads and balance.
+        Loads,
+        /// A figure of the section on the post base.
+        PostBase,
+        /// A figure of the section on the slab.
+        Slab,
+        /// A figure of the section on anchors.
+        Anchors,
+        /// A figure of the section on the slab under the plates.
+        Bearing,
+        /// A figure of the section on doors and people.
+        Access,
+        /// A figure of the section on the motor circuit.
+        Power,
+        /// A figure of the section on delivery and oil.
+        Delivery,
+    }
+);
+
+words!(
+    /// What a section is about.
+    TopicWord {
+        /// Arms and reach.
+        Reach,
+        /// Loads and balance.
+        Loads,
+        /// Post base.
+        PostBase,
+        /// Slab.
+        Slab,
+        /// Anchors.
+        Anchors,
+        /// The slab under the plates.
+        Bearing,
+        /// Doors and people.
+        Access,
+        /// The motor circuit.
+        Power,
+        /// Delivery and oil.
+        Delivery,
+    }
+);
+
+words!(
+    /// How a figure stands.
+    StandingWord {
+        /// For information; nothing is asked of it.
+        Noted,
+        /// What is asked of it holds.
+        Passes,
+        /// Not known: no pass.
+        Unknown,
+        /// It does not hold: no lock is called safe.
+        Stops,
+    }
+);
+
+words!(
+    /// Which side of its limit a figure must lie on.
+    BoundWord {
+        /// At most the limit.
+        AtMost,
+        /// At least the limit.
+        AtLeast,
     }
 );
 
@@ -152,9 +211,23 @@ same_words!(DoorState => DoorStateWord: Shut, Open, Running);
 same_words!(LockState => LockStateWord:
     NotLifting, NoRelease, NotShown, Strikes, Barred, Tight, Clear);
 same_words!(Corner => CornerWord: FrontLeft, FrontRight, RearLeft, RearRight);
-same_words!(Unknown => UnknownCheck:
-    PadLoads, CentreOfGravity, Slab, Anchors, VehicleMass, ArmPath, StandUpPath,
-    StandUpElsewhere);
+same_words!(Topic => TopicWord:
+    Reach, Loads, PostBase, Slab, Anchors, Bearing, Access, Power, Delivery);
+same_words!(Standing => StandingWord: Noted, Passes, Unknown, Stops);
+same_words!(Bound => BoundWord: AtMost, AtLeast);
+same_words!(Topic => UnknownCheck:
+    Reach, Loads, PostBase, Slab, Anchors, Bearing, Access, Power, Delivery);
+
+impl From<Unknown> for UnknownCheck {
+    fn from(unknown: Unknown) -> Self {
+        match unknown {
+            Unknown::VehicleMass => Self::VehicleMass,
+            Unknown::StandUpPath => Self::StandUpPath,
+            Unknown::StandUpElsewhere => Self::StandUpElsewhere,
+            Unknown::Section(topic) => topic.into(),
+        }
+    }
+}
 
 impl From<&Limit> for LimitKind {
     fn from(limit: &Limit) -> Self {
@@ -181,6 +254,7 @@ impl From<&Withheld> for WithheldKind {
             Withheld::TightAsParked { .. } => Self::TightAsParked,
             Withheld::CarriedPartsTouch { .. } => Self::CarriedPartsTouch,
             Withheld::NoMarkFits => Self::NoMarkFits,
+            Withheld::Ground { .. } => Self::Ground,
         }
     }
 }

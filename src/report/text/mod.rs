@@ -10,6 +10,7 @@ mod needs;
 mod opening;
 mod page;
 mod room;
+mod sections;
 mod verdict;
 
 pub use page::Look;
@@ -45,6 +46,7 @@ pub fn render(report: &Report<'_>, look: Look) -> String {
     room::write(report, &mut page);
     arms::write(report, &mut page);
     opening::write(report, &mut page);
+    sections::write(report, &mut page);
     margins::write(report, &mut page);
     warnings(report, &mut page);
     page.gap();

@@ -51,6 +51,7 @@ fn posed(order: &PictureOrder) -> Result<(Desk, Option<String>), PictureError> {
         order.presets.clone(),
     );
     let mut desk = Desk::new(document);
+    desk.on = Some(order.on);
     desk.study_now();
     let Some(verdict) = &desk.verdict else {
         let why = desk.study_failed.take();

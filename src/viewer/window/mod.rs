@@ -30,7 +30,7 @@ use std::time::Instant;
 
 pub use trace::trace;
 
-use super::{Fault, probe};
+use super::{Fault, probe, today};
 use crate::panels::{Desk, Document};
 
 /// Why no window can be opened here, as far as that is known without trying.
@@ -49,6 +49,7 @@ pub fn open(file: &Path, text: String) -> Result<(), Fault> {
     let file = std::path::absolute(file).unwrap_or_else(|_| file.into());
     let presets = files::presets(&file);
     let mut desk = Desk::new(Document::new(Some(file), text.clone(), Some(text), presets));
+    desk.on = Some(today());
     // Before the engine starts: the first picture has its verdict.
     let start = Instant::now();
     desk.study_now();
