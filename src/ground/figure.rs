@@ -149,6 +149,16 @@ impl Figure {
         self
     }
 
+    /// The same figure, not known where it does not pass.
+    #[must_use]
+    pub fn undecided_unless_it_passes(self, how: impl Into<Cow<'static, str>>) -> Self {
+        if self.standing == Standing::Passes {
+            self
+        } else {
+            self.undecided(how)
+        }
+    }
+
     /// The same figure, which stops.
     #[must_use]
     pub fn stopping(mut self, cure: impl Into<Cow<'static, str>>) -> Self {
