@@ -38,7 +38,7 @@ pub(super) fn figures(known: &Known<'_>, figures: &mut Vec<Figure>) {
         figures.push(Figure::unknown(
             "lines",
             "joints, cracks and drains near the posts",
-            "look for them within 600 mm (23 5/8 in) of each plate and list them as `lines`; \
+            "look for them within 600 mm (23 1/2 in) of each plate and list them as `lines`; \
              `lines: []` says that there are none",
         ));
     }
@@ -48,7 +48,7 @@ const fn name(kind: SlabLineKind) -> (&'static str, &'static str) {
     match kind {
         SlabLineKind::Joint => ("joint", "a joint"),
         SlabLineKind::Crack => ("crack", "a crack"),
-        SlabLineKind::Edge => ("edge", "an edge of the slab"),
+        SlabLineKind::Edge => ("edge", "the slab's edge"),
         SlabLineKind::Drain => ("drain", "a drain"),
     }
 }
@@ -85,7 +85,7 @@ fn distant(known: &Known<'_>, side: Side, kind: SlabLineKind, off_m: f64) -> Fig
     } else {
         "anchors"
     };
-    let what = format!("from the {}'s {from} to {a_line}", post(side));
+    let what = format!("{}'s {from} to {a_line}", post(side));
     let found = Quantity::Length(off_m);
     // Line and post are each set out or measured from the room, the pattern from the plate.
     let measured = known.bay.policy.measured_garage.m() + known.bay.policy.measured_lift.m();
