@@ -98,7 +98,12 @@ fn distant(known: &Known<'_>, side: Side, kind: SlabLineKind, off_m: f64) -> Fig
     let mut figure = Figure::judged(id, what, judged, Bound::AtLeast, limit.clone());
     figure.found = Some(found.clone());
     let figure = figure.source(source(&asked)).cure(CURE);
-    let note = both(&asked, Quantity::Length);
+    // Where no outline is given the slab is taken to end at the walls.
+    let assumed = kind == SlabLineKind::Edge && known.slab.outline.is_empty();
+    let walls = (assumed && figure.standing == Standing::Stops).then(|| {
+        Said::new("the slab is taken to end at the walls: give its `outline` where it goes farther")
+    });
+    let note = joined(both(&asked, Quantity::Length), walls);
     match figure.standing {
         Standing::Stops => {
             let reason = Said::new(format!("the {}'s {from} stand only ", post(side)))

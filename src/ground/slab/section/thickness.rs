@@ -190,6 +190,8 @@ pub(super) fn readings(known: &Known<'_>, figures: &mut Vec<Figure>) {
             note.and("; off the slab")
         } else if reading.off_m > REACH_M {
             note.and("; too far to count")
+        } else if known.map.is_parted(reading) {
+            note.and("; beyond a joint or an edge, so perhaps of another pour")
         } else {
             note
         };
