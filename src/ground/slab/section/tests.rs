@@ -352,7 +352,7 @@ fn a_wanted_pad_changes_no_verdict() {
         width: inch(48.0),
         depth: inch(3.0),
         strength: Some(psi(4000.0)),
-        waste: None,
+        waste: crate::bay::NewPad::USUAL_WASTE,
     });
     assert_eq!(stands(&bay, "thickness.left"), Standing::Unknown);
     assert_eq!(stands(&bay, "pad.depth"), Standing::Unknown);
