@@ -93,4 +93,3 @@ fn a_wanted_pad_changes_no_verdict() {
     let bags = figure(&bay, LATER, "pad.bags").unwrap();
     assert_eq!(bags.found, Some(Quantity::Count(15.0)));
 }
-

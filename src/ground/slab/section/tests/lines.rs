@@ -72,4 +72,3 @@ fn the_slabs_own_edge_counts() {
         .extend(readings(&[(100.0, 20.0, 9.0)]));
     assert_eq!(stands(&bay, "readings.off_slab"), Standing::Unknown);
 }
-
