@@ -7,6 +7,8 @@
 //! shown as a pass.
 
 mod figure;
+pub mod loads;
+pub mod post_base;
 mod quantity;
 mod said;
 mod section;
@@ -28,8 +30,16 @@ pub type Date = jiff::civil::Date;
 /// known (then nothing is taken to have aged).
 #[must_use]
 pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
-    let _ = (bay, study, on);
-    Vec::new()
+    let _ = (study, on);
+    let states = loads::states(bay);
+    let pad_loads = states.as_ref().ok().and_then(loads::PadLoads::of);
+    let bases = pad_loads
+        .as_ref()
+        .and_then(|loads| post_base::post_bases(bay, loads));
+    vec![
+        loads::section(bay, &states),
+        post_base::section(bay, bases.as_ref()),
+    ]
 }
 
 /// Puts the sections into a study whose clearances are finished, and withholds what they stop.
@@ -43,7 +53,7 @@ pub(crate) fn complete(bay: &Bay, on: Option<Date>, study: &mut Study) {
     }
     for section in &study.sections {
         for figure in &section.figures {
-            if figure.standing == Standing::Stops {
+            if figure.standing == Standing::Stops && !told(&study.withheld, section.topic, figure) {
                 study.withheld.push(Withheld::Ground {
                     topic: section.topic,
                     figure: Box::new(figure.clone()),
@@ -73,4 +83,13 @@ pub(crate) fn complete(bay: &Bay, on: Option<Date>, study: &mut Study) {
     if study.highest_clear_lock.is_some() {
         study.limit = Limit::Withheld;
     }
+}
+
+/// Whether clearance has already withheld for what a figure says: the total against the rating.
+fn told(withheld: &[Withheld], topic: Topic, figure: &Figure) -> bool {
+    topic == Topic::Loads
+        && figure.id == "total"
+        && withheld
+            .iter()
+            .any(|one| matches!(one, Withheld::OverRating { .. }))
 }

@@ -114,7 +114,7 @@ fn column(f: &Fields<'_>) -> Option<Column> {
 }
 
 fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
-    all!(BasePlate {
+    let plate = all!(BasePlate {
         width: f.need("width", &size()),
         depth: f.need("depth", &size()),
         thickness: f.need("thickness", &size()),
@@ -122,7 +122,8 @@ fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
         anchors: f.or("anchors", Vec::new(), &list("anchors", 100, Point::<2>)),
         anchor_diameter: f.maybe("anchor_diameter", &size()),
         anchor_embedment: f.maybe("anchor_embedment", &size()),
-    })
+    })?;
+    super::checks::anchors(f, &plate).then_some(plate)
 }
 
 fn power_unit(f: &Fields<'_>) -> Option<PowerUnit> {
