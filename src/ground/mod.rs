@@ -6,12 +6,14 @@
 //! safe lock and leaves the clear ones standing; what lacks data is named as unknown and never
 //! shown as a pass.
 
+pub mod arrangements;
 mod figure;
 pub mod loads;
 pub mod post_base;
 mod quantity;
 mod said;
 mod section;
+pub mod slab;
 
 pub use figure::{Bound, Figure, Standing};
 pub use quantity::Quantity;
@@ -30,7 +32,7 @@ pub type Date = jiff::civil::Date;
 /// known (then nothing is taken to have aged).
 #[must_use]
 pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
-    let _ = (study, on);
+    let _ = study;
     let states = loads::states(bay);
     let pad_loads = states.as_ref().ok().and_then(loads::PadLoads::of);
     let bases = pad_loads
@@ -39,6 +41,7 @@ pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
     vec![
         loads::section(bay, &states),
         post_base::section(bay, bases.as_ref()),
+        slab::section(bay, on),
     ]
 }
 

@@ -11,6 +11,7 @@ pub mod json;
 mod lengths;
 mod names;
 mod needs;
+pub mod plan;
 mod reasons;
 #[cfg(test)]
 mod sample;
@@ -19,7 +20,7 @@ mod section;
 pub mod text;
 mod words;
 
-pub use cautions::{CAUTIONS, GOING_UNDER};
+pub use cautions::{CAUTIONS, GOING_UNDER, IN_A_PICTURE};
 pub use fingerprint::fingerprint;
 pub use lengths::Show;
 pub use needs::{Need, NeedFinding, Short, judge};

@@ -5,6 +5,7 @@
 
 mod plate;
 mod room;
+mod slab;
 mod vehicle;
 
 use super::fields::Fields;
@@ -13,6 +14,7 @@ use crate::units::{Length, Rounding, feet_inches, millimetres};
 
 pub(super) use plate::anchors;
 pub(super) use room::{ceiling, outside};
+pub(super) use slab::slab_days;
 pub(super) use vehicle::vehicle;
 
 /// Noise allowed between two figures that should be one, in metres.
