@@ -8,6 +8,8 @@
 
 pub mod arrangements;
 mod figure;
+pub mod loads;
+pub mod post_base;
 mod quantity;
 mod said;
 mod section;
@@ -31,7 +33,16 @@ pub type Date = jiff::civil::Date;
 #[must_use]
 pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
     let _ = study;
-    vec![slab::section(bay, on)]
+    let states = loads::states(bay);
+    let pad_loads = states.as_ref().ok().and_then(loads::PadLoads::of);
+    let bases = pad_loads
+        .as_ref()
+        .and_then(|loads| post_base::post_bases(bay, loads));
+    vec![
+        loads::section(bay, &states),
+        post_base::section(bay, bases.as_ref()),
+        slab::section(bay, on),
+    ]
 }
 
 /// Puts the sections into a study whose clearances are finished, and withholds what they stop.
@@ -45,7 +56,7 @@ pub(crate) fn complete(bay: &Bay, on: Option<Date>, study: &mut Study) {
     }
     for section in &study.sections {
         for figure in &section.figures {
-            if figure.standing == Standing::Stops {
+            if figure.standing == Standing::Stops && !told(&study.withheld, section.topic, figure) {
                 study.withheld.push(Withheld::Ground {
                     topic: section.topic,
                     figure: Box::new(figure.clone()),
@@ -75,4 +86,13 @@ pub(crate) fn complete(bay: &Bay, on: Option<Date>, study: &mut Study) {
     if study.highest_clear_lock.is_some() {
         study.limit = Limit::Withheld;
     }
+}
+
+/// Whether clearance has already withheld for what a figure says: the total against the rating.
+fn told(withheld: &[Withheld], topic: Topic, figure: &Figure) -> bool {
+    topic == Topic::Loads
+        && figure.id == "total"
+        && withheld
+            .iter()
+            .any(|one| matches!(one, Withheld::OverRating { .. }))
 }

@@ -21,11 +21,12 @@ use egui::{Rect, Shape};
 use egui_kittest::Harness;
 
 /// Every shipped scene.
-pub const SCENES: [&str; 10] = [
+pub const SCENES: [&str; 11] = [
     "barred-way-up",
     "camper-under-the-bar",
     "camper-under-ties",
     "coupe-full-rise",
+    "engine-out",
     "light-in-the-way",
     "no-safe-lock",
     "short-columns",

@@ -112,11 +112,12 @@ pub(crate) fn root() -> PathBuf {
 }
 
 /// The shipped scenes' names.
-pub(crate) const SCENES: [&str; 10] = [
+pub(crate) const SCENES: [&str; 11] = [
     "barred-way-up",
     "camper-under-the-bar",
     "camper-under-ties",
     "coupe-full-rise",
+    "engine-out",
     "light-in-the-way",
     "no-safe-lock",
     "short-columns",

@@ -114,7 +114,7 @@ fn column(f: &Fields<'_>) -> Option<Column> {
 }
 
 fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
-    all!(BasePlate {
+    let plate = all!(BasePlate {
         width: f.need("width", &size()),
         depth: f.need("depth", &size()),
         thickness: f.need("thickness", &size()),
@@ -123,7 +123,8 @@ fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
         anchor_diameter: f.maybe("anchor_diameter", &size()),
         anchor_embedment: f.maybe("anchor_embedment", &size()),
         anchor_age_days: f.maybe("anchor_age_days", &number("an age in days", 0.0, 3_650.0)),
-    })
+    })?;
+    super::checks::anchors(f, &plate).then_some(plate)
 }
 
 fn power_unit(f: &Fields<'_>) -> Option<PowerUnit> {
