@@ -1,6 +1,6 @@
 //! What is known of the slab and of the electric supply.
 
-use crate::units::{Current, Length, Pressure, Voltage};
+use crate::units::{Current, Length, Pressure, Subgrade, Voltage};
 
 /// What is known of the slab.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -25,6 +25,8 @@ pub struct Slab {
     pub buried_services: Option<bool>,
     /// A void or a room below; none when not known.
     pub void_below: Option<bool>,
+    /// Modulus of subgrade reaction of the ground under it.
+    pub subgrade: Option<Subgrade>,
 }
 
 /// One thickness reading.

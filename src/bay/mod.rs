@@ -6,6 +6,7 @@
 //! `z` up; the origin lies on the floor, at mid-width of the door opening, in the plane of the
 //! door wall's inner face. `z = 0` is the floor at the post line.
 
+mod anchor;
 mod door;
 mod garage;
 mod ground;
@@ -14,6 +15,7 @@ mod parking;
 mod policy;
 mod vehicle;
 
+pub use anchor::*;
 pub use door::*;
 pub use garage::*;
 pub use ground::*;

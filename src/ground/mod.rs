@@ -6,6 +6,8 @@
 //! safe lock and leaves the clear ones standing; what lacks data is named as unknown and never
 //! shown as a pass.
 
+pub mod anchors;
+pub mod bearing;
 mod figure;
 mod quantity;
 mod said;

@@ -158,6 +158,7 @@ fn lift() -> Lift {
                 .collect(),
             anchor_diameter: Some(inch(0.75)),
             anchor_embedment: Some(inch(4.25)),
+            anchor: None,
         },
         power_unit: Some(PowerUnit {
             side: Side::Right,
@@ -210,6 +211,7 @@ fn lift() -> Lift {
             thickness: Some(inch(4.25)),
             strength: None,
             edge_distance: Some(inch(6.0)),
+            embedment: None,
         },
         advertised: SlabDemand::default(),
     }

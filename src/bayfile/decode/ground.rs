@@ -3,7 +3,8 @@
 use super::all;
 use super::fields::{Fields, record};
 use super::readers::{
-    Flag, Point, Read, current, custom, list, number, place, pressure, rec, size, voltage, words,
+    Flag, Point, Read, current, custom, list, number, place, pressure, rec, size, subgrade,
+    voltage, words,
 };
 use crate::bay::{PowerSupply, Slab, SlabLine, SlabLineKind, SlabReading};
 use crate::bayfile::syntax::Kind;
@@ -25,6 +26,7 @@ pub(super) fn slab(f: &Fields<'_>) -> Option<Slab> {
         heated: f.maybe("heated", &Flag),
         buried_services: f.maybe("buried_services", &Flag),
         void_below: f.maybe("void_below", &Flag),
+        subgrade: f.maybe("subgrade", &subgrade()),
     })
 }
 

@@ -1,5 +1,6 @@
 //! Which lift does the file describe, and where does it stand?
 
+use super::anchor::anchor;
 use super::door::side;
 use super::fields::{Fields, record};
 use super::locks::locks;
@@ -122,6 +123,7 @@ fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
         anchors: f.or("anchors", Vec::new(), &list("anchors", 100, Point::<2>)),
         anchor_diameter: f.maybe("anchor_diameter", &size()),
         anchor_embedment: f.maybe("anchor_embedment", &size()),
+        anchor: f.maybe("anchor", &rec("the anchor", anchor)),
     })
 }
 
@@ -309,6 +311,7 @@ fn demand(f: &Fields<'_>) -> Option<SlabDemand> {
         thickness: f.maybe("thickness", &size()),
         strength: f.maybe("strength", &pressure()),
         edge_distance: f.maybe("edge_distance", &size()),
+        embedment: f.maybe("embedment", &size()),
     })
 }
 

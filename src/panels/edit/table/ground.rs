@@ -38,6 +38,13 @@ const SLAB: &[Row] = &[
     field("age_days", "Age in days", Entry::Number)
         .open()
         .hint("Since it was poured."),
+    field(
+        "subgrade",
+        "Subgrade modulus",
+        Entry::Quantity(Kind::Subgrade),
+    )
+    .open()
+    .hint("How stiff the ground under it is, from a soil report or a plate test."),
     list(
         "outline",
         "Corners of the slab",

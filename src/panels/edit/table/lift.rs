@@ -260,4 +260,7 @@ const SLAB: &[Row] = &[
     length("edge_distance", "Anchor to edge")
         .open()
         .hint("Of an anchor from joint, crack or edge."),
+    length("embedment", "Anchor embedment")
+        .open()
+        .hint("Least depth of an anchor in the concrete."),
 ];
