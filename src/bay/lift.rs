@@ -153,6 +153,8 @@ pub struct BasePlate {
     pub anchor_embedment: Option<Length>,
     /// What is known of the anchors beside their size.
     pub anchor: Option<Anchor>,
+    /// Least age of the concrete, in days, that the anchors' maker asks before they are set.
+    pub anchor_age_days: Option<f64>,
 }
 
 /// Motor, pump and tank on the outer face of one column.
@@ -304,4 +306,6 @@ pub struct SlabDemand {
     pub edge_distance: Option<Length>,
     /// Least embedment of an anchor.
     pub embedment: Option<Length>,
+    /// Least age of the concrete, in days, before anchors are set and the lift is loaded.
+    pub age_days: Option<f64>,
 }

@@ -12,6 +12,7 @@ mod figure;
 mod quantity;
 mod said;
 mod section;
+pub mod slab;
 
 pub use figure::{Bound, Figure, Standing};
 pub use quantity::Quantity;
@@ -30,8 +31,8 @@ pub type Date = jiff::civil::Date;
 /// known (then nothing is taken to have aged).
 #[must_use]
 pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
-    let _ = (bay, study, on);
-    Vec::new()
+    let _ = study;
+    vec![slab::section(bay, on)]
 }
 
 /// Puts the sections into a study whose clearances are finished, and withholds what they stop.
