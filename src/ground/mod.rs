@@ -9,6 +9,7 @@
 pub mod anchors;
 pub mod bearing;
 mod figure;
+pub mod post_base;
 mod quantity;
 mod said;
 mod section;
@@ -19,7 +20,7 @@ pub use quantity::Quantity;
 pub use said::{Part, Said};
 pub use section::{Section, Topic};
 
-use crate::bay::Bay;
+use crate::bay::{Bay, Side};
 use crate::clearance::{Limit, Study, Unknown, Withheld};
 
 /// A calendar day; the day that ages are counted to.
@@ -32,7 +33,13 @@ pub type Date = jiff::civil::Date;
 #[must_use]
 pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
     let _ = study;
-    vec![slab::section(bay, on)]
+    let bases: Option<[post_base::PostBase; 2]> = None;
+    let map = slab::SlabMap::of(bay);
+    let under = [Side::Left, Side::Right].map(|side| slab::under_plate(bay, side, on));
+    vec![
+        slab::section(bay, on),
+        anchors::section(bay, &map, &under, bases.as_ref()),
+    ]
 }
 
 /// Puts the sections into a study whose clearances are finished, and withholds what they stop.

@@ -95,8 +95,7 @@ impl Given {
     /// code does not limit it or product data stand for it.
     #[must_use]
     pub fn most_in(&self, thickness_in: f64) -> Option<f64> {
-        let limited =
-            depth_is_limited(self.anchor.kind) && self.anchor.min_thickness.is_none();
+        let limited = depth_is_limited(self.anchor.kind) && self.anchor.min_thickness.is_none();
         limited.then(|| most_embedment_in(thickness_in))
     }
 
@@ -114,8 +113,7 @@ impl Given {
             cracked: self.cracked(),
             fc_psi,
             lambda_a: 1.0,
-            critical_edge_in: critical
-                .unwrap_or_else(|| critical_edge(self.anchor.kind, hef_in)),
+            critical_edge_in: critical.unwrap_or_else(|| critical_edge(self.anchor.kind, hef_in)),
         })
     }
 

@@ -126,7 +126,13 @@ pub(super) fn spacing(given: &Given, post: &Post) -> Option<Figure> {
     let Some(asked) = asked.filter(|asked| asked.is_finite()) else {
         return Some(Figure::unknown("spacing", what, SIZE).source(source));
     };
-    let figure = Figure::judged("spacing", what, inches(least), Bound::AtLeast, inches(asked));
+    let figure = Figure::judged(
+        "spacing",
+        what,
+        inches(least),
+        Bound::AtLeast,
+        inches(asked),
+    );
     Some(screened(figure.source(source), REPORT))
 }
 

@@ -7,7 +7,15 @@
 
 pub mod area;
 pub mod european;
+pub mod given;
 pub mod group;
+mod hold;
 pub mod limits;
+mod measure;
+mod section;
 pub mod shear;
+mod show;
+mod sideways;
 pub mod tension;
+
+pub(super) use section::section;

@@ -24,6 +24,17 @@ pub(super) fn sq_in(value: f64) -> Quantity {
     Quantity::Area(value * M2_PER_SQ_IN)
 }
 
+/// The greatest of some values, at least zero; one that is no number stays no number.
+pub(super) fn greatest(values: impl Iterator<Item = f64>) -> f64 {
+    values.fold(0.0, |most: f64, one| {
+        if most.is_nan() || one <= most {
+            most
+        } else {
+            one
+        }
+    })
+}
+
 /// A screening that fails is not settled.
 pub(super) fn screened(figure: Figure, how: &'static str) -> Figure {
     if figure.standing == Standing::Stops {
@@ -98,6 +109,13 @@ fn at_post(mut figure: Figure, name: &str) -> Figure {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn no_number_is_the_greatest() {
+        assert!(greatest([1.0, f64::NAN, 2.0].into_iter()).is_nan());
+        assert!((greatest([1.0, 3.0, 2.0].into_iter()) - 3.0).abs() < 1e-12);
+        assert!(greatest(std::iter::empty()).abs() < 1e-12);
+    }
 
     fn load(id: &'static str, found: f64) -> Figure {
         Figure::judged(id, "the load", lbf(found), Bound::AtMost, lbf(100.0))
