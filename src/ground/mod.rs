@@ -39,6 +39,7 @@ pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
     vec![
         slab::section(bay, on),
         anchors::section(bay, &map, &under, bases.as_ref()),
+        bearing::section(bay, &map, &under, bases.as_ref()),
     ]
 }
 

@@ -2,7 +2,7 @@
 //!
 //! In inches, pounds-force and psi.
 
-use super::group::{Line, Setting};
+use super::group::Setting;
 use super::limits::{critical_edge, depth_is_limited, most_embedment_in};
 use super::tension::Placing;
 use crate::bay::{Anchor, AnchorKind, Lift};
@@ -147,22 +147,4 @@ impl Given {
     pub fn reported_pull_out_lbf(&self) -> Option<f64> {
         self.anchor.pull_out.map(|n| n.si() / N_PER_POUND_FORCE)
     }
-}
-
-/// One post's anchors and the slab that they stand in.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Post {
-    /// Where its anchors stand in plan, inches.
-    pub at_in: Vec<[f64; 2]>,
-    /// Pull and sideways force of each, without any load factor, lbf; none when they could not be
-    /// worked out.
-    pub forces_lbf: Option<Vec<[f64; 2]>>,
-    /// Least thickness of the slab there, inches.
-    pub thickness_in: Option<f64>,
-    /// Strength of its concrete, psi.
-    pub fc_psi: Option<f64>,
-    /// Edges, joints, cracks and drains, in plan.
-    pub lines: Vec<Line>,
-    /// True when someone looked for joints and cracks.
-    pub lines_known: bool,
 }

@@ -184,7 +184,10 @@ fn breakout(group: &[Pulled], lines: &[Line], setting: &Setting) -> Breakout {
 }
 
 /// Of some points the one nearest to a line, the line's point nearest to it, and their distance.
-pub(super) fn nearest(points: &[[f64; 2]], line: &Line) -> Option<([f64; 2], [f64; 2], f64)> {
+pub(in crate::ground) fn nearest(
+    points: &[[f64; 2]],
+    line: &Line,
+) -> Option<([f64; 2], [f64; 2], f64)> {
     let (a, b) = (line.from_in, line.to_in);
     let along = [b[0] - a[0], b[1] - a[1]];
     let square = along[0] * along[0] + along[1] * along[1];

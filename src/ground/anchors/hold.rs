@@ -1,8 +1,9 @@
 //! Does each anchor and each group hold its pull?
 
-use super::given::{Given, Post, REPORTED_FC_PSI};
+use super::given::{Given, REPORTED_FC_PSI};
 use super::group::{Breakout, Pulled, breakouts};
 use super::limits::{phi_concrete, phi_steel};
+use super::post::Post;
 use super::show::{LINES, REPORT, greatest, inches, lbf, screened, sq_in};
 use super::tension::{Placing, counted_futa_psi, headed_pull_out_lbf, steel_lbf};
 use crate::bay::AnchorKind;

@@ -1,8 +1,9 @@
 //! Do size, place and depth of the anchors keep what manual, product data and code ask?
 
-use super::given::{Given, Post};
+use super::given::Given;
 use super::group::nearest;
 use super::limits::{least_edge, least_spacing};
+use super::post::Post;
 use super::show::{REPORT, inches, screened};
 use crate::bay::Lift;
 use crate::ground::{Bound, Figure, Quantity};

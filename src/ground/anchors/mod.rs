@@ -12,9 +12,10 @@ pub mod group;
 mod hold;
 pub mod limits;
 mod measure;
+pub mod post;
 mod section;
 pub mod shear;
-mod show;
+pub(super) mod show;
 mod sideways;
 pub mod tension;
 

@@ -1,16 +1,16 @@
 //! What is said of the anchors?
 
-use super::given::{Given, Post};
-use super::group::Line;
+use super::given::Given;
 use super::hold::{LOAD_FACTOR, cone, most_lbf, pull_out, pulled, steel};
 use super::measure::{asked_depth, depth_in_slab, edge, spacing};
-use super::show::{inches, lbf, share_of, worse_of};
+use super::post::Post;
+use super::show::{inches, is_beyond, lbf, worse_of};
 use super::sideways::sideways;
 use crate::bay::{AnchorKind, Bay, Side};
 use crate::ground::post_base::PostBase;
-use crate::ground::slab::{PlateSlab, SlabMap, anchors_m};
+use crate::ground::slab::{PlateSlab, SlabMap};
 use crate::ground::{Figure, Quantity, Said, Section, Standing, Topic};
-use crate::units::{M_PER_INCH, N_PER_POUND_FORCE, PA_PER_PSI, Rounding};
+use crate::units::Rounding;
 
 const GOVERNS: &str = "the lift's manual, the anchor maker's instructions and test report, the local code and a \
      licensed engineer govern";
@@ -26,7 +26,7 @@ pub(in crate::ground) fn section(
     let given = Given::of(&bay.lift);
     let posts = [Side::Left, Side::Right].map(|side| {
         let k = usize::from(side == Side::Right);
-        post(bay, map, side, &slabs[k], bases.map(|both| &both[k]))
+        Post::of(bay, map, side, &slabs[k], bases.map(|both| &both[k]))
     });
     let [left, right] = &posts;
     let figures = if left.at_in.is_empty() {
@@ -52,31 +52,6 @@ pub(in crate::ground) fn section(
              the figures hold for no other.",
         )],
         governs: Some(GOVERNS),
-    }
-}
-
-/// One post's anchors in the code's units.
-fn post(bay: &Bay, map: &SlabMap, side: Side, slab: &PlateSlab, base: Option<&PostBase>) -> Post {
-    let at = |p: glam::DVec2| [p.x / M_PER_INCH, p.y / M_PER_INCH];
-    let line = |from, to| Line {
-        from_in: at(from),
-        to_in: at(to),
-    };
-    let corners = map.outline.iter();
-    let next = map.outline.iter().cycle().skip(1);
-    let around = corners.zip(next).map(|(a, b)| line(*a, *b));
-    let inside = map.lines.iter().map(|one| line(one.ends[0], one.ends[1]));
-    Post {
-        at_in: anchors_m(bay, map, side).into_iter().map(at).collect(),
-        forces_lbf: base.map(|base| {
-            let each = base.anchors.iter();
-            each.map(|one| [one.tension_n, one.shear_n].map(|n| n / N_PER_POUND_FORCE))
-                .collect()
-        }),
-        thickness_in: slab.least_thickness_m.map(|m| m / M_PER_INCH),
-        fc_psi: slab.strength_pa.map(|pa| pa / PA_PER_PSI),
-        lines: around.chain(inside).collect(),
-        lines_known: slab.lines_listed,
     }
 }
 
@@ -198,7 +173,7 @@ fn lead(given: &Given, figures: &[Figure]) -> Said {
     }
     let failing = figures
         .iter()
-        .find(|one| one.standing == Standing::Unknown && share_over(figures, one));
+        .find(|one| one.standing == Standing::Unknown && is_beyond(one));
     if let Some(failing) = failing {
         return Said::new(format!(
             "The screening does not show that the anchors hold ({}). That is not settled either \
@@ -222,9 +197,4 @@ fn lead(given: &Given, figures: &[Figure]) -> Said {
         "By the screening the anchors hold what the posts ask of them, if they are set as their \
          maker says.",
     )
-}
-
-/// True where what was found is beyond what is asked.
-fn share_over(figures: &[Figure], one: &Figure) -> bool {
-    share_of(figures, &one.id).is_some_and(|share| share.is_finite() && share > 1.0)
 }

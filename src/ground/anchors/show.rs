@@ -9,23 +9,23 @@ pub(super) const REPORT: &str = "this screening does not show it; the manual may
      for this slab, or ask a licensed engineer";
 
 /// How to know that no joint or crack is near.
-pub(super) const LINES: &str = "nobody has said where joints and cracks run: look over the slab and list them under `lines`, an \
+pub(in crate::ground) const LINES: &str = "nobody has said where joints and cracks run: look over the slab and list them under `lines`, an \
      empty list where there are none";
 
-pub(super) fn lbf(value: f64) -> Quantity {
+pub(in crate::ground) fn lbf(value: f64) -> Quantity {
     Quantity::Force(value * N_PER_POUND_FORCE)
 }
 
-pub(super) fn inches(value: f64) -> Quantity {
+pub(in crate::ground) fn inches(value: f64) -> Quantity {
     Quantity::Length(value * M_PER_INCH)
 }
 
-pub(super) fn sq_in(value: f64) -> Quantity {
+pub(in crate::ground) fn sq_in(value: f64) -> Quantity {
     Quantity::Area(value * M2_PER_SQ_IN)
 }
 
 /// The greatest of some values, at least zero; one that is no number stays no number.
-pub(super) fn greatest(values: impl Iterator<Item = f64>) -> f64 {
+pub(in crate::ground) fn greatest(values: impl Iterator<Item = f64>) -> f64 {
     values.fold(0.0, |most: f64, one| {
         if most.is_nan() || one <= most {
             most
@@ -36,7 +36,7 @@ pub(super) fn greatest(values: impl Iterator<Item = f64>) -> f64 {
 }
 
 /// A screening that fails is not settled.
-pub(super) fn screened(figure: Figure, how: &'static str) -> Figure {
+pub(in crate::ground) fn screened(figure: Figure, how: &'static str) -> Figure {
     if figure.standing == Standing::Stops {
         figure.undecided(how)
     } else {
@@ -57,14 +57,24 @@ fn share(figure: &Figure) -> f64 {
     }
 }
 
+/// True where what was found is beyond what is asked.
+pub(in crate::ground) fn is_beyond(figure: &Figure) -> bool {
+    let share = share(figure);
+    share.is_finite() && share > 1.0
+}
+
 /// The share of a figure by its name; none where it is not there.
-pub(super) fn share_of(figures: &[Figure], id: &str) -> Option<f64> {
+pub(in crate::ground) fn share_of(figures: &[Figure], id: &str) -> Option<f64> {
     figures.iter().find(|one| one.id == id).map(share)
 }
 
 /// Of the figures of both posts those that stand worse, by name; what is only noted comes from the
 /// post that `governs` by the share of this figure.
-pub(super) fn worse_of(left: Vec<Figure>, right: Vec<Figure>, governs: &str) -> Vec<Figure> {
+pub(in crate::ground) fn worse_of(
+    left: Vec<Figure>,
+    right: Vec<Figure>,
+    governs: &str,
+) -> Vec<Figure> {
     let by = |figures: &[Figure]| share_of(figures, governs).unwrap_or(f64::NEG_INFINITY);
     let right_governs = by(&right) > by(&left);
     let (first, mut second, names) = if right_governs {

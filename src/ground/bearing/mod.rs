@@ -3,6 +3,12 @@
 //! A screening by published methods: bearing and punching by the concrete code, bending of a slab
 //! on ground by Westergaard's formulas.
 
+mod bend;
 pub mod on_ground;
 pub mod plate;
+pub mod press;
+mod section;
 pub mod ultimate;
+
+pub use bend::{EDGE_REACH, SAFETY, TAKEN_PCI};
+pub(super) use section::section;

@@ -19,23 +19,33 @@ pub fn bearing_lbf(fc_psi: f64, loaded_in2: f64, spread_in2: f64) -> f64 {
 }
 
 /// The outline of what punches out: half a thickness outside of a loaded rectangle, inches
-/// (14.5.5.1 with 22.6.4).
+/// (14.5.5.1 with 22.6.4). `edges_in`: distances of the nearest two edges, least first; where the
+/// way past an edge is shorter it is taken, the longer sides counting as those that fall away.
 #[must_use]
-pub fn punching_outline_in([a, b]: [f64; 2], thickness_in: f64) -> f64 {
-    2.0 * (a + thickness_in + b + thickness_in)
+pub fn punching_outline_in([a, b]: [f64; 2], thickness_in: f64, edges_in: [Option<f64>; 2]) -> f64 {
+    let (a, b) = (a + thickness_in, b + thickness_in);
+    let whole = 2.0 * (a + b);
+    let past_one = edges_in[0].map_or(whole, |d| whole - a.max(b) + 2.0 * d);
+    let past_two = edges_in[1].map_or(whole, |d| a + b + 2.0 * d);
+    whole.min(past_one).min(past_two)
 }
 
 /// V<sub>n</sub> of plain concrete in two directions, lbf: the smaller of (1 + 2/β)(4/3) and 2.66,
 /// times λ √f'c b<sub>o</sub> h (Table 14.5.5.1). `thickness_in` is what is left when the 2 in
 /// against soil are off.
 #[must_use]
-pub fn punching_lbf(fc_psi: f64, loaded_in: [f64; 2], thickness_in: f64) -> f64 {
+pub fn punching_lbf(
+    fc_psi: f64,
+    loaded_in: [f64; 2],
+    thickness_in: f64,
+    edges_in: [Option<f64>; 2],
+) -> f64 {
     let (short, long) = (
         loaded_in[0].min(loaded_in[1]),
         loaded_in[0].max(loaded_in[1]),
     );
     let factor = ((1.0 + 2.0 * short / long) * 4.0 / 3.0).min(2.66);
-    factor * fc_psi.sqrt() * punching_outline_in(loaded_in, thickness_in) * thickness_in
+    factor * fc_psi.sqrt() * punching_outline_in(loaded_in, thickness_in, edges_in) * thickness_in
 }
 
 #[cfg(test)]
@@ -64,18 +74,27 @@ mod tests {
     #[test]
     fn a_square_plate_punching() {
         // Worked out from Table 14.5.5.1: 12 in by 12 in, 4000 psi, slab 4 in.
-        near(punching_outline_in([12.0, 12.0], 2.0), 56.0, 0.0);
-        let against_soil = punching_lbf(4000.0, [12.0, 12.0], 4.0 - AGAINST_SOIL_IN);
+        near(punching_outline_in([12.0, 12.0], 2.0, [None; 2]), 56.0, 0.0);
+        let against_soil = punching_lbf(4000.0, [12.0, 12.0], 4.0 - AGAINST_SOIL_IN, [None; 2]);
         near(against_soil, 18_842.0, 1.0);
         near(PHI_PLAIN * against_soil, 11_305.0, 1.0);
-        let whole = punching_lbf(4000.0, [12.0, 12.0], 4.0);
+        let whole = punching_lbf(4000.0, [12.0, 12.0], 4.0, [None; 2]);
         near(whole, 43_068.0, 1.0);
         near(PHI_PLAIN * whole, 25_841.0, 1.0);
         // A strip of 1 to 4: (1 + 2/4)(4/3) = 2.0.
         near(
-            punching_lbf(4000.0, [4.0, 16.0], 2.0),
+            punching_lbf(4000.0, [4.0, 16.0], 2.0, [None; 2]),
             2.0 * 4000.0_f64.sqrt() * 48.0 * 2.0,
             1e-6,
         );
+    }
+
+    #[test]
+    fn edges_shorten_the_outline() {
+        let outline = |edges| punching_outline_in([12.0, 16.0], 2.0, edges);
+        near(outline([None; 2]), 64.0, 0.0);
+        near(outline([Some(50.0), Some(60.0)]), 64.0, 0.0);
+        near(outline([Some(1.0), None]), 64.0 - 18.0 + 2.0, 1e-12);
+        near(outline([Some(1.0), Some(1.0)]), 32.0 + 2.0, 1e-12);
     }
 }

@@ -1,0 +1,278 @@
+//! What is said of the slab under the plates?
+
+use super::bend::bend;
+use super::plate::{AGAINST_SOIL_IN, PHI_BEARING, PHI_PLAIN, bearing_lbf, punching_lbf};
+use super::press::Press;
+use crate::bay::{Bay, Side};
+use crate::ground::anchors::group::nearest;
+use crate::ground::anchors::post::{Post, plan_in};
+use crate::ground::anchors::show::{LINES, lbf, screened, sq_in, worse_of};
+use crate::ground::post_base::PostBase;
+use crate::ground::slab::{PlateSlab, SlabMap};
+use crate::ground::{Bound, Figure, Quantity, Said, Section, Standing, Topic};
+use crate::units::Rounding;
+
+const GOVERNS: &str = "the lift's manual, the local code and a licensed engineer govern";
+
+/// On all that a post brings: the vehicle is a live load (ACI 318-19, 5.3.1).
+const LOAD_FACTOR: f64 = 1.6;
+
+/// What settles a screening that does not show enough.
+pub(super) const ENGINEER: &str = "this screening does not show it; the lift's manual may still accept this slab: follow it, or \
+     ask a licensed engineer, who may ask for a pad under the posts";
+
+/// The slab under both posts. `bases` is what the posts ask of it, none when that could not be
+/// worked out.
+pub(in crate::ground) fn section(
+    bay: &Bay,
+    map: &SlabMap,
+    slabs: &[PlateSlab; 2],
+    bases: Option<&[PostBase; 2]>,
+) -> Section {
+    let figures = match bases {
+        None => vec![Figure::unknown(
+            "press",
+            "what the posts press on the slab",
+            "it needs the loads on the pads, which are not known in full",
+        )],
+        Some([left, right]) => worse_of(
+            of_post(bay, map, &slabs[0], left),
+            of_post(bay, map, &slabs[1], right),
+            "bend",
+        ),
+    };
+    Section {
+        topic: Topic::Bearing,
+        lead: lead(&figures),
+        figures,
+        notes: vec![Said::new(
+            "Reinforcement is not counted: in a slab on ground it holds cracks together and \
+             carries little. The ground is taken to lie against the slab everywhere.",
+        )],
+        governs: Some(GOVERNS),
+    }
+}
+
+/// One post on its slab, in the codes' units.
+pub(super) struct Under {
+    pub(super) press: Press,
+    /// Pull on each anchor, lbf, without load factor, and where it stands in plan, inches.
+    pub(super) pulls: Vec<([f64; 2], f64)>,
+    pub(super) thickness_in: f64,
+    pub(super) fc_psi: f64,
+    /// Distances of edges, joints, cracks and drains, inches, least first.
+    pub(super) edges_in: Vec<f64>,
+    /// Why the slab is not as the formulas take it, if it is not.
+    pub(super) open: Option<&'static str>,
+}
+
+/// The figures of one post.
+fn of_post(bay: &Bay, map: &SlabMap, slab: &PlateSlab, base: &PostBase) -> Vec<Figure> {
+    let post = Post::of(bay, map, slab.side, slab, Some(base));
+    let press = Press::of(base, &bay.lift);
+    let mut out = vec![
+        Figure::noted(
+            "press",
+            "what a post presses on the slab",
+            lbf(press.load_lbf),
+        )
+        .note("with what the pull of the anchors adds, without a load factor")
+        .rounded(Rounding::Up),
+        Figure::noted(
+            "press.area",
+            "over a part of the plate of",
+            sq_in(press.area_in2()),
+        )
+        .source("halfway from column to plate's edge: ACI 318-19, Table 13.2.7.1")
+        .rounded(Rounding::Down),
+        Figure::noted(
+            "load_factor",
+            "load factor on it",
+            Quantity::Number(LOAD_FACTOR),
+        )
+        .source("ACI 318-19, 5.3.1: a live load"),
+    ];
+    let (Some(thickness_in), Some(fc_psi)) = (post.thickness_in, post.fc_psi) else {
+        let how = match (post.thickness_in, post.fc_psi) {
+            (Some(_), None) => {
+                "give strength and age of the concrete: from the delivery note, or from a test of \
+                 the slab"
+            }
+            (None, Some(_)) => "read the slab's thickness in two holes near each plate",
+            _ => {
+                "read the slab's thickness in two holes near each plate, and give strength and age \
+                 of the concrete"
+            }
+        };
+        for (id, what) in [
+            ("bearing", BEARING),
+            ("punch", PUNCH),
+            ("bend", super::bend::WHAT),
+        ] {
+            out.push(Figure::unknown(id, what, how));
+        }
+        return out;
+    };
+    let places = around(map, slab.side);
+    let mut edges_in: Vec<f64> = post
+        .lines
+        .iter()
+        .filter_map(|line| nearest(&places, line).map(|found| found.2))
+        .collect();
+    edges_in.sort_by(f64::total_cmp);
+    let under = Under {
+        press,
+        pulls: post
+            .at_in
+            .iter()
+            .zip(post.forces_lbf.iter().flatten())
+            .map(|(at, force)| (*at, force[0]))
+            .collect(),
+        thickness_in,
+        fc_psi,
+        edges_in,
+        open: open(bay, slab),
+    };
+    out.extend(pressed(&under));
+    out.extend(punched(&under));
+    out.extend(bend(bay, &under));
+    out
+}
+
+/// Nine places on a plate, in plan.
+fn around(map: &SlabMap, side: Side) -> Vec<[f64; 2]> {
+    let rect = &map.plate(side).rect;
+    let (low, high) = (plan_in(rect.low), plan_in(rect.high));
+    let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
+    [low[0], middle[0], high[0]]
+        .into_iter()
+        .flat_map(|x| [low[1], middle[1], high[1]].map(|y| [x, y]))
+        .collect()
+}
+
+/// Why the slab is not as the formulas take it.
+fn open(bay: &Bay, slab: &PlateSlab) -> Option<&'static str> {
+    let known = bay.slab.as_ref();
+    if known.is_some_and(|slab| slab.suspended == Some(true) || slab.void_below == Some(true)) {
+        return Some(
+            "this floor does not lie on ground, which these methods are for: ask a licensed \
+             engineer",
+        );
+    }
+    if slab.broken {
+        return Some(
+            "a joint, a crack, a drain or an edge runs under the plate, which these methods are \
+             not for: move the lift, or ask a licensed engineer",
+        );
+    }
+    (!slab.lines_listed).then_some(LINES)
+}
+
+/// A screening of this slab: what fails, and what the formulas are not for, is not known.
+pub(super) fn settled(figure: Figure, open: Option<&'static str>) -> Figure {
+    let figure = screened(figure, ENGINEER);
+    match open {
+        Some(how) => figure.undecided(how),
+        None => figure,
+    }
+}
+
+const BEARING: &str = "pressure of the plate on the concrete, as a force";
+const PUNCH: &str = "punching through the slab";
+
+/// The plate on the concrete.
+fn pressed(under: &Under) -> Vec<Figure> {
+    const SOURCE: &str = "ACI 318-19, 22.8.3.2";
+    let area = under.press.area_in2();
+    let nominal = bearing_lbf(under.fc_psi, area, area);
+    let figure = Figure::judged(
+        "bearing",
+        BEARING,
+        lbf(LOAD_FACTOR * under.press.load_lbf),
+        Bound::AtMost,
+        lbf(PHI_BEARING * nominal),
+    );
+    vec![
+        Figure::noted("bearing.strength", "bearing strength, Bn", lbf(nominal))
+            .source(SOURCE)
+            .note("nothing is counted for the concrete around, A2 = A1")
+            .rounded(Rounding::Down),
+        Figure::noted("bearing.phi", "φ of bearing", Quantity::Number(PHI_BEARING))
+            .source("ACI 318-19, Table 21.2.1, from memory"),
+        screened(figure.source(SOURCE), ENGINEER),
+    ]
+}
+
+/// The plate through the slab, as plain concrete.
+fn punched(under: &Under) -> Vec<Figure> {
+    const SOURCE: &str = "ACI 318-19, Table 14.5.5.1";
+    let counted = under.thickness_in - AGAINST_SOIL_IN;
+    if counted <= 0.0 {
+        return vec![Figure::unknown("punch", PUNCH, ENGINEER).source(SOURCE)];
+    }
+    let edge = |k: usize| under.edges_in.get(k).copied();
+    let loaded = under.press.loaded_in;
+    let nominal = punching_lbf(under.fc_psi, loaded, counted, [edge(0), edge(1)]);
+    let figure = Figure::judged(
+        "punch",
+        PUNCH,
+        lbf(LOAD_FACTOR * under.press.load_lbf),
+        Bound::AtMost,
+        lbf(PHI_PLAIN * nominal),
+    );
+    vec![
+        Figure::noted(
+            "punch.thickness",
+            "thickness counted for punching",
+            crate::ground::anchors::show::inches(counted),
+        )
+        .source("2 in off against soil: ACI 318-19, 14.5.1.7, from memory")
+        .rounded(Rounding::Down),
+        Figure::noted("punch.strength", "punching strength, Vn", lbf(nominal))
+            .source(SOURCE)
+            .rounded(Rounding::Down),
+        Figure::noted(
+            "punch.phi",
+            "φ of plain concrete",
+            Quantity::Number(PHI_PLAIN),
+        )
+        .source("ACI 318-19, Table 21.2.1"),
+        settled(figure.source(SOURCE), under.open),
+    ]
+}
+
+/// The plain sentence.
+fn lead(figures: &[Figure]) -> Said {
+    let open: Vec<&Figure> = figures
+        .iter()
+        .filter(|one| one.standing == Standing::Unknown)
+        .collect();
+    if open.is_empty() {
+        return Said::new(
+            "By the screening the slab carries the plates: in bearing, in punching and in bending \
+             on the ground.",
+        );
+    }
+    let beyond = open
+        .iter()
+        .find(|one| crate::ground::anchors::show::is_beyond(one));
+    if let Some(beyond) = beyond {
+        return Said::new(format!(
+            "The screening does not show that the slab carries the plates ({}). That is not \
+             settled either way: the lift's manual governs, and where it accepts this slab its \
+             word stands.",
+            beyond.what
+        ));
+    }
+    if figures.iter().any(|one| one.standing == Standing::Passes) {
+        let what: Vec<&str> = open.iter().map(|one| one.what.as_ref()).collect();
+        return Said::new(format!(
+            "Nothing speaks against the slab under the plates so far, but not all is known: {}.",
+            what.join("; ")
+        ));
+    }
+    Said::new(format!(
+        "Whether the slab carries the plates could not be screened: {}.",
+        open[0].cure.as_deref().unwrap_or("not all is known")
+    ))
+}
