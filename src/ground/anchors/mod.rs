@@ -18,5 +18,7 @@ pub mod shear;
 pub(super) mod show;
 mod sideways;
 pub mod tension;
+#[cfg(test)]
+pub(super) mod tests;
 
 pub(super) use section::section;

@@ -8,6 +8,8 @@ pub mod on_ground;
 pub mod plate;
 pub mod press;
 mod section;
+#[cfg(test)]
+mod tests;
 pub mod ultimate;
 
 pub use bend::{EDGE_REACH, SAFETY, TAKEN_PCI};
