@@ -100,11 +100,11 @@ mod tests {
     use super::*;
     use crate::bay::Curing;
     use crate::solids::test_bay::test_bay;
-    use crate::units::Pressure;
+    use crate::units::{PA_PER_PSI, Pressure};
     use jiff::civil::date;
 
     fn psi(value: f64) -> Pressure {
-        Pressure::psi(value)
+        Pressure::pascals(value * PA_PER_PSI)
     }
 
     fn ages(slab: &Slab, asked_psi: Option<f64>, on: Option<Date>) -> Ages {

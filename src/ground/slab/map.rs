@@ -6,7 +6,7 @@
 
 use glam::DVec2;
 
-use super::plane::{NOISE_M, Rect, area_m2, inside};
+use super::plane::{NOISE_M, Rect, area_m2, cross, inside};
 use crate::bay::{Bay, Side, Slab, SlabLineKind};
 use crate::solids::posts::{column_middle_x_m, inward};
 
@@ -165,6 +165,17 @@ impl SlabMap {
         (plate.readings_used >= ENOUGH).then_some(thinnest)
     }
 
+    /// True when a joint or an edge lies between a reading and the plate that it is nearest to: it
+    /// may be of another pour.
+    #[must_use]
+    pub fn is_parted(&self, reading: &MapReading) -> bool {
+        let rect = self.plate(reading.nearest).rect;
+        let way = [reading.at_m, reading.at_m.clamp(rect.low, rect.high)];
+        self.lines.iter().any(|line| {
+            matches!(line.kind, SlabLineKind::Joint | SlabLineKind::Edge) && cross(way, line.ends)
+        })
+    }
+
     /// The thinnest of all readings, by its place in the list.
     #[must_use]
     pub fn thinnest(&self) -> Option<usize> {
@@ -200,3 +211,6 @@ fn room(bay: &Bay) -> Vec<DVec2> {
     };
     rect.corners().into()
 }
+
+#[cfg(test)]
+mod tests;

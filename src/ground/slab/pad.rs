@@ -4,14 +4,14 @@ use crate::bay::NewPad;
 use crate::units::{KG_PER_POUND, M_PER_FOOT};
 
 /// Normal-weight concrete, kg/m3; a usual round figure, from memory.
-pub const DENSITY_KG_M3: f64 = 2_400.0;
+pub(super) const DENSITY_KG_M3: f64 = 2_400.0;
 /// What is ordered over what the form holds where the file does not say; common practice, no
 /// source.
-pub const USUAL_WASTE: f64 = 0.10;
+pub(super) const USUAL_WASTE: f64 = 0.10;
 /// A bag of dry mix, kilograms: 80 lb.
-pub const BAG_KG: f64 = 80.0 * KG_PER_POUND;
+pub(super) const BAG_KG: f64 = 80.0 * KG_PER_POUND;
 /// Concrete that such a bag yields, m3: about 0.60 cu ft, from memory; the bag says it.
-pub const BAG_YIELD_M3: f64 = 0.60 * M_PER_FOOT * M_PER_FOOT * M_PER_FOOT;
+pub(super) const BAG_YIELD_M3: f64 = 0.60 * M_PER_FOOT * M_PER_FOOT * M_PER_FOOT;
 
 /// The figures of some pads alike.
 #[derive(Debug, Clone, Copy, PartialEq)]

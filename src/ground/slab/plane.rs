@@ -98,6 +98,12 @@ pub(super) fn distance_m(point: DVec2, [from, to]: [DVec2; 2]) -> f64 {
     point.distance(from + way * share)
 }
 
+/// True when two lines between points cross; lines that only touch may count either way.
+pub(super) fn cross([a, b]: [DVec2; 2], [c, d]: [DVec2; 2]) -> bool {
+    let side = |from: DVec2, to: DVec2, point: DVec2| (to - from).perp_dot(point - from) > 0.0;
+    side(a, b, c) != side(a, b, d) && side(c, d, a) != side(c, d, b)
+}
+
 /// The sides of an outline, the last back to the first.
 pub(super) fn sides(outline: &[DVec2]) -> impl Iterator<Item = [DVec2; 2]> + '_ {
     let next = outline.iter().cycle().skip(1);

@@ -38,7 +38,7 @@ pub(super) fn figures(known: &Known<'_>, figures: &mut Vec<Figure>) {
         figures.push(Figure::unknown(
             "lines",
             "joints, cracks and drains near the posts",
-            "look for them within 600 mm (23 5/8 in) of each plate and list them as `lines`; \
+            "look for them within 600 mm (23 1/2 in) of each plate and list them as `lines`; \
              `lines: []` says that there are none",
         ));
     }
@@ -48,7 +48,7 @@ const fn name(kind: SlabLineKind) -> (&'static str, &'static str) {
     match kind {
         SlabLineKind::Joint => ("joint", "a joint"),
         SlabLineKind::Crack => ("crack", "a crack"),
-        SlabLineKind::Edge => ("edge", "an edge of the slab"),
+        SlabLineKind::Edge => ("edge", "the slab's edge"),
         SlabLineKind::Drain => ("drain", "a drain"),
     }
 }
@@ -85,7 +85,7 @@ fn distant(known: &Known<'_>, side: Side, kind: SlabLineKind, off_m: f64) -> Fig
     } else {
         "anchors"
     };
-    let what = format!("from the {}'s {from} to {a_line}", post(side));
+    let what = format!("{}'s {from} to {a_line}", post(side));
     let found = Quantity::Length(off_m);
     // Line and post are each set out or measured from the room, the pattern from the plate.
     let measured = known.bay.policy.measured_garage.m() + known.bay.policy.measured_lift.m();
@@ -98,7 +98,12 @@ fn distant(known: &Known<'_>, side: Side, kind: SlabLineKind, off_m: f64) -> Fig
     let mut figure = Figure::judged(id, what, judged, Bound::AtLeast, limit.clone());
     figure.found = Some(found.clone());
     let figure = figure.source(source(&asked)).cure(CURE);
-    let note = both(&asked, Quantity::Length);
+    // Where no outline is given the slab is taken to end at the walls.
+    let assumed = kind == SlabLineKind::Edge && known.slab.outline.is_empty();
+    let walls = (assumed && figure.standing == Standing::Stops).then(|| {
+        Said::new("the slab is taken to end at the walls: give its `outline` where it goes farther")
+    });
+    let note = joined(both(&asked, Quantity::Length), walls);
     match figure.standing {
         Standing::Stops => {
             let reason = Said::new(format!("the {}'s {from} stand only ", post(side)))

@@ -79,8 +79,8 @@ fn lead(known: &Known<'_>, figures: &[Figure]) -> Said {
             .into();
     }
     if count(Standing::Unknown) > 0 {
-        return "Nothing known of the slab stops the lift, but not enough is known: see what is \
-                not known below. Nothing is drilled before that."
+        return "Nothing that is known of the slab stops the lift, but not all is known: see below. \
+                Nothing is drilled before that."
             .into();
     }
     "Where the posts stand the slab is as thick, as strong and as old as is asked, the anchors keep \

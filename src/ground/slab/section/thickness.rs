@@ -10,8 +10,8 @@ const LISTED: usize = 24;
 
 const CURE: &str = "cut the slab out and pour a pad as thick as is asked under each post, or \
                     choose a lift whose manual asks no more than this";
-const MORE: &str = "drill at least two holes within 600 mm (23 5/8 in) of the plate and measure \
-                    them, but not before tendons, heating and buried services are ruled out";
+const MORE: &str = "measure at least two holes within 600 mm (23 1/2 in) of the plate, but drill none \
+                    before tendons, heating and services are ruled out";
 
 /// What is asked, and how it stands under each plate.
 pub(super) fn figures(known: &Known<'_>) -> Vec<Figure> {
@@ -190,6 +190,8 @@ pub(super) fn readings(known: &Known<'_>, figures: &mut Vec<Figure>) {
             note.and("; off the slab")
         } else if reading.off_m > REACH_M {
             note.and("; too far to count")
+        } else if known.map.is_parted(reading) {
+            note.and("; beyond a joint or an edge, so perhaps of another pour")
         } else {
             note
         };

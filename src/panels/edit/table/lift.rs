@@ -263,4 +263,7 @@ const SLAB: &[Row] = &[
     length("embedment", "Anchor embedment")
         .open()
         .hint("Least depth of an anchor in the concrete."),
+    field("age_days", "Age of the concrete", Entry::Number)
+        .open()
+        .hint("In days, before anchors are set and the lift is loaded."),
 ];

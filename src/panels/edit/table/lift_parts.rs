@@ -47,6 +47,9 @@ pub(super) const BASE_PLATE: &[Row] = &[
         What::Maybe(ANCHOR, |_| "()".into()),
     )
     .hint("From the manual and from the anchor's test report. Left out: only their size is known."),
+    field("anchor_age_days", "Age that the anchors ask", Entry::Number)
+        .open()
+        .hint("Of the concrete, in days, by the anchors' maker."),
     list(
         "anchors",
         "Anchors",
