@@ -1,10 +1,11 @@
 //! What is known of the anchors under the base plates?
 
 use super::all;
+use super::checks::both;
 use super::fields::Fields;
 use super::readers::{Flag, Read, area, custom, force, number, pressure, size, torque, words};
-use crate::bay::{Anchor, AnchorKind};
-use crate::units::Pressure;
+use crate::bay::{Anchor, AnchorKind, BasePlate};
+use crate::units::{Kind, Pressure, show_quantity};
 
 const KINDS: &[(&str, AnchorKind)] = &[
     ("Wedge", AnchorKind::Wedge),
@@ -43,18 +44,63 @@ pub(super) fn anchor(f: &Fields<'_>) -> Option<Anchor> {
     if yielding <= tensile {
         return Some(read);
     }
-    let ksi = |p: Pressure| format!("{:.0} psi", p.si() / crate::units::PA_PER_PSI);
+    let both = |p: Pressure| {
+        let psi = p.si() / crate::units::PA_PER_PSI;
+        format!("{psi:.0} psi ({:.0} MPa)", p.si() / 1e6)
+    };
     f.error(
         f.newer("yield_strength", "tensile_strength"),
         "the anchor's steel yields above its tensile strength",
         &format!(
             "`yield_strength` is {}, `tensile_strength` {}",
-            ksi(yielding),
-            ksi(tensile)
+            both(yielding),
+            both(tensile)
         ),
         "check both, or swap them: steel yields before it breaks",
     );
     None
+}
+
+/// True when what is known of the anchors goes with their size; else that is noted.
+pub(super) fn anchor_fits(f: &Fields<'_>, plate: &BasePlate) -> bool {
+    let Some(anchor) = &plate.anchor else {
+        return true;
+    };
+    let mut fits = true;
+    if let (Some(effective), Some(whole)) = (anchor.effective_embedment, plate.anchor_embedment)
+        && effective > whole
+    {
+        fits = false;
+        f.error(
+            f.newer("anchor.effective_embedment", "anchor_embedment"),
+            "the anchor's effective embedment is more than its embedment",
+            &format!(
+                "`effective_embedment` is {}, `anchor_embedment` {}",
+                both(effective),
+                both(whole)
+            ),
+            "check both: the effective one ends where the anchor bears, above its tip",
+        );
+    }
+    if let (Some(area), Some(diameter)) = (anchor.stress_area, plate.anchor_diameter)
+        && area.si() > std::f64::consts::FRAC_PI_4 * diameter.m() * diameter.m()
+    {
+        fits = false;
+        f.error(
+            f.newer("anchor.stress_area", "anchor_diameter"),
+            "the anchor's stress area is more than its whole section",
+            &format!(
+                "a round of {} has {}",
+                both(diameter),
+                show_quantity(
+                    Kind::Area,
+                    std::f64::consts::FRAC_PI_4 * diameter.m() * diameter.m()
+                )
+            ),
+            "check `stress_area` and `anchor_diameter`: a thread has less than the whole section",
+        );
+    }
+    fits
 }
 
 /// 1, 2 or 3.

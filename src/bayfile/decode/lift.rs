@@ -1,6 +1,6 @@
 //! Which lift does the file describe, and where does it stand?
 
-use super::anchor::anchor;
+use super::anchor::{anchor, anchor_fits};
 use super::door::side;
 use super::fields::{Fields, record};
 use super::locks::locks;
@@ -115,7 +115,7 @@ fn column(f: &Fields<'_>) -> Option<Column> {
 }
 
 fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
-    all!(BasePlate {
+    let read = all!(BasePlate {
         width: f.need("width", &size()),
         depth: f.need("depth", &size()),
         thickness: f.need("thickness", &size()),
@@ -125,7 +125,8 @@ fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
         anchor_embedment: f.maybe("anchor_embedment", &size()),
         anchor: f.maybe("anchor", &rec("the anchor", anchor)),
         anchor_age_days: f.maybe("anchor_age_days", &number("an age in days", 0.0, 3_650.0)),
-    })
+    })?;
+    anchor_fits(f, &read).then_some(read)
 }
 
 fn power_unit(f: &Fields<'_>) -> Option<PowerUnit> {

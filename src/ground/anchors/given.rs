@@ -5,7 +5,7 @@
 use super::group::Setting;
 use super::limits::{critical_edge, depth_is_limited, most_embedment_in};
 use super::tension::Placing;
-use crate::bay::{Anchor, AnchorKind, Lift};
+use crate::bay::{Anchor, AnchorKind, Bay, UnitSystem};
 use crate::units::{M_PER_INCH, N_PER_POUND_FORCE, PA_PER_PSI};
 
 /// Square metres in a square inch.
@@ -23,16 +23,19 @@ pub struct Given {
     pub told: bool,
     /// Diameter, inches.
     pub diameter_in: Option<f64>,
+    /// True in a metric bay, where the European code's cone is shown beside the American one's.
+    pub metric: bool,
     /// Embedment as written, inches: never less than the effective one.
     pub embedment_in: Option<f64>,
 }
 
 impl Given {
-    /// What a lift's record says.
+    /// What a bay says.
     #[must_use]
-    pub fn of(lift: &Lift) -> Self {
-        let plate = &lift.base_plate;
+    pub fn of(bay: &Bay) -> Self {
+        let plate = &bay.lift.base_plate;
         Self {
+            metric: bay.units == UnitSystem::Metric,
             anchor: plate.anchor.unwrap_or_default(),
             told: plate.anchor.is_some(),
             diameter_in: plate.anchor_diameter.map(|d| d.in_inches()),

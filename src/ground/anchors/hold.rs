@@ -1,5 +1,6 @@
 //! Does each anchor and each group hold its pull?
 
+use super::european;
 use super::given::{Given, REPORTED_FC_PSI};
 use super::group::{Breakout, Pulled, breakouts};
 use super::limits::{phi_concrete, phi_steel};
@@ -182,9 +183,22 @@ fn factors(
                 .and(" from the group; all are taken as edges"),
         );
     }
+    let european = given.metric.then(|| {
+        let cast_in = setting.placing == Placing::CastIn;
+        let mpa = setting.fc_psi * crate::units::PA_PER_PSI / 1e6;
+        let hef_mm = setting.hef_in * crate::units::M_PER_INCH * 1e3;
+        let newtons = european::cone_n(european::k1(cast_in, setting.cracked), mpa, hef_mm);
+        Figure::noted(
+            "cone.european",
+            "one anchor's cone, N0Rk,c, characteristic",
+            Quantity::Force(newtons),
+        )
+        .source("EN 1992-4, 7.2.1.4; for comparison, it decides nothing")
+        .rounded(Rounding::Down)
+    });
     let [across, along] = cone.eccentricity_in;
     let count = cone.anchors;
-    vec![
+    let mut out = vec![
         depth,
         Figure::noted("cone.area", "ANc, of the group", sq_in(cone.area_in2))
             .source("ACI 318-19, 17.6.2.1")
@@ -224,7 +238,9 @@ fn factors(
         .source("ACI 318-19, 17.6.2.1")
         .rounded(Rounding::Down),
         reduction,
-    ]
+    ];
+    out.extend(european);
+    out
 }
 
 /// What the anchor that is pulled most holds before it slips or pulls its head through.

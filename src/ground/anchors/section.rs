@@ -23,7 +23,7 @@ pub(in crate::ground) fn section(
     slabs: &[PlateSlab; 2],
     bases: Option<&[PostBase; 2]>,
 ) -> Section {
-    let given = Given::of(&bay.lift);
+    let given = Given::of(bay);
     let posts = [Side::Left, Side::Right].map(|side| {
         let k = usize::from(side == Side::Right);
         Post::of(bay, map, side, &slabs[k], bases.map(|both| &both[k]))
