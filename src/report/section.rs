@@ -62,7 +62,7 @@ pub(super) fn quantity(value: &Quantity, show: Show, rounding: Rounding) -> Stri
             pick((1.355_817_948_331_4, "ft lbf", 0), (1e3, "kN m", 3)),
         ),
         Quantity::Pressure(v) => (*v, pick((6_894.757_293_168, "psi", 0), (1e6, "MPa", 2))),
-        Quantity::Subgrade(v) => (*v, pick((271_447.141, "psi/in", 0), (1e6, "MPa/m", 1))),
+        Quantity::Subgrade(v) => (*v, pick((271_447.137_526, "psi/in", 0), (1e6, "MPa/m", 1))),
         Quantity::Angle(v) => (*v, (std::f64::consts::PI / 180.0, "deg", 1)),
         Quantity::Number(v) => (*v, (1.0, "", 3)),
         Quantity::Count(v) => (*v, (1.0, "", 0)),
