@@ -115,7 +115,7 @@ fn column(f: &Fields<'_>) -> Option<Column> {
 }
 
 fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
-    let read = all!(BasePlate {
+    let plate = all!(BasePlate {
         width: f.need("width", &size()),
         depth: f.need("depth", &size()),
         thickness: f.need("thickness", &size()),
@@ -126,7 +126,8 @@ fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
         anchor: f.maybe("anchor", &rec("the anchor", anchor)),
         anchor_age_days: f.maybe("anchor_age_days", &number("an age in days", 0.0, 3_650.0)),
     })?;
-    anchor_fits(f, &read).then_some(read)
+    let anchors_fit = anchor_fits(f, &plate);
+    (super::checks::anchors(f, &plate) && anchors_fit).then_some(plate)
 }
 
 fn power_unit(f: &Fields<'_>) -> Option<PowerUnit> {

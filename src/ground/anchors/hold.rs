@@ -15,25 +15,26 @@ use crate::units::Rounding;
 /// (ACI 318-19, 5.3.1).
 pub(super) const LOAD_FACTOR: f64 = 1.6;
 
-/// Pulls of a post, with the load factor, lbf; each anchor that is pulled.
-pub(super) fn pulled(post: &Post) -> Option<Vec<Pulled>> {
-    let forces = post.forces_lbf.as_ref()?;
-    let pairs = post.at_in.iter().zip(forces);
-    Some(
+/// Pulls of a post that act together, with the load factor, lbf: each anchor that is pulled while
+/// the post turns to the front, and to the rear.
+pub(super) fn pulled(post: &Post) -> Option<[Vec<Pulled>; 2]> {
+    let forces = post.forces.as_ref()?;
+    Some([0, 1].map(|case: usize| {
+        let pairs = post.at_in.iter().zip(&forces.pulls_lbf[case]);
         pairs
             // No number counts as a pull.
-            .filter(|(_, force)| force[0] > 0.0 || force[0].is_nan())
-            .map(|(at, force)| Pulled {
+            .filter(|(_, pull)| **pull > 0.0 || pull.is_nan())
+            .map(|(at, pull)| Pulled {
                 at_in: *at,
-                pull_lbf: LOAD_FACTOR * force[0],
+                pull_lbf: LOAD_FACTOR * pull,
             })
-            .collect(),
-    )
+            .collect()
+    }))
 }
 
 /// The greatest pull on one anchor, lbf; no number stays no number.
-pub(super) fn most_lbf(pulled: &[Pulled]) -> f64 {
-    greatest(pulled.iter().map(|one| one.pull_lbf))
+pub(super) fn most_lbf(pulled: &[Vec<Pulled>; 2]) -> f64 {
+    greatest(pulled.iter().flatten().map(|one| one.pull_lbf))
 }
 
 /// The steel of the anchor that is pulled most.
@@ -82,7 +83,7 @@ pub(super) fn steel(given: &Given, most: f64) -> Vec<Figure> {
 }
 
 /// The cone of the group that is used most.
-pub(super) fn cone(given: &Given, post: &Post, pulled: &[Pulled]) -> Vec<Figure> {
+pub(super) fn cone(given: &Given, post: &Post, pulled: &[Vec<Pulled>; 2]) -> Vec<Figure> {
     const ID: &str = "cone";
     const WHAT: &str = "pull on the cone of concrete";
     const SOURCE: &str = "ACI 318-19, 17.6.2";
@@ -99,11 +100,10 @@ pub(super) fn cone(given: &Given, post: &Post, pulled: &[Pulled]) -> Vec<Figure>
         return unknown("give diameter and embedment of the anchors, from the lift's manual");
     };
     let use_of = |cone: &Breakout| cone.pull_lbf / cone.strength_lbf;
-    let groups = breakouts(pulled, &post.lines, &setting);
-    let Some(worst) = groups
-        .into_iter()
-        .max_by(|a, b| use_of(a).total_cmp(&use_of(b)))
-    else {
+    let groups = pulled
+        .iter()
+        .flat_map(|case| breakouts(case, &post.lines, &setting));
+    let Some(worst) = groups.max_by(|a, b| use_of(a).total_cmp(&use_of(b))) else {
         return Vec::new();
     };
     let phi = phi_concrete(setting.placing == Placing::CastIn, given.category());
@@ -202,10 +202,10 @@ fn factors(
         depth,
         Figure::noted("cone.area", "ANc, of the group", sq_in(cone.area_in2))
             .source("ACI 318-19, 17.6.2.1")
-            .note(format!(
-                "{count} anchor{} pulled together",
-                if count == 1 { "" } else { "s" }
-            ))
+            .note(match count {
+                1 => "it breaks out alone".to_string(),
+                _ => format!("{count} anchors break out together"),
+            })
             .rounded(Rounding::Down),
         Figure::noted("cone.whole", "ANco, of one anchor", sq_in(cone.whole_in2))
             .source("ACI 318-19, 17.6.2.1.4")

@@ -10,14 +10,22 @@ use crate::ground::post_base::PostBase;
 use crate::ground::slab::{PlateSlab, SlabMap, anchors_m};
 use crate::units::{M_PER_INCH, N_PER_POUND_FORCE, PA_PER_PSI};
 
+/// What a post's anchors get, lbf, in their order.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Forces {
+    /// Pulls that act together: the post turning inward and to the front, inward and to the rear.
+    pub pulls_lbf: [Vec<f64>; 2],
+    /// Sideways forces.
+    pub sideways_lbf: Vec<f64>,
+}
+
 /// One post's anchors and the slab that they stand in.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Post {
     /// Where its anchors stand in plan, inches.
     pub at_in: Vec<[f64; 2]>,
-    /// Pull and sideways force of each, without any load factor, lbf; none when they could not be
-    /// worked out.
-    pub forces_lbf: Option<Vec<[f64; 2]>>,
+    /// What each gets, without any load factor; none when it could not be worked out.
+    pub forces: Option<Forces>,
     /// Least thickness of the slab there, inches.
     pub thickness_in: Option<f64>,
     /// Strength of its concrete, psi.
@@ -48,10 +56,16 @@ impl Post {
         let inside = map.lines.iter().map(|one| line(one.ends[0], one.ends[1]));
         Self {
             at_in: anchors_m(bay, map, side).into_iter().map(plan_in).collect(),
-            forces_lbf: base.map(|base| {
-                let each = base.anchors.iter();
-                each.map(|one| [one.tension_n, one.shear_n].map(|n| n / N_PER_POUND_FORCE))
-                    .collect()
+            forces: base.map(|base| Forces {
+                pulls_lbf: [0, 1].map(|case: usize| {
+                    let pulls = base.pulls_together_n[case].iter();
+                    pulls.map(|n| n / N_PER_POUND_FORCE).collect()
+                }),
+                sideways_lbf: base
+                    .anchors
+                    .iter()
+                    .map(|one| one.shear_n / N_PER_POUND_FORCE)
+                    .collect(),
             }),
             thickness_in: slab.least_thickness_m.map(|m| m / M_PER_INCH),
             fc_psi: slab.strength_pa.map(|pa| pa / PA_PER_PSI),

@@ -4,7 +4,7 @@ use super::given::Given;
 use super::hold::{LOAD_FACTOR, cone, most_lbf, pull_out, pulled, steel};
 use super::measure::{asked_depth, depth_in_slab, edge, spacing};
 use super::post::Post;
-use super::show::{inches, is_beyond, lbf, worse_of};
+use super::show::{greatest, inches, is_beyond, lbf, worse_of};
 use super::sideways::sideways;
 use crate::bay::{AnchorKind, Bay, Side};
 use crate::ground::post_base::PostBase;
@@ -78,12 +78,15 @@ fn of_post(given: &Given, bay: &Bay, post: &Post) -> Vec<Figure> {
                 )
                 .source("ACI 318-19, 5.3.1: a live load"),
             );
-            let total: f64 = pulled.iter().map(|one| one.pull_lbf).sum();
+            let sums = pulled
+                .iter()
+                .map(|case| case.iter().map(|one| one.pull_lbf).sum());
+            let total = greatest(sums);
             let pull = Figure::noted("pull", "pull on the anchors of a post", lbf(total))
                 .note("with the load factor; what the post base says, as it was worked out there");
             out.push(pull.rounded(Rounding::Up));
             let mut held = Vec::new();
-            if !pulled.is_empty() {
+            if !(pulled[0].is_empty() && pulled[1].is_empty()) {
                 held.extend(steel(given, most));
                 held.extend(cone(given, post, &pulled));
                 held.extend(pull_out(given, post, most));

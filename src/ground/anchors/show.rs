@@ -2,7 +2,7 @@
 
 use super::given::M2_PER_SQ_IN;
 use crate::ground::{Bound, Figure, Quantity, Standing};
-use crate::units::{M_PER_INCH, N_PER_POUND_FORCE};
+use crate::units::{M_PER_INCH, N_PER_POUND_FORCE, PA_PER_PSI};
 
 /// What settles a screening that does not show enough.
 pub(super) const REPORT: &str = "this screening does not show it; the manual may still allow it: get the anchor's test report \
@@ -18,6 +18,10 @@ pub(in crate::ground) fn lbf(value: f64) -> Quantity {
 
 pub(in crate::ground) fn inches(value: f64) -> Quantity {
     Quantity::Length(value * M_PER_INCH)
+}
+
+pub(in crate::ground) fn psi(value: f64) -> Quantity {
+    Quantity::Pressure(value * PA_PER_PSI)
 }
 
 pub(in crate::ground) fn sq_in(value: f64) -> Quantity {
@@ -57,10 +61,12 @@ fn share(figure: &Figure) -> f64 {
     }
 }
 
-/// True where what was found is beyond what is asked.
+/// True where what was found is known to be beyond what is asked.
 pub(in crate::ground) fn is_beyond(figure: &Figure) -> bool {
-    let share = share(figure);
-    share.is_finite() && share > 1.0
+    let found = figure.found.as_ref().and_then(Quantity::number);
+    let asked = figure.limit.as_ref().and_then(|(_, limit)| limit.number());
+    let use_of = share(figure);
+    found.is_some() && asked.is_some() && (use_of > 1.0 || use_of.is_nan())
 }
 
 /// The share of a figure by its name; none where it is not there.

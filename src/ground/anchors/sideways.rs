@@ -15,10 +15,13 @@ use crate::units::Rounding;
 
 /// The figures of the sideways force; `held` are those of the pull.
 pub(super) fn sideways(given: &Given, post: &Post, held: &[Figure]) -> Vec<Figure> {
-    let Some(forces) = &post.forces_lbf else {
+    let Some(forces) = &post.forces else {
         return Vec::new();
     };
-    let each = forces.iter().map(|force| LOAD_FACTOR * force[1].abs());
+    let each = forces
+        .sideways_lbf
+        .iter()
+        .map(|one| LOAD_FACTOR * one.abs());
     let total: f64 = each.clone().sum();
     if total <= 0.0 {
         return vec![

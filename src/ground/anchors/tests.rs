@@ -74,12 +74,19 @@ pub(in crate::ground) fn base(bay: &Bay, side: Side, pull: f64, sideways: f64) -
         .collect();
     let axial_n = 4000.0 * N_PER_POUND_FORCE;
     let total: f64 = anchors.iter().map(|one| one.tension_n).sum();
+    let pulls: Vec<f64> = anchors.iter().map(|one| one.tension_n).collect();
+    // Half of what the plate's edge would carry, and what the anchors hold over 12 in.
+    let across = 0.5 * axial_n * 7.0 * M_PER_INCH + total * 12.0 * M_PER_INCH;
     PostBase {
         side,
         axial_n,
+        least_axial_n: axial_n,
         shear_n: anchors.iter().map(|one| one.shear_n).sum(),
-        moment_across_nm: total * 12.0 * M_PER_INCH,
+        moment_across_nm: across,
         moment_along_nm: 0.0,
+        moment_along_range_nm: (0.0, 0.0),
+        shared_moments_nm: [across, 0.0],
+        pulls_together_n: [pulls.clone(), pulls],
         compression_n: axial_n + total,
         anchors,
     }

@@ -6,11 +6,14 @@
 mod bend;
 pub mod on_ground;
 pub mod plate;
+pub mod point;
 pub mod press;
 mod section;
+mod tension;
 #[cfg(test)]
 mod tests;
 pub mod ultimate;
 
-pub use bend::{EDGE_REACH, SAFETY, TAKEN_PCI};
+pub use bend::{SAFETY, TAKEN_PCI};
 pub(super) use section::section;
+pub use tension::EDGE_REACH;

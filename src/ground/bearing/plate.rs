@@ -30,9 +30,17 @@ pub fn punching_outline_in([a, b]: [f64; 2], thickness_in: f64, edges_in: [Optio
     whole.min(past_one).min(past_two)
 }
 
-/// V<sub>n</sub> of plain concrete in two directions, lbf: the smaller of (1 + 2/β)(4/3) and 2.66,
-/// times λ √f'c b<sub>o</sub> h (Table 14.5.5.1). `thickness_in` is what is left when the 2 in
-/// against soil are off.
+/// Nominal shear stress of plain concrete in two directions, psi: the smaller of (1 + 2/β)(4/3)
+/// and 2.66, times λ √f'c (Table 14.5.5.1).
+#[must_use]
+pub fn punching_psi(fc_psi: f64, loaded_in: [f64; 2]) -> f64 {
+    let [a, b] = loaded_in;
+    let (short, long) = if a < b { (a, b) } else { (b, a) };
+    ((1.0 + 2.0 * short / long) * 4.0 / 3.0).min(2.66) * fc_psi.sqrt()
+}
+
+/// V<sub>n</sub> of plain concrete in two directions, lbf: that stress over b<sub>o</sub> h.
+/// `thickness_in` is what is left when the 2 in against soil are off.
 #[must_use]
 pub fn punching_lbf(
     fc_psi: f64,
@@ -40,12 +48,41 @@ pub fn punching_lbf(
     thickness_in: f64,
     edges_in: [Option<f64>; 2],
 ) -> f64 {
-    let (short, long) = (
-        loaded_in[0].min(loaded_in[1]),
-        loaded_in[0].max(loaded_in[1]),
-    );
-    let factor = ((1.0 + 2.0 * short / long) * 4.0 / 3.0).min(2.66);
-    factor * fc_psi.sqrt() * punching_outline_in(loaded_in, thickness_in, edges_in) * thickness_in
+    punching_psi(fc_psi, loaded_in)
+        * punching_outline_in(loaded_in, thickness_in, edges_in)
+        * thickness_in
+}
+
+/// γ<sub>v</sub>: the share of a moment that goes into a slab by shear that is not even around the
+/// outline, `along` the moment's span and `beside` it (ACI 318-19, 8.4.4.2.2; from memory).
+#[must_use]
+pub fn moment_share(along_in: f64, beside_in: f64) -> f64 {
+    1.0 - 1.0 / (1.0 + 2.0 / 3.0 * (along_in / beside_in).sqrt())
+}
+
+/// J<sub>c</sub>/c of an outline with four sides, cubic inches (ACI 318-19, R8.4.4.2.3; from
+/// memory): d b₁³/6 + b₁ d³/6 + d b₂ b₁²/2 over half of b₁.
+#[must_use]
+pub fn polar_section_in3(along_in: f64, beside_in: f64, thickness_in: f64) -> f64 {
+    let (b1, b2, d) = (along_in, beside_in, thickness_in);
+    (d * b1.powi(3) / 6.0 + b1 * d.powi(3) / 6.0 + d * b2 * b1 * b1 / 2.0) / (0.5 * b1)
+}
+
+/// The greatest shear stress around a loaded rectangle that brings a load and moments across and
+/// along the bay, psi (ACI 318-19, 8.4.4.2.3; from memory): both moments' at one corner.
+#[must_use]
+pub fn punching_stress_psi(
+    load_lbf: f64,
+    moments_lbf_in: [f64; 2],
+    loaded_in: [f64; 2],
+    thickness_in: f64,
+) -> f64 {
+    let d = thickness_in;
+    let [a, b] = loaded_in.map(|size| size + d);
+    let by = |moment: f64, along: f64, beside: f64| {
+        moment_share(along, beside) * moment.abs() / polar_section_in3(along, beside, d)
+    };
+    load_lbf / (2.0 * (a + b) * d) + by(moments_lbf_in[0], a, b) + by(moments_lbf_in[1], b, a)
 }
 
 #[cfg(test)]
@@ -96,5 +133,38 @@ mod tests {
         near(outline([Some(50.0), Some(60.0)]), 64.0, 0.0);
         near(outline([Some(1.0), None]), 64.0 - 18.0 + 2.0, 1e-12);
         near(outline([Some(1.0), Some(1.0)]), 32.0 + 2.0, 1e-12);
+    }
+
+    #[test]
+    fn a_square_carries_two_fifths_of_its_moment_by_shear() {
+        // ACI 318-19, R8.4.4.2.2 (from memory): 60 % by bending for a square, 40 % by shear.
+        near(moment_share(12.0, 12.0), 0.40, 1e-12);
+        assert!(moment_share(24.0, 12.0) > 0.40 && moment_share(12.0, 24.0) < 0.40);
+        // The outline's faces by summing over thin strips; the small twist of the faces across
+        // the span (b1 d^3/6) apart.
+        let (b1, b2, d) = (18.0, 24.0, 4.0);
+        let strips = 2000;
+        let width = b1 / f64::from(strips);
+        let along: f64 = (0..strips)
+            .map(|k| (f64::from(k) + 0.5) * width - 0.5 * b1)
+            .map(|s| 2.0 * d * width * s * s)
+            .sum();
+        let across = 2.0 * d * b2 * (0.5 * b1) * (0.5 * b1);
+        let twist = b1 * d * d * d / 6.0;
+        near(
+            polar_section_in3(b1, b2, d),
+            (along + across + twist) / (0.5 * b1),
+            1e-2,
+        );
+        // Without a moment it is the load over the outline.
+        let even = punching_stress_psi(1000.0, [0.0; 2], [12.0, 12.0], 2.0);
+        near(even, 1000.0 / (56.0 * 2.0), 1e-9);
+        let turned = punching_stress_psi(1000.0, [-5000.0, 0.0], [12.0, 12.0], 2.0);
+        near(
+            turned - even,
+            0.4 * 5000.0 / polar_section_in3(14.0, 14.0, 2.0),
+            1e-9,
+        );
+        assert!(punching_stress_psi(1.0, [f64::NAN, 0.0], [12.0, 12.0], 2.0).is_nan());
     }
 }

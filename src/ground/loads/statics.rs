@@ -1,0 +1,251 @@
+//! How does a rigid body share its weight over four pads?
+//!
+//! Three equations hold for four loads: their sum is the weight, and they balance about two axes.
+//! What is left open is the *twist*: load that moves from one pair of opposite pads to the other
+//! and changes neither sum nor balance. Pads push and never pull, so the twist has two ends, at
+//! each of which a pad has nothing left to give: there the body stands on three pads. Between them
+//! the loads depend on how stiff everything is; with four equal springs the twist is the one of
+//! least squares.
+
+use glam::{DMat3, DVec2, DVec3};
+
+/// Loads this far below nothing (as a share of the weight) are rounding.
+const ROUNDING: f64 = 1e-12;
+
+/// The loads of four pads in plan. Forces in the unit of the weight, places in metres.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Shares {
+    /// On four equal springs, in the order of the pads; where one would have to pull, that one
+    /// carries nothing and three carry all.
+    pub springs: [f64; 4],
+    /// The pad that four springs would have to pull down.
+    pub lifts: Option<usize>,
+    /// At the two ends of the twist, where a pad carries nothing.
+    pub ends: [[f64; 4]; 2],
+}
+
+/// The loads of four pads at `pads` under a weight that acts at `cg`; none where no loads that
+/// push can carry it (it acts outside the pads' span), the pads lie in one line, or something is
+/// no number.
+#[must_use]
+pub fn share(pads: [DVec2; 4], cg: DVec2, weight: f64) -> Option<Shares> {
+    let free = springs(pads, cg, weight)?;
+    let twist = twist(pads)?;
+    let rounding = weight.abs() * ROUNDING;
+    let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
+    for (load, way) in free.into_iter().zip(twist) {
+        if way > 1e-9 {
+            low = low.max(-load / way);
+        } else if way < -1e-9 {
+            high = high.min(-load / way);
+        } else if load < -rounding {
+            // A pad that no twist moves is one of three that fix everything.
+            return None;
+        }
+    }
+    if !(low.is_finite() && high.is_finite()) || low > high + rounding {
+        return None;
+    }
+    let at = |t: f64| std::array::from_fn(|i| twist[i].mul_add(t, free[i]).max(0.0));
+    let settled = 0.0_f64.max(low).min(high.max(low));
+    let least = (0..4).min_by(|&a, &b| free[a].total_cmp(&free[b]))?;
+    Some(Shares {
+        springs: at(settled),
+        lifts: (free[least] < -rounding).then_some(least),
+        ends: [at(low), at(high.max(low))],
+    })
+}
+
+/// The loads on four equal springs that can pull as well as push: each load is affine in its pad's
+/// place. None when the pads lie in one line.
+///
+/// For pads that mirror each other about both axes this is the known
+/// `R = W/4 + M_x·x/Σx² + M_y·y/Σy²` with `M_x = W·cg.x`, `M_y = W·cg.y` from the pads' middle.
+#[must_use]
+pub fn springs(pads: [DVec2; 4], cg: DVec2, weight: f64) -> Option<[f64; 4]> {
+    let middle = pads.iter().sum::<DVec2>() / 4.0;
+    let (mut xx, mut xy, mut yy) = (0.0, 0.0, 0.0);
+    for pad in pads {
+        let from = pad - middle;
+        xx += from.x * from.x;
+        xy += from.x * from.y;
+        yy += from.y * from.y;
+    }
+    let determinant = xx * yy - xy * xy;
+    // Against the square of the spread, so that no unit matters.
+    let spread = xx + yy;
+    if determinant.is_nan() || determinant <= 1e-12 * spread * spread {
+        return None;
+    }
+    let arm = cg - middle;
+    let per_x = (arm.x * yy - arm.y * xy) / determinant;
+    let per_y = (arm.y * xx - arm.x * xy) / determinant;
+    let loads = pads.map(|pad| {
+        let from = pad - middle;
+        weight * (0.25 + from.x * per_x + from.y * per_y)
+    });
+    loads.iter().all(|load| load.is_finite()).then_some(loads)
+}
+
+/// The loads that change neither sum nor balance, the largest 1: the areas of the triangles that
+/// the other three make, with alternating signs.
+fn twist(pads: [DVec2; 4]) -> Option<[f64; 4]> {
+    let area = |a: usize, b: usize, c: usize| (pads[b] - pads[a]).perp_dot(pads[c] - pads[a]);
+    let raw = [area(1, 2, 3), -area(0, 2, 3), area(0, 1, 3), -area(0, 1, 2)];
+    let largest = raw.iter().fold(0.0_f64, |most, one| most.max(one.abs()));
+    (largest > 0.0).then(|| raw.map(|one| one / largest))
+}
+
+/// The loads of three pads under a weight, in their order; a pad that would have to pull has a
+/// negative one. None when the three lie in one line.
+#[must_use]
+pub fn three(pads: [DVec2; 3], cg: DVec2, weight: f64) -> Option<[f64; 3]> {
+    let columns = pads.map(|pad| DVec3::new(1.0, pad.x, pad.y));
+    let matrix = DMat3::from_cols(columns[0], columns[1], columns[2]);
+    let longest = (pads[1] - pads[0])
+        .length()
+        .max((pads[2] - pads[0]).length());
+    let determinant = matrix.determinant();
+    if determinant.is_nan() || determinant.abs() <= 1e-6 * longest * longest {
+        return None;
+    }
+    let loads = matrix.inverse() * DVec3::new(weight, weight * cg.x, weight * cg.y);
+    loads.is_finite().then(|| loads.to_array())
+}
+
+/// How far a place lies inside the span of the pads (the hull of their places), metres: to the
+/// nearest edge, negative outside.
+#[must_use]
+pub fn inside_m(pads: [DVec2; 4], place: DVec2) -> f64 {
+    let mut nearest = f64::INFINITY;
+    for from in 0..4 {
+        for to in 0..4 {
+            let along = (pads[to] - pads[from]).normalize_or_zero();
+            // An edge of the hull has all pads on its left.
+            let is_edge = from != to
+                && along != DVec2::ZERO
+                && pads
+                    .iter()
+                    .all(|&pad| along.perp_dot(pad - pads[from]) >= -1e-12);
+            if is_edge {
+                nearest = nearest.min(along.perp_dot(place - pads[from]));
+            }
+        }
+    }
+    // Without an edge there is no span, and nothing lies inside.
+    if nearest.is_finite() {
+        nearest
+    } else {
+        f64::NEG_INFINITY
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const G_IN_BOOK: f64 = 9.81;
+
+    fn near(found: f64, published: f64, within: f64) {
+        assert!(
+            (found - published).abs() <= within,
+            "{found} for {published}"
+        );
+    }
+
+    /// Wheels of a vehicle with axles at y = 0 and -l; the track does not matter.
+    fn wheels(wheelbase: f64) -> [DVec2; 4] {
+        [
+            (-0.7, 0.0),
+            (0.7, 0.0),
+            (-0.7, -wheelbase),
+            (0.7, -wheelbase),
+        ]
+        .map(|(x, y)| DVec2::new(x, y))
+    }
+
+    #[test]
+    fn level_car_of_the_textbook() {
+        // R. N. Jazar, Vehicle Dynamics: Theory and Application, ch. 2, a car on level ground:
+        // 890 kg, a1 = 0.78 m, l = 2.35 m, g = 9.81: 2916.5 N on each front, 1449 N on each rear
+        // wheel.
+        let shares = share(wheels(2.35), DVec2::new(0.0, -0.78), 890.0 * G_IN_BOOK).unwrap();
+        for front in [0, 1] {
+            near(shares.springs[front], 2_916.5, 0.5);
+            near(shares.springs[front + 2], 1_449.0, 0.5);
+        }
+        assert_eq!(shares.lifts, None);
+    }
+
+    #[test]
+    fn exercises_of_the_textbook() {
+        // The same, exercises to ch. 2, per axle; the answers are arithmetic of the stated
+        // formula: 1765 kg, a1 = 1.22, a2 = 1.62 m: 9876.7 and 7438.0 N.
+        let shares = share(wheels(2.84), DVec2::new(0.0, -1.22), 1_765.0 * G_IN_BOOK).unwrap();
+        near(shares.springs[0] + shares.springs[1], 9_876.7, 0.1);
+        near(shares.springs[2] + shares.springs[3], 7_438.0, 0.1);
+        // 3000 lb, a1/a2 = 0.831: 1638.4 and 1361.6 lb.
+        let a1 = 0.831 / 1.831;
+        let shares = share(wheels(1.0), DVec2::new(0.0, -a1), 3_000.0).unwrap();
+        near(shares.springs[0] + shares.springs[1], 1_638.4, 0.1);
+        near(shares.springs[2] + shares.springs[3], 1_361.6, 0.1);
+    }
+
+    #[test]
+    fn four_springs_with_one_that_would_pull() {
+        // Rigid body on four equal springs, R = W/4 + M·x/Σx² + M·y/Σy², worked example of a
+        // public engineering forum (eng-tips, thread 400254): W = 100, supports 6 by 4, ex = 2,
+        // ey = 1: 54.2, 29.2, 20.8 and -4.2. The last would have to pull.
+        let pads =
+            [(3.0, 2.0), (3.0, -2.0), (-3.0, 2.0), (-3.0, -2.0)].map(|(x, y)| DVec2::new(x, y));
+        let cg = DVec2::new(2.0, 1.0);
+        let free = springs(pads, cg, 100.0).unwrap();
+        for (found, published) in free.into_iter().zip([54.2, 29.2, 20.8, -4.2]) {
+            near(found, published, 0.05);
+        }
+        let shares = share(pads, cg, 100.0).unwrap();
+        assert_eq!(shares.lifts, Some(3));
+        // On the three that are left, by hand: 58.33, 25, 16.67.
+        let by_hand = [175.0 / 3.0, 25.0, 50.0 / 3.0, 0.0];
+        let alone = three([pads[0], pads[1], pads[2]], cg, 100.0).unwrap();
+        for i in 0..4 {
+            near(shares.springs[i], by_hand[i], 1e-9);
+            if i < 3 {
+                near(alone[i], by_hand[i], 1e-9);
+            }
+        }
+    }
+
+    #[test]
+    fn the_ends_of_the_twist_are_three_pads() {
+        let pads =
+            [(-0.6, 0.9), (0.6, 0.9), (-0.5, -0.8), (0.5, -0.8)].map(|(x, y)| DVec2::new(x, y));
+        let cg = DVec2::new(0.05, 0.1);
+        let shares = share(pads, cg, 1_000.0).unwrap();
+        for end in shares.ends {
+            let hanging = (0..4).find(|&i| end[i] <= 1e-9).unwrap();
+            let carrying: Vec<usize> = (0..4).filter(|&i| i != hanging).collect();
+            let alone = three([0, 1, 2].map(|i| pads[carrying[i]]), cg, 1_000.0).unwrap();
+            for (i, load) in carrying.into_iter().zip(alone) {
+                near(end[i], load, 1e-6);
+            }
+        }
+    }
+
+    #[test]
+    fn outside_the_pads_nothing_carries() {
+        let pads =
+            [(-0.5, 0.8), (0.5, 0.8), (-0.5, -0.8), (0.5, -0.8)].map(|(x, y)| DVec2::new(x, y));
+        assert_eq!(share(pads, DVec2::new(0.0, 0.81), 1.0), None);
+        assert_eq!(share(pads, DVec2::new(f64::NAN, 0.0), 1.0), None);
+        assert_eq!(share(pads, DVec2::ZERO, f64::NAN), None);
+        let line = [0.0, 1.0, 2.0, 3.0].map(|x| DVec2::new(x, 2.0 * x));
+        assert_eq!(share(line, DVec2::new(1.0, 2.0), 1.0), None);
+        near(inside_m(pads, DVec2::ZERO), 0.5, 1e-12);
+        near(inside_m(pads, DVec2::new(0.0, 0.7)), 0.1, 1e-12);
+        near(inside_m(pads, DVec2::new(0.0, 0.9)), -0.1, 1e-12);
+        near(inside_m(pads, DVec2::new(0.6, 0.0)), -0.1, 1e-12);
+        assert!(inside_m(line, DVec2::ZERO) <= 1e-9);
+        assert!(inside_m([DVec2::ZERO; 4], DVec2::ZERO) < 0.0);
+    }
+}

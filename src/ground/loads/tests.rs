@@ -1,0 +1,1 @@
+//! Loads of a bay: published values, symmetry and balance.

@@ -1,0 +1,1 @@
+//! Post bases against statics by hand and against random true worlds.
