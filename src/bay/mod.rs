@@ -7,6 +7,7 @@
 //! door wall's inner face. `z = 0` is the floor at the post line.
 
 mod anchor;
+mod arrangements;
 mod door;
 mod garage;
 mod ground;
@@ -16,6 +17,7 @@ mod policy;
 mod vehicle;
 
 pub use anchor::*;
+pub use arrangements::*;
 pub use door::*;
 pub use garage::*;
 pub use ground::*;
@@ -54,4 +56,6 @@ pub struct Bay {
     pub slab: Option<Slab>,
     /// What is known of the electric supply; none when the file says nothing.
     pub power: Option<PowerSupply>,
+    /// What has been arranged before buying; none when the file says nothing.
+    pub arrangements: Option<Arrangements>,
 }

@@ -7,6 +7,7 @@
 //! shown as a pass.
 
 pub mod anchors;
+pub mod arrangements;
 pub mod bearing;
 mod figure;
 pub mod loads;

@@ -133,6 +133,17 @@ impl<'a> Sayings<'a> {
         }
     }
 
+    /// A figure in a few letters, for a mark at its place: what was found, or that it is not known.
+    #[must_use]
+    pub fn mark(&self, figure: &Figure) -> String {
+        let found = section::found(figure, self.show());
+        if found.is_empty() {
+            "not known".into()
+        } else {
+            found
+        }
+    }
+
     /// What stands below a figure: what else must be minded, and its source.
     #[must_use]
     pub fn below_figure(&self, figure: &Figure) -> String {

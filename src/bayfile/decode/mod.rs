@@ -4,6 +4,7 @@
 //! fault is told; a value that was refused never goes on as a default.
 
 mod anchor;
+mod arrangements;
 mod checks;
 mod door;
 mod fields;
@@ -81,6 +82,10 @@ pub(super) fn bay(cx: &Context, root: Node, presets: &Resolver<'_>) -> Option<Ba
         }
         let slab = f.maybe("slab", &rec("the slab", ground::slab));
         let power = f.maybe("power", &rec("the power supply", ground::power));
+        let arrangements = f.maybe(
+            "arrangements",
+            &rec("the arrangements", arrangements::arrangements),
+        );
         checks::between(
             f,
             garage.as_ref(),
@@ -98,6 +103,7 @@ pub(super) fn bay(cx: &Context, root: Node, presets: &Resolver<'_>) -> Option<Ba
             policy,
             slab,
             power,
+            arrangements,
         })
     })
 }
