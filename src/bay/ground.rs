@@ -67,8 +67,13 @@ pub struct NewPad {
     pub depth: Length,
     /// Compressive strength ordered.
     pub strength: Option<Pressure>,
-    /// What is ordered over what the form holds, as a share of it; none: a stated usual one.
-    pub waste: Option<f64>,
+    /// What is ordered over what the form holds, as a share of it.
+    pub waste: f64,
+}
+
+impl NewPad {
+    /// The waste where the file does not say it; common practice, no source.
+    pub const USUAL_WASTE: f64 = 0.10;
 }
 
 /// One thickness reading.

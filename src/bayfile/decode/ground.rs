@@ -59,7 +59,11 @@ fn new_pad(f: &Fields<'_>) -> Option<NewPad> {
         width: f.need("width", &size()),
         depth: f.need("depth", &size()),
         strength: f.maybe("strength", &pressure()),
-        waste: f.maybe("waste", &number("a share of waste", 0.0, 1.0)),
+        waste: f.or(
+            "waste",
+            NewPad::USUAL_WASTE,
+            &number("a share of waste", 0.0, 1.0)
+        ),
     })
 }
 

@@ -5,9 +5,6 @@ use crate::units::{KG_PER_POUND, M_PER_FOOT};
 
 /// Normal-weight concrete, kg/m3; a usual round figure, from memory.
 pub(super) const DENSITY_KG_M3: f64 = 2_400.0;
-/// What is ordered over what the form holds where the file does not say; common practice, no
-/// source.
-pub(super) const USUAL_WASTE: f64 = 0.10;
 /// A bag of dry mix, kilograms: 80 lb.
 pub(super) const BAG_KG: f64 = 80.0 * KG_PER_POUND;
 /// Concrete that such a bag yields, m3: about 0.60 cu ft, from memory; the bag says it.
@@ -34,7 +31,7 @@ impl PadWork {
     #[allow(clippy::cast_precision_loss)] // at most a hundred
     pub fn of(pad: &NewPad) -> Self {
         let volume_m3 = pad.count as f64 * pad.length.m() * pad.width.m() * pad.depth.m();
-        let waste = pad.waste.unwrap_or(USUAL_WASTE);
+        let waste = pad.waste;
         let order_m3 = volume_m3 * (1.0 + waste);
         Self {
             volume_m3,
@@ -62,7 +59,7 @@ mod tests {
             width: Length::feet(4.0),
             depth: Length::feet(1.0),
             strength: None,
-            waste: None,
+            waste: NewPad::USUAL_WASTE,
         };
         let work = PadWork::of(&pad);
         assert!((work.volume_m3 - 0.906_139).abs() < 1e-6);
@@ -73,7 +70,7 @@ mod tests {
         pad.count = 1;
         pad.length = Length::feet(3.0);
         pad.width = Length::feet(1.0);
-        pad.waste = Some(0.0);
+        pad.waste = 0.0;
         assert_eq!(PadWork::of(&pad).bags as u32, 5);
     }
 }

@@ -196,11 +196,16 @@ fn days(known: &Known<'_>, figures: &mut Vec<Figure>) {
         match (day, first) {
             (Some(day), Some(first)) => figures.push(judged_day(id, what, day, first)),
             (None, Some(first)) if !is_old => figures.push(
-                Figure::noted(id, format!("first day to {what} it"), Quantity::Day(first))
-                    .note("by the age asked above"),
+                Figure::noted(
+                    id,
+                    format!("first day to {what} the slab"),
+                    Quantity::Day(first),
+                )
+                .note("by the age asked above"),
             ),
             (Some(day), None) => {
-                let figure = Figure::noted(id, format!("day to {what} it"), Quantity::Day(day));
+                let figure =
+                    Figure::noted(id, format!("day to {what} the slab"), Quantity::Day(day));
                 figures.push(figure.undecided("give its age, its strength and what is asked"));
             }
             (None, _) => {}
@@ -211,13 +216,13 @@ fn days(known: &Known<'_>, figures: &mut Vec<Figure>) {
 fn judged_day(id: &'static str, what: &str, day: Date, first: Date) -> Figure {
     let figure = Figure::judged(
         id,
-        format!("day to {what} it"),
+        format!("day to {what} the slab"),
         Quantity::Day(day),
         Bound::AtLeast,
         Quantity::Day(first),
     );
     if figure.standing == Standing::Stops {
-        let reason = Said::new(format!("it is to be {what}ed on "))
+        let reason = Said::new(format!("the slab is to be {what}ed on "))
             .near(Quantity::Day(day))
             .and(", before the concrete is ready on ")
             .near(Quantity::Day(first));

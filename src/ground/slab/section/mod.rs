@@ -39,8 +39,10 @@ pub(in crate::ground) fn section(bay: &Bay, on: Option<Date>) -> Section {
         ages: Ages::of(slab, &demands, &bay.lift.base_plate, on),
         on,
     };
-    let mut figures = thickness::figures(&known);
+    // What forbids drilling comes before anything that holes would tell.
+    let mut figures = Vec::with_capacity(24);
     rest::drilling(&known, &mut figures);
+    figures.extend(thickness::figures(&known));
     age::figures(&known, &mut figures);
     lines::figures(&known, &mut figures);
     rest::bit(&known, &mut figures);
@@ -66,7 +68,7 @@ fn lead(known: &Known<'_>, figures: &[Figure]) -> Said {
             .clone()
             .unwrap_or_else(|| first.what.as_ref().into());
         let more = count(Standing::Stops) - 1;
-        let said = Said([Said::new("The slab stops this: ").0, reason.0].concat());
+        let said = Said([Said::new("This slab does not do as it is: ").0, reason.0].concat());
         return match more {
             0 => said.and("."),
             1 => said.and("; one more reason is below."),

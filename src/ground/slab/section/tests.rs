@@ -1,5 +1,8 @@
 //! Does the section stop what must be stopped, and pass only what is known?
 
+mod age;
+mod lines;
+
 use jiff::civil::date;
 
 use super::*;
@@ -86,31 +89,6 @@ fn plain(said: &Said) -> String {
             Part::Quantity(..) => "#",
         })
         .collect()
-}
-
-#[test]
-fn a_new_pad_of_8_in_and_4000_psi_passes_after_its_age() {
-    // Common practice, no source.
-    let mut bay = good();
-    assert_eq!(section(&bay, LATER).standing(), Standing::Passes);
-    // 3000 of 4000 psi take 8.28 days by ACI 209R-92: nine.
-    for (day, passes) in [(22, false), (23, true), (30, true)] {
-        let on = Some(date(2026, 5, day));
-        let standing = section(&bay, on).standing();
-        assert_eq!(standing == Standing::Passes, passes, "{day}");
-        assert_eq!(standing == Standing::Stops, !passes, "{day}");
-    }
-    // All of its strength asked, or the cure not known: day 28.
-    bay.lift.manual.strength = Some(psi(4000.0));
-    for (month, day, passes) in [(6, 10, false), (6, 11, true)] {
-        let on = Some(date(2026, month, day));
-        assert_eq!(section(&bay, on).standing() == Standing::Passes, passes);
-    }
-    // Without a day nothing has aged.
-    assert_eq!(section(&bay, None).standing(), Standing::Unknown);
-    let early = Some(date(2026, 5, 1));
-    let not_yet = figure(&bay, early, "poured").unwrap();
-    assert_eq!(not_yet.standing, Standing::Stops);
 }
 
 #[test]
@@ -218,148 +196,10 @@ fn what_is_in_the_slab_stops_and_what_is_not_said_is_not_known() {
 }
 
 #[test]
-fn a_joint_6_in_from_a_plate_is_accepted_where_the_manual_asks_no_more() {
-    // Common practice, no source. The right plate ends at 72 in, its anchors at 70 in.
-    let mut bay = good();
-    let joint = |x: f64| vec![line(SlabLineKind::Joint, (x, 0.0), (x, 330.0))];
-    slab(&mut bay).lines = joint(78.0);
-    assert_eq!(stands(&bay, "distance.right.joint"), Standing::Passes);
-    // Anchors 6 in off as written: it holds, but not by more than measuring errs.
-    slab(&mut bay).lines = joint(76.0);
-    assert_eq!(stands(&bay, "distance.right.joint"), Standing::Unknown);
-    slab(&mut bay).lines = joint(75.9);
-    assert_eq!(stands(&bay, "distance.right.joint"), Standing::Stops);
-    slab(&mut bay).lines = joint(78.0);
-    bay.lift.manual.edge_distance = Some(inch(9.0));
-    assert_eq!(stands(&bay, "distance.right.joint"), Standing::Stops);
-    // Asked nothing: eight diameters of 3/4 in tell near from far.
-    bay.lift.manual.edge_distance = None;
-    assert_eq!(stands(&bay, "distance.right.joint"), Standing::Noted);
-    slab(&mut bay).lines = joint(75.0);
-    assert_eq!(stands(&bay, "distance.right.joint"), Standing::Unknown);
-}
-
-#[test]
-fn joint_crack_edge_and_drain_are_each_looked_at() {
-    for (kind, id) in [
-        (SlabLineKind::Joint, "joint"),
-        (SlabLineKind::Crack, "crack"),
-        (SlabLineKind::Edge, "edge"),
-        (SlabLineKind::Drain, "drain"),
-    ] {
-        let mut bay = good();
-        // The nearest anchor of the left post stands at x = -70 in, y = 176 in.
-        slab(&mut bay).lines = vec![line(kind, (-75.0, 181.0), (-75.0, 300.0))];
-        let left = figure(&bay, LATER, &format!("distance.left.{id}")).unwrap();
-        let off = left.found.unwrap().number().unwrap() / 0.0254;
-        assert!((off - 50.0_f64.sqrt()).abs() < 1e-9, "{off}");
-        assert_eq!(left.standing, Standing::Passes);
-        slab(&mut bay).lines = vec![line(kind, (-60.0, 0.0), (-66.0, 330.0))];
-        assert_eq!(stands(&bay, &format!("through.left.{id}")), Standing::Stops);
-        assert!(figure(&bay, LATER, &format!("distance.left.{id}")).is_none());
-        assert!(figure(&bay, LATER, &format!("through.right.{id}")).is_none());
-    }
-    let mut bay = good();
-    slab(&mut bay).lines_listed = false;
-    assert_eq!(stands(&bay, "lines"), Standing::Unknown);
-}
-
-#[test]
-fn the_slabs_own_edge_counts() {
-    let mut bay = good();
-    let outline = |right: f64| -> Vec<[Length; 2]> {
-        [(-144.0, 0.0), (right, 0.0), (right, 330.0), (-144.0, 330.0)]
-            .map(|(x, y)| [inch(x), inch(y)])
-            .into()
-    };
-    slab(&mut bay).outline = outline(90.0);
-    assert_eq!(stands(&bay, "distance.right.edge"), Standing::Passes);
-    slab(&mut bay).outline = outline(74.0);
-    assert_eq!(stands(&bay, "distance.right.edge"), Standing::Stops);
-    slab(&mut bay).outline = outline(68.0);
-    assert_eq!(stands(&bay, "overhang.right"), Standing::Stops);
-    slab(&mut bay).outline.truncate(2);
-    assert_eq!(stands(&bay, "outline"), Standing::Unknown);
-    // A reading outside the slab is told.
-    slab(&mut bay).outline = outline(90.0);
-    slab(&mut bay)
-        .readings
-        .extend(readings(&[(100.0, 20.0, 9.0)]));
-    assert_eq!(stands(&bay, "readings.off_slab"), Standing::Unknown);
-}
-
-#[test]
-fn age_and_strength_not_known_pass_nothing() {
-    let mut bay = good();
-    slab(&mut bay).poured = None;
-    assert_eq!(stands(&bay, "age"), Standing::Unknown);
-    assert_eq!(stands(&bay, "strength"), Standing::Unknown);
-    // Too weak at any age stops whatever the age.
-    slab(&mut bay).strength = Some(psi(2500.0));
-    assert_eq!(stands(&bay, "strength"), Standing::Stops);
-    slab(&mut bay).strength = None;
-    slab(&mut bay).age_days = Some(9000.0);
-    assert_eq!(stands(&bay, "strength"), Standing::Unknown);
-    bay.lift.manual.strength = None;
-    slab(&mut bay).strength = Some(psi(2500.0));
-    assert_eq!(stands(&bay, "strength"), Standing::Unknown);
-    // The cure not known before 28 days.
-    let mut bay = good();
-    slab(&mut bay).curing = None;
-    let on = Some(date(2026, 6, 1));
-    let strength = figure(&bay, on, "strength").unwrap();
-    assert_eq!(strength.standing, Standing::Unknown);
-}
-
-#[test]
-fn days_before_the_concrete_is_ready_stop() {
-    let mut bay = good();
-    slab(&mut bay).drill_on = Some(date(2026, 5, 20));
-    slab(&mut bay).load_on = Some(date(2026, 5, 25));
-    assert_eq!(stands(&bay, "drill_day"), Standing::Stops);
-    assert_eq!(stands(&bay, "load_day"), Standing::Passes);
-    assert_eq!(
-        stands(&bay, "age"),
-        Standing::Passes,
-        "on the day of the first raise"
-    );
-    slab(&mut bay).load_on = Some(date(2026, 5, 22));
-    assert_eq!(stands(&bay, "load_day"), Standing::Stops);
-    assert_eq!(stands(&bay, "strength"), Standing::Stops);
-    // The days that are not given are told while they lie ahead.
-    slab(&mut bay).drill_on = None;
-    slab(&mut bay).load_on = None;
-    let on = Some(date(2026, 5, 20));
-    let first = figure(&bay, on, "load_day").unwrap();
-    assert_eq!(first.found, Some(Quantity::Day(date(2026, 5, 23))));
-    assert_eq!(figure(&bay, LATER, "load_day"), None);
-}
-
-#[test]
 fn anchors_of_3_4_in_take_a_bit_of_3_4_in() {
     // Common practice, no source.
     let bit = figure(&good(), LATER, "bit").unwrap();
     assert_eq!(bit.found, Some(Quantity::Length(inch(0.75).m())));
-}
-
-#[test]
-fn a_wanted_pad_changes_no_verdict() {
-    let mut bay = good();
-    slab(&mut bay).readings.clear();
-    slab(&mut bay).new_pad = Some(crate::bay::NewPad {
-        count: 2,
-        length: inch(48.0),
-        width: inch(48.0),
-        depth: inch(3.0),
-        strength: Some(psi(4000.0)),
-        waste: None,
-    });
-    assert_eq!(stands(&bay, "thickness.left"), Standing::Unknown);
-    assert_eq!(stands(&bay, "pad.depth"), Standing::Unknown);
-    assert_eq!(stands(&bay, "pad.strength"), Standing::Passes);
-    // 2 x 4 x 4 x 1/4 cu ft = 8 cu ft; with a tenth over it 8.8: 14.67 bags of 0.60.
-    let bags = figure(&bay, LATER, "pad.bags").unwrap();
-    assert_eq!(bags.found, Some(Quantity::Count(15.0)));
 }
 
 #[test]

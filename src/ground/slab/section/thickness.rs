@@ -2,6 +2,7 @@
 
 use super::{Known, both, by_manual, joined, place, post, source, word};
 use crate::bay::Side;
+use crate::ground::slab::drilling::{Drilling, of_slab};
 use crate::ground::slab::map::{ENOUGH, MapPlate, REACH_M};
 use crate::ground::{Bound, Figure, Quantity, Said, Standing};
 
@@ -10,8 +11,21 @@ const LISTED: usize = 24;
 
 const CURE: &str = "cut the slab out and pour a pad as thick as is asked under each post, or \
                     choose a lift whose manual asks no more than this";
-const MORE: &str = "measure at least two holes within 600 mm (23 1/2 in) of the plate, but drill none \
-                    before tendons, heating and services are ruled out";
+
+/// How to get more readings, by what is known of drilling.
+fn more(known: &Known<'_>) -> &'static str {
+    match of_slab(known.slab) {
+        Drilling::Yes => "measure at least two holes within 600 mm (23 1/2 in) of each plate",
+        Drilling::Unknown(_) => {
+            "measure at least two holes within 600 mm (23 1/2 in) of each plate, but drill none \
+             before tendons, heating, services and voids are ruled out"
+        }
+        Drilling::No(_) => {
+            "drill nothing: have the thickness found without holes, by radar or at an edge, at two \
+             places at least within 600 mm (23 1/2 in) of each plate"
+        }
+    }
+}
 
 /// What is asked, and how it stands under each plate.
 pub(super) fn figures(known: &Known<'_>) -> Vec<Figure> {
@@ -49,7 +63,7 @@ fn plate(known: &Known<'_>, plate: &MapPlate) -> Figure {
     let id = format!("thickness.{}", word(plate.side));
     let what = format!("thickness under the {}", post(plate.side));
     let Some(thinnest) = plate.thinnest.map(|index| known.map.readings[index]) else {
-        return Figure::unknown(id, what, MORE);
+        return Figure::unknown(id, what, more(known));
     };
     let found = Quantity::Length(thinnest.thickness_m);
     let enough = plate.readings_used >= ENOUGH;
@@ -79,7 +93,7 @@ fn plate(known: &Known<'_>, plate: &MapPlate) -> Figure {
         return figure.cure(CURE).reason(reason);
     }
     if !enough {
-        return figure.undecided(MORE);
+        return figure.undecided(more(known));
     }
     by_manual(figure, &asked)
 }
@@ -125,7 +139,7 @@ fn elsewhere(known: &Known<'_>, plates: &[Figure]) -> Option<Figure> {
                     .up(Quantity::Length(asked.value))
                     .and(", and not every plate has two readings of its own"),
             )
-            .cure(MORE),
+            .cure(more(known)),
     )
 }
 
@@ -153,7 +167,7 @@ fn claimed(known: &Known<'_>) -> Option<Figure> {
             Figure::judged(id, what, found, Bound::AtLeast, limit)
                 .source(source(&asked))
                 .note(note)
-                .cure(MORE)
+                .cure(more(known))
         }
         _ => Figure::noted(id, what, found).note(note),
     })
@@ -210,20 +224,27 @@ pub(super) fn readings(known: &Known<'_>, figures: &mut Vec<Figure>) {
 /// Where to drill, while there are too few readings, and how many readings are not listed.
 pub(super) fn notes(known: &Known<'_>) -> Vec<Said> {
     let mut notes = Vec::new();
+    let how = match of_slab(known.slab) {
+        Drilling::Yes => "within 600 mm of it, away from the anchor holes.",
+        Drilling::Unknown(_) => {
+            "within 600 mm of it, away from the anchor holes, once it is known that the slab may be \
+             drilled."
+        }
+        Drilling::No(_) => "within 600 mm of it, without a hole.",
+    };
     let lacking = known.map.plates.iter().filter(|p| p.readings_used < ENOUGH);
     for plate in lacking {
         let missing = if plate.readings_used == 0 {
-            "two holes"
+            "at two places at least"
         } else {
-            "one hole more"
+            "at one place more at least"
         };
         let said = Said::new(format!(
             "The {}'s plate lies with its middle ",
             post(plate.side)
         ));
-        notes.push(place(said, plate.rect.middle()).and(format!(
-            ": measure {missing} at least within 600 mm of it, away from the anchor holes."
-        )));
+        let at = place(said, plate.rect.middle());
+        notes.push(at.and(format!(": measure the thickness {missing} {how}")));
     }
     if known.map.readings.len() > LISTED {
         let n = known.map.readings.len();
