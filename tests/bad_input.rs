@@ -421,6 +421,30 @@ const CASES: &[Case] = &[
     ),
     // The lift.
     case(
+        "anchor off its plate",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchors: [(\"7 in\", \"8 in\"), (\"8 3/4 in\", \"0 in\")]),",
+        )],
+        &["anchor 2 lies off its base plate"],
+    ),
+    case(
+        "plate too short for its anchors",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (depth: \"16 in\"),",
+        )],
+        &["anchor 1 lies off its base plate"],
+    ),
+    case(
+        "two anchors in one place",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchors: [(\"7 in\", \"8 in\"), (\"7 in\", \"8 in\")]),",
+        )],
+        &["anchors 1 and 2 lie in one place"],
+    ),
+    case(
         "arms shorter than their stub",
         &[(
             LIFT,

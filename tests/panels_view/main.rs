@@ -26,6 +26,7 @@ pub const SCENES: [&str; 10] = [
     "camper-under-the-bar",
     "camper-under-ties",
     "coupe-full-rise",
+    "engine-out",
     "light-in-the-way",
     "no-safe-lock",
     "short-columns",

@@ -117,6 +117,7 @@ pub(crate) const SCENES: [&str; 10] = [
     "camper-under-the-bar",
     "camper-under-ties",
     "coupe-full-rise",
+    "engine-out",
     "light-in-the-way",
     "no-safe-lock",
     "short-columns",

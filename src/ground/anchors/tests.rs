@@ -69,6 +69,7 @@ pub(in crate::ground) fn base(bay: &Bay, side: Side, pull: f64, sideways: f64) -
             } else {
                 0.0
             },
+            shared_tension_n: 0.0,
             shear_n: sideways * N_PER_POUND_FORCE,
         })
         .collect();
@@ -88,6 +89,7 @@ pub(in crate::ground) fn base(bay: &Bay, side: Side, pull: f64, sideways: f64) -
         shared_moments_nm: [across, 0.0],
         pulls_together_n: [pulls.clone(), pulls],
         compression_n: axial_n + total,
+        shared_compression_n: axial_n + total,
         anchors,
     }
 }

@@ -124,13 +124,19 @@ pub(super) fn window(id: &str, what: &str, state: &State, limits: &Limits) -> Ve
     ]
     .into_iter()
     .map(|(end, whither, found, limit)| {
+        let (far, limit) = (Quantity::Length(found), Quantity::Length(limit.m()));
+        let reason = Said::new(format!("the {what} may lie "))
+            .up(far.clone())
+            .and(format!(" {whither}, where the lift's window ends at "))
+            .down(limit.clone());
         Figure::judged(
             format!("{id}.{end}"),
             format!("{what} {whither}, at worst"),
-            Quantity::Length(found),
+            far,
             Bound::AtMost,
-            Quantity::Length(limit.m()),
+            limit,
         )
+        .reason(reason)
         .source("the lift's window")
         .cure("park the vehicle so that its weight comes nearer to the post line")
     })
@@ -139,6 +145,17 @@ pub(super) fn window(id: &str, what: &str, state: &State, limits: &Limits) -> Ve
 
 /// The centre of gravity against the span of the pads.
 pub(super) fn inside(id: &str, what: &str, state: &State, limits: &Limits) -> Figure {
+    let reason = if state.inside_m < 0.0 {
+        Said::new(format!("the {what} may lie "))
+            .up(Quantity::Length(-state.inside_m))
+            .and(" outside the pads: the vehicle would tip off them")
+    } else {
+        Said::new(format!("the {what} may lie only "))
+            .down(Quantity::Length(state.inside_m))
+            .and(" inside the pads' span, where ")
+            .up(Quantity::Length(limits.inside_m))
+            .and(" is asked")
+    };
     Figure::judged(
         id.to_owned(),
         format!("{what} inside the pads' span, at worst"),
@@ -146,6 +163,7 @@ pub(super) fn inside(id: &str, what: &str, state: &State, limits: &Limits) -> Fi
         Bound::AtLeast,
         Quantity::Length(limits.inside_m),
     )
+    .reason(reason)
     .source("the policy")
     .cure("use lift points that reach farther past the centre of gravity, or move load toward the middle")
 }
@@ -169,6 +187,13 @@ fn pad_figures(bay: &Bay, state: &State, limits: &Limits, all: &mut Vec<Figure>)
                 weight(pad.shared_n),
                 Bound::AtMost,
                 Quantity::Mass(limits.arm_kg),
+            )
+            .reason(
+                Said::new(format!("the {} pad may carry ", corner.name()))
+                    .up(weight(pad.shared_n))
+                    .and(" of the ")
+                    .down(Quantity::Mass(limits.arm_kg))
+                    .and(" its arm may"),
             )
             .source(limits.arm_source)
             .cure("unload that end, use lift points farther from it, or choose stronger arms")

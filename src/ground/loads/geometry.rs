@@ -15,8 +15,8 @@ const ERRORS: usize = 13;
 pub struct Geometry {
     /// Where each pad carries, by [`Corner::index`](crate::bay::Corner::index).
     pub pads_m: [DVec2; 4],
-    /// How far off that each may be, either way, along and across.
-    pub pad_off_m: [f64; 4],
+    /// How far off that each may be, either way, across and along.
+    pub pad_off_m: [DVec2; 4],
     /// Where the weight acts.
     pub cg_m: DVec2,
     /// How far off that it may be, either way.
@@ -85,16 +85,18 @@ impl Geometry {
         }
     }
 
-    /// The least and the greatest of each of `K` figures over everything that may be off; over
-    /// parking only where `parked` (where the pads carry on the vehicle does not hang on it).
-    pub fn range<const K: usize>(
-        &self,
-        parked: bool,
-        figures: impl Fn(&Moved) -> Option<[f64; K]>,
-    ) -> Option<[(f64, f64); K]> {
+    /// Everything as errors have it that are given as shares of what each may be off, -1 to 1.
+    #[cfg(test)]
+    pub(crate) fn moved_by(&self, shares: [f64; ERRORS]) -> Moved {
+        let half = self.half_sizes(true);
+        self.moved(&std::array::from_fn(|i| shares[i] * half[i]))
+    }
+
+    /// How far each length may be off, either way.
+    fn half_sizes(&self, parked: bool) -> [f64; ERRORS] {
         let mut half = [0.0; ERRORS];
         for (i, off) in self.pad_off_m.into_iter().enumerate() {
-            (half[2 * i], half[2 * i + 1]) = (off, off);
+            (half[2 * i], half[2 * i + 1]) = (off.x, off.y);
         }
         (half[8], half[9]) = (self.cg_off_m.x, self.cg_off_m.y);
         if parked {
@@ -102,7 +104,19 @@ impl Geometry {
             half[11] = self.parking.along_m;
             half[12] = self.parking.yaw_rad;
         }
-        extremes(&half, |errors| figures(&self.moved(errors)))
+        half
+    }
+
+    /// The least and the greatest of each of `K` figures over everything that may be off; over
+    /// parking only where `parked` (where the pads carry on the vehicle does not hang on it).
+    pub fn range<const K: usize>(
+        &self,
+        parked: bool,
+        figures: impl Fn(&Moved) -> Option<[f64; K]>,
+    ) -> Option<[(f64, f64); K]> {
+        extremes(&self.half_sizes(parked), |errors| {
+            figures(&self.moved(errors))
+        })
     }
 
     /// How far the weight acts inside the pads' span at worst, metres; negative outside.
@@ -110,8 +124,8 @@ impl Geometry {
     /// No edge comes nearer to the weight than by what both may be off.
     #[must_use]
     pub fn inside_m(&self) -> f64 {
-        let pads = self.pad_off_m.into_iter().fold(0.0, f64::max);
-        let off = self.cg_off_m.length() + pads * std::f64::consts::SQRT_2;
+        let pads = self.pad_off_m.map(DVec2::length).into_iter();
+        let off = self.cg_off_m.length() + pads.fold(0.0, f64::max);
         statics::inside_m(self.pads_m, self.cg_m) - off
     }
 

@@ -23,7 +23,7 @@ pub(super) struct Place {
     /// parked.
     poses: Vec<Pose>,
     pads_m: [DVec2; 4],
-    pad_off_m: [f64; 4],
+    pad_off_m: [DVec2; 4],
     pivot_m: DVec2,
     parking: ParkingError,
 }
@@ -58,7 +58,8 @@ impl Place {
         Ok(Self {
             pads_m,
             pad_off_m: Corner::ALL.map(|corner| {
-                uncertainty.vehicle_m + beside_tooth_m(bay, corner, pads_m[corner.index()])
+                DVec2::splat(uncertainty.vehicle_m)
+                    + beside_tooth_m(bay, corner, pads_m[corner.index()])
             }),
             pivot_m: DVec2::new(
                 bay.lift.across.m() + bay.parking.across.m(),
@@ -116,14 +117,16 @@ fn point(bay: &Bay, corner: Corner) -> DVec3 {
     lift_point_m(&bay.vehicle, lift_point_at(corner, bay.parking.facing))
 }
 
-/// How far beside its lift point a pad may rest for the pitch of its restraint's teeth: half a
-/// pitch, and no more than its radius, beyond which it would not carry the point at all.
-fn beside_tooth_m(bay: &Bay, corner: Corner, pad_m: DVec2) -> f64 {
+/// How far beside its lift point a pad may rest for the pitch of its restraint's teeth, across and
+/// along: half a pitch, square to its arm, and no more than its radius, beyond which it would not
+/// carry the point at all.
+fn beside_tooth_m(bay: &Bay, corner: Corner, pad_m: DVec2) -> DVec2 {
     let Some(tooth) = bay.lift.arms[corner.index()].tooth else {
-        return 0.0;
+        return DVec2::ZERO;
     };
-    let reach = arms::pivot_m(bay, corner).distance(pad_m);
-    (reach * (0.5 * tooth.rad()).sin()).min(0.5 * bay.lift.pad.diameter.m())
+    let arm = pad_m - arms::pivot_m(bay, corner);
+    let beside = (arm.length() * (0.5 * tooth.rad()).sin()).min(0.5 * bay.lift.pad.diameter.m());
+    arm.perp().normalize_or_zero().abs() * beside
 }
 
 /// Between which heights the weight acts: as measured, as estimated with its doubt, or anywhere

@@ -248,4 +248,69 @@ mod tests {
         assert!(inside_m(line, DVec2::ZERO) <= 1e-9);
         assert!(inside_m([DVec2::ZERO; 4], DVec2::ZERO) < 0.0);
     }
+
+    use proptest::prelude::*;
+
+    /// Four pads that surround the origin, and a weight among them.
+    fn stand() -> impl Strategy<Value = ([DVec2; 4], DVec2)> {
+        let pad =
+            |x: f64, y: f64| (0.3..1.0, 0.4..1.5).prop_map(move |(a, b)| DVec2::new(x * a, y * b));
+        let pads = (
+            pad(-1.0, 1.0),
+            pad(1.0, 1.0),
+            pad(-1.0, -1.0),
+            pad(1.0, -1.0),
+        );
+        (pads, -1.2..1.2, -1.6..1.6)
+            .prop_map(|((a, b, c, d), x, y)| ([a, b, c, d], DVec2::new(x, y)))
+    }
+
+    proptest! {
+        #[test]
+        fn sum_and_balance_hold_and_no_pad_pulls((pads, cg) in stand(), weight in 1.0..1e5) {
+            let inside = inside_m(pads, cg);
+            let Some(shares) = share(pads, cg, weight) else {
+                prop_assert!(inside <= 1e-9, "{inside}");
+                return Ok(());
+            };
+            prop_assert!(inside >= -1e-9, "{inside}");
+            for loads in [shares.springs, shares.ends[0], shares.ends[1]] {
+                prop_assert!(loads.iter().all(|&load| load >= 0.0));
+                let sum: f64 = loads.iter().sum();
+                let moment: DVec2 = pads.iter().zip(loads).map(|(&pad, load)| pad * load).sum();
+                prop_assert!((sum - weight).abs() < 1e-9 * weight);
+                prop_assert!((moment - cg * weight).length() < 1e-9 * weight);
+            }
+            for i in 0..4 {
+                let [a, b] = shares.ends.map(|end| end[i]);
+                let load = shares.springs[i];
+                prop_assert!(load >= a.min(b) - 1e-9 * weight && load <= a.max(b) + 1e-9 * weight);
+            }
+        }
+
+        #[test]
+        fn what_is_mirrored_has_mirrored_loads((pads, cg) in stand(), weight in 1.0..1e5) {
+            let mirror = |place: DVec2| DVec2::new(-place.x, place.y);
+            let swapped = [pads[1], pads[0], pads[3], pads[2]].map(mirror);
+            let (Some(one), Some(other)) =
+                (share(pads, cg, weight), share(swapped, mirror(cg), weight))
+            else { return Ok(()) };
+            for (i, j) in [(0, 1), (1, 0), (2, 3), (3, 2)] {
+                prop_assert!((one.springs[i] - other.springs[j]).abs() < 1e-9 * weight);
+            }
+            prop_assert_eq!(one.lifts.map(|i| [1, 0, 3, 2][i]), other.lifts);
+        }
+
+        #[test]
+        fn equal_springs_have_the_least_squares((pads, cg) in stand(), step in -0.1..0.1) {
+            // Of all loads that push and balance, those of equal springs store the least work.
+            let Some(shares) = share(pads, cg, 1.0) else { return Ok(()) };
+            let way: [f64; 4] = std::array::from_fn(|i| shares.ends[1][i] - shares.ends[0][i]);
+            let other = std::array::from_fn(|i| shares.springs[i] + step * way[i]);
+            if other.iter().all(|&load: &f64| load >= 0.0) {
+                let work = |loads: [f64; 4]| loads.iter().map(|load| load * load).sum::<f64>();
+                prop_assert!(work(other) >= work(shares.springs) - 1e-12);
+            }
+        }
+    }
 }

@@ -48,8 +48,11 @@ pub struct PostBase {
     /// Pulls that act together, by `base_plate.anchors`, newtons: while the post turns inward and
     /// to the front, and inward and to the rear.
     pub pulls_together_n: [Vec<f64>; 2],
-    /// What the plate presses on the slab with at most: the load and all anchors that pull.
+    /// What the plate presses on the slab with at most: the load and the anchors that pull at one
+    /// time.
     pub compression_n: f64,
+    /// The same while all four pads share as equal springs.
+    pub shared_compression_n: f64,
 }
 
 /// What one anchor gets.
@@ -59,6 +62,8 @@ pub struct AnchorForce {
     pub at_m: [f64; 2],
     /// Pull, newtons; infinite where the pattern can't hold the moment.
     pub tension_n: f64,
+    /// Pull while all four pads share as equal springs, newtons.
+    pub shared_tension_n: f64,
     /// Shear, newtons.
     pub shear_n: f64,
 }
@@ -144,56 +149,64 @@ fn middle_m(bay: &Bay, side: Side) -> DVec2 {
 
 fn base(bay: &Bay, side: Side, worst: Range, shared: Range) -> PostBase {
     let lift = &bay.lift;
-    let load = (worst.load.0.max(0.0), worst.load.1.max(0.0));
     // A lever is the sum of two measures of the lift: where the post stands, and the plate on it.
-    let lever_off = 2.0 * bay.policy.measured_lift.m() * load.1;
+    let lever_off = 2.0 * bay.policy.measured_lift.m() * worst.load.1.max(0.0);
     let raise = bay.parking.pad_raise.iter().map(|raise| raise.m());
     let height = lift.pad.lowest.m() + raise.fold(0.0, f64::max) + lift.travel.m();
     let more = lever_off + HAND_N * height;
-    let across = worst.across.1 + more;
-    let along = (worst.along.0 - more, worst.along.1 + more);
-    let together = anchor_pulls(bay, load.0, across, along);
-    let pulls: Vec<f64> = together[0]
-        .iter()
-        .zip(&together[1])
-        .map(|(front, rear)| front.max(*rear))
-        .collect();
-    let count = lift.base_plate.anchors.len();
+    let more = |range: Range| Range {
+        load: (range.load.0.max(0.0), range.load.1.max(0.0)),
+        across: (range.across.0 - more, range.across.1 + more),
+        along: (range.along.0 - more, range.along.1 + more),
+    };
+    let (worst, shared) = (more(worst), more(shared));
+    let together = anchor_pulls(bay, &worst);
+    let shared_together = anchor_pulls(bay, &shared);
+    let anchors = &lift.base_plate.anchors;
     let own = lift
         .shipping_mass
         .map_or(0.0, |mass| 0.5 * mass.kg() * GRAVITY);
-    let axial_n = load.1 + own;
+    let axial_n = worst.load.1 + own;
     PostBase {
         side,
         axial_n,
-        least_axial_n: load.0,
+        least_axial_n: worst.load.0,
         shear_n: HAND_N,
-        moment_across_nm: across,
-        moment_along_nm: along.1.max(-along.0),
-        moment_along_range_nm: along,
-        shared_moments_nm: [
-            shared.across.1 + more,
-            shared.along.1.max(-shared.along.0) + more,
-        ],
-        compression_n: axial_n + pulls.iter().sum::<f64>(),
-        anchors: lift
-            .base_plate
-            .anchors
+        moment_across_nm: worst.across.1,
+        moment_along_nm: worst.along.1.max(-worst.along.0),
+        moment_along_range_nm: worst.along,
+        shared_moments_nm: [shared.across.1, shared.along.1.max(-shared.along.0)],
+        compression_n: axial_n + most_together(&together),
+        shared_compression_n: shared.load.1 + own + most_together(&shared_together),
+        anchors: anchors
             .iter()
-            .zip(pulls)
-            .map(|(at, tension_n)| AnchorForce {
+            .zip(at_worst(&together).zip(at_worst(&shared_together)))
+            .map(|(at, (tension_n, shared_tension_n))| AnchorForce {
                 at_m: at.map(|place| place.m()),
                 tension_n,
-                shear_n: HAND_N / count as f64,
+                shared_tension_n,
+                shear_n: HAND_N / anchors.len() as f64,
             })
             .collect(),
         pulls_together_n: together,
     }
 }
 
+/// The pull of each anchor at its own worst.
+fn at_worst(together: &[Vec<f64>; 2]) -> impl Iterator<Item = f64> + '_ {
+    let [front, rear] = together;
+    front.iter().zip(rear).map(|(front, rear)| front.max(*rear))
+}
+
+/// What all anchors pull with at one time, at most.
+fn most_together(together: &[Vec<f64>; 2]) -> f64 {
+    let [front, rear] = together.each_ref().map(|pulls| pulls.iter().sum::<f64>());
+    front.max(rear)
+}
+
 /// The pull of each anchor: from turning inward, the load on the plate taken off, and from turning
 /// to the front (first) or to the rear, with no load taken off a second time.
-fn anchor_pulls(bay: &Bay, load_n: f64, across_nm: f64, along_nm: (f64, f64)) -> [Vec<f64>; 2] {
+fn anchor_pulls(bay: &Bay, range: &Range) -> [Vec<f64>; 2] {
     let (plate, column) = (&bay.lift.base_plate, &bay.lift.column);
     let (sin, cos) = column.turned.rad().sin_cos();
     let (sin, cos) = (sin.abs(), cos.abs());
@@ -201,16 +214,15 @@ fn anchor_pulls(bay: &Bay, load_n: f64, across_nm: f64, along_nm: (f64, f64)) ->
     let half_y = 0.5 * (column.width.m() * sin + column.depth.m() * cos);
     let inner = presses_at_m(half_x - plate.inward.m(), plate.width.m() * 0.5);
     let end = presses_at_m(half_y, plate.depth.m() * 0.5);
-    let distances = |of: &dyn Fn(&[crate::units::Length; 2]) -> f64| -> Vec<f64> {
-        plate.anchors.iter().map(of).collect()
+    let pulls = |distance: &dyn Fn(f64, f64) -> f64, moment_nm: f64| {
+        let at = plate.anchors.iter();
+        let distances: Vec<f64> = at.map(|at| distance(at[0].m(), at[1].m())).collect();
+        pulls(&distances, moment_nm)
     };
-    let inward = pulls(
-        &distances(&|at| inner - at[0].m()),
-        across_nm - load_n * inner,
-    );
-    let to_front = pulls(&distances(&|at| end - at[1].m()), along_nm.1);
-    let to_rear = pulls(&distances(&|at| end + at[1].m()), -along_nm.0);
-    [to_front, to_rear].map(|ends| {
+    let inward = pulls(&|x, _| inner - x, range.across.1 - range.load.0 * inner);
+    let front = pulls(&|_, y| end - y, range.along.1);
+    let rear = pulls(&|_, y| end + y, -range.along.0);
+    [front, rear].map(|ends| {
         let both = inward.iter().zip(ends);
         both.map(|(inward, end)| inward + end).collect()
     })

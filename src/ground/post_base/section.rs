@@ -118,12 +118,15 @@ fn of(base: &PostBase) -> Vec<Figure> {
         return figures;
     }
     let hardest = hardest(base);
+    let shared = base.anchors.iter().map(|anchor| anchor.shared_tension_n);
+    let shared = shared.fold(0.0, f64::max);
     figures.push(if hardest.is_finite() {
         noted(
             "anchor",
             "pull of its hardest worked anchor",
             Quantity::Force(hardest),
         )
+        .note(Said::new("while all four pads share, ").up(Quantity::Force(shared)))
     } else {
         Figure::unknown(
             format!("{side}.anchor"),
@@ -132,11 +135,17 @@ fn of(base: &PostBase) -> Vec<Figure> {
         )
     });
     if hardest.is_finite() {
-        figures.push(noted(
-            "compression",
-            "what its plate presses on the slab with",
-            Quantity::Force(base.compression_n),
-        ));
+        figures.push(
+            noted(
+                "compression",
+                "what its plate presses on the slab with",
+                Quantity::Force(base.compression_n),
+            )
+            .note(
+                Said::new("while all four pads share, ")
+                    .up(Quantity::Force(base.shared_compression_n)),
+            ),
+        );
     }
     figures
 }
