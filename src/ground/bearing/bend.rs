@@ -106,11 +106,11 @@ pub(super) fn bend(bay: &Bay, under: &Under) -> Vec<Figure> {
         settled(raised, under.open),
         Figure::noted(
             "bend.yield",
-            "times this load, and such a slab yields",
+            "the slab gives way at so many times the load",
             Quantity::Number(times),
         )
         .source("Azzi and Laird, Structure, April 2008, after Shentu and others")
-        .note("a slab that yields has cracked; for comparison, it decides nothing")
+        .note("cracked, and without any factor of safety; for comparison, it decides nothing")
         .rounded(Rounding::Down),
     ]
 }

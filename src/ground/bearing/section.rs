@@ -303,19 +303,21 @@ fn lead(figures: &[Figure]) -> Said {
              on the ground.",
         );
     }
-    let beyond = open.iter().find(|one| is_beyond(one));
-    if let Some(beyond) = beyond {
+    let beyond: Vec<&&Figure> = open.iter().filter(|one| is_beyond(one)).collect();
+    if !beyond.is_empty() {
+        let what: Vec<&str> = beyond.iter().map(|one| one.what.as_ref()).collect();
         let said = Said::new(format!(
             "The screening does not show that the slab carries the plates ({}).",
-            beyond.what
+            what.join("; ")
         ));
+        let bends = beyond.iter().any(|one| one.id.starts_with("bend"));
         let yields = figures.iter().find(|one| one.id == "bend.yield");
         let times = yields.and_then(|one| one.found.as_ref()?.number());
         let said = match times {
-            Some(times) if beyond.id.starts_with("bend") && times > 1.0 => said
+            Some(times) if bends && times > 1.0 => said
                 .and(
-                    " It lets nothing crack, and many slabs of lifts crack a little; by another \
-                     published method this one gives way at ",
+                    " In bending it lets nothing crack; by another published method, which does, \
+                     this slab gives way at ",
                 )
                 .down(Quantity::Number(times))
                 .and(" times the load, without any factor of safety."),
