@@ -387,3 +387,32 @@ fn a_bond_is_never_passed() {
         assert_eq!(standing(&found, "pull_out"), Some(Standing::Unknown));
     }
 }
+
+#[test]
+fn a_bay_with_everything_on_paper_passes_and_a_thinner_slab_does_not() {
+    let text = std::fs::read_to_string("scenes/anchors-on-paper.ron").unwrap();
+    let standings = |text: &str| {
+        let presets = &crate::bayfile::presets::EmbeddedOnly;
+        let bay = crate::bayfile::read("scene", text.as_bytes(), presets)
+            .unwrap()
+            .bay;
+        let on = jiff::civil::date(2026, 6, 1);
+        let study = crate::clearance::study_on(&bay, Some(on)).unwrap();
+        study
+            .sections
+            .into_iter()
+            .map(|one| (one.topic, one.standing()))
+            .collect::<std::collections::HashMap<_, _>>()
+    };
+    use crate::ground::Topic::{Anchors, Bearing};
+    let all = standings(&text);
+    assert_eq!(all[&Anchors], Standing::Passes);
+    assert_eq!(all[&Bearing], Standing::Passes);
+    let mut thin = text.clone();
+    for reading in ["310 mm", "305 mm", "302 mm", "308 mm"] {
+        thin = thin.replace(reading, "110 mm");
+    }
+    let all = standings(&thin);
+    assert_eq!(all[&Anchors], Standing::Unknown);
+    assert_eq!(all[&Bearing], Standing::Unknown);
+}

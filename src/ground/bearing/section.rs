@@ -180,7 +180,7 @@ const BEARING: &str = "pressure of the plate on the concrete, as a force";
 const PUNCH: &str = "punching through the slab";
 
 /// Of both ways to turn the one that uses more of a strength, with the strength.
-fn worse<'a>(under: &'a Under, strength: impl Fn(&Press) -> f64) -> (&'a Press, f64) {
+fn worse(under: &Under, strength: impl Fn(&Press) -> f64) -> (&Press, f64) {
     let [front, rear] = &under.presses;
     let strengths = [strength(front), strength(rear)];
     let use_of = |press: &Press, strength: f64| press.load_lbf / strength;

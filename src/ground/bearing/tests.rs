@@ -147,7 +147,8 @@ fn a_joint_near_bends_more() {
         [of("bend"), of("bend.up")]
     };
     let far = bent(&[]);
-    assert_eq!(far, bent(&[90.0]));
+    let off = bent(&[90.0]);
+    assert!((far[0] - off[0]).abs() < 1e-6 && (far[1] - off[1]).abs() < 1e-6);
     let near = bent(&[30.0]);
     let corner = bent(&[30.0, -30.0]);
     for k in [0, 1] {
