@@ -41,6 +41,9 @@ pub fn kelvin(x: f64) -> (f64, f64) {
         let next = f64::from(n + 1);
         term *= quarter / (next * next);
         psi += 1.0 / next;
+        if term < 1e-18 {
+            break;
+        }
     }
     let ker = -log * ber + FRAC_PI_4 * bei + ker_rest;
     let kei_slope = -bei / x - log * bei_slope - FRAC_PI_4 * ber_slope + kei_rest_slope;

@@ -14,6 +14,8 @@ pub(super) struct Limits {
     /// Whose word that is.
     arm_source: &'static str,
     window: Option<CgWindow>,
+    /// What cures a weight outside the window.
+    park: &'static str,
     /// How far inside the pads' span the weight must act, metres.
     inside_m: f64,
 }
@@ -30,6 +32,12 @@ pub(super) fn limits(bay: &Bay) -> Limits {
             "a quarter of the lift's capacity, for want of an arm capacity from its manual"
         },
         window: lift.cg_window,
+        park: if bay.vehicle.masses.iter().any(|part| part.mass.kg() < 0.0) {
+            "park the vehicle so that its weight lies within the window both before and after the \
+             parts come out, or put weight back"
+        } else {
+            "park the vehicle so that its weight comes nearer to the post line"
+        },
         inside_m: bay.policy.inside_pads.m(),
     }
 }
@@ -138,7 +146,7 @@ pub(super) fn window(id: &str, what: &str, state: &State, limits: &Limits) -> Ve
         )
         .reason(reason)
         .source("the lift's window")
-        .cure("park the vehicle so that its weight comes nearer to the post line")
+        .cure(limits.park)
     })
     .collect()
 }

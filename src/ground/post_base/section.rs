@@ -67,6 +67,8 @@ fn lead(bases: &[PostBase; 2], no_anchors: bool) -> Said {
     }
     said.and(" and its hardest worked anchor pulls with ")
         .up(Quantity::Force(hardest(worse)))
+        .and("; while all four pads share, with ")
+        .up(Quantity::Force(hardest_shared(worse)))
         .and(".")
 }
 
@@ -74,6 +76,13 @@ fn hardest(base: &PostBase) -> f64 {
     base.anchors
         .iter()
         .map(|anchor| anchor.tension_n)
+        .fold(0.0, f64::max)
+}
+
+fn hardest_shared(base: &PostBase) -> f64 {
+    base.anchors
+        .iter()
+        .map(|anchor| anchor.shared_tension_n)
         .fold(0.0, f64::max)
 }
 
@@ -118,8 +127,7 @@ fn of(base: &PostBase) -> Vec<Figure> {
         return figures;
     }
     let hardest = hardest(base);
-    let shared = base.anchors.iter().map(|anchor| anchor.shared_tension_n);
-    let shared = shared.fold(0.0, f64::max);
+    let shared = hardest_shared(base);
     figures.push(if hardest.is_finite() {
         noted(
             "anchor",
