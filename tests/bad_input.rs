@@ -675,6 +675,57 @@ const CASES: &[Case] = &[
             "a share of waste can't be 2",
         ],
     ),
+    // The anchors and the ground.
+    case(
+        "anchors of no kind, with bare numbers",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchor: (kind: Wege, category: 4, kc: 70, \
+             stress_area: \"0.3 in\", torque: 80, pull_out: \"5000 psi\")),",
+        )],
+        &[
+            "`Wege` is not a kind of anchor",
+            "a category of an anchor can't be 4",
+            "an effectiveness factor can't be 70",
+            "`in` measures a length, but an area belongs here",
+            "a torque needs a unit",
+            "`psi` measures a pressure, but a force belongs here",
+        ],
+    ),
+    case(
+        "a category in between",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchor: (category: 1.5)),",
+        )],
+        &["a category of an anchor is a whole number"],
+    ),
+    case(
+        "steel that yields after it breaks",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchor: (tensile_strength: \"60 ksi\", \
+             yield_strength: \"80 ksi\")),",
+        )],
+        &["the anchor's steel yields above its tensile strength"],
+    ),
+    case(
+        "an anchor deeper than its hole and thicker than itself",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchor: (effective_embedment: \"5 in\", \
+             stress_area: \"0.6 sq in\")),",
+        )],
+        &[
+            "the anchor's effective embedment is more than its embedment",
+            "the anchor's stress area is more than its whole section",
+        ],
+    ),
+    case(
+        "ground without a unit of its own",
+        &[("age_days: 900", "age_days: 900, subgrade: \"100 psi\"")],
+        &["`psi` measures a pressure, but a subgrade modulus belongs here"],
+    ),
     // Presets.
     case(
         "unknown preset",

@@ -162,6 +162,7 @@ fn every_scene() -> Vec<&'static str> {
         "short-columns",
         "tall-columns",
         "thin-slab",
+        "anchors-on-paper",
     ]);
     all
 }

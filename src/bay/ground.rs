@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use crate::units::{Current, Length, Pressure, Voltage};
+use crate::units::{Current, Length, Pressure, Subgrade, Voltage};
 
 /// What is known of the slab.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -37,6 +37,8 @@ pub struct Slab {
     pub buried_services: Option<bool>,
     /// A void or a room below; none when not known.
     pub void_below: Option<bool>,
+    /// Modulus of subgrade reaction of the ground under it.
+    pub subgrade: Option<Subgrade>,
     /// A floor that spans between supports instead of lying on the ground; none when not known.
     pub suspended: Option<bool>,
     /// A pad to be poured in its place.

@@ -6,7 +6,9 @@
 //! safe lock and leaves the clear ones standing; what lacks data is named as unknown and never
 //! shown as a pass.
 
+pub mod anchors;
 pub mod arrangements;
+pub mod bearing;
 mod figure;
 pub mod loads;
 pub mod post_base;
@@ -20,7 +22,7 @@ pub use quantity::Quantity;
 pub use said::{Part, Said};
 pub use section::{Section, Topic};
 
-use crate::bay::Bay;
+use crate::bay::{Bay, Side};
 use crate::clearance::{Limit, Study, Unknown, Withheld};
 
 /// A calendar day; the day that ages are counted to.
@@ -38,10 +40,14 @@ pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
     let bases = pad_loads
         .as_ref()
         .and_then(|loads| post_base::post_bases(bay, loads));
+    let map = slab::SlabMap::of(bay);
+    let under = [Side::Left, Side::Right].map(|side| slab::under_plate(bay, side, on));
     vec![
         loads::section(bay, &states),
         post_base::section(bay, bases.as_ref()),
         slab::section(bay, on),
+        anchors::section(bay, &map, &under, bases.as_ref()),
+        bearing::section(bay, &map, &under, bases.as_ref()),
     ]
 }
 

@@ -21,7 +21,8 @@ use egui::{Rect, Shape};
 use egui_kittest::Harness;
 
 /// Every shipped scene.
-pub const SCENES: [&str; 11] = [
+pub const SCENES: [&str; 12] = [
+    "anchors-on-paper",
     "barred-way-up",
     "camper-under-the-bar",
     "camper-under-ties",

@@ -112,7 +112,8 @@ pub(crate) fn root() -> PathBuf {
 }
 
 /// The shipped scenes' names.
-pub(crate) const SCENES: [&str; 11] = [
+pub(crate) const SCENES: [&str; 12] = [
+    "anchors-on-paper",
     "barred-way-up",
     "camper-under-the-bar",
     "camper-under-ties",

@@ -5,7 +5,7 @@ use super::checks;
 use super::fields::{Fields, record};
 use super::readers::{
     Count, Day, Flag, Point, Read, current, custom, list, number, place, pressure, rec, size,
-    voltage, words,
+    subgrade, voltage, words,
 };
 use crate::bay::{Curing, NewPad, PowerSupply, Slab, SlabLine, SlabLineKind, SlabReading};
 use crate::bayfile::syntax::Kind;
@@ -38,6 +38,7 @@ pub(super) fn slab(f: &Fields<'_>) -> Option<Slab> {
         heated: f.maybe("heated", &Flag),
         buried_services: f.maybe("buried_services", &Flag),
         void_below: f.maybe("void_below", &Flag),
+        subgrade: f.maybe("subgrade", &subgrade()),
         suspended: f.maybe("suspended", &Flag),
         new_pad: f.maybe("new_pad", &rec("the new pad", new_pad)),
     })?;

@@ -1,5 +1,6 @@
 //! Which lift does the file describe, and where does it stand?
 
+use super::anchor::{anchor, anchor_fits};
 use super::door::side;
 use super::fields::{Fields, record};
 use super::locks::locks;
@@ -122,9 +123,11 @@ fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
         anchors: f.or("anchors", Vec::new(), &list("anchors", 100, Point::<2>)),
         anchor_diameter: f.maybe("anchor_diameter", &size()),
         anchor_embedment: f.maybe("anchor_embedment", &size()),
+        anchor: f.maybe("anchor", &rec("the anchor", anchor)),
         anchor_age_days: f.maybe("anchor_age_days", &number("an age in days", 0.0, 3_650.0)),
     })?;
-    super::checks::anchors(f, &plate).then_some(plate)
+    let anchors_fit = anchor_fits(f, &plate);
+    (super::checks::anchors(f, &plate) && anchors_fit).then_some(plate)
 }
 
 fn power_unit(f: &Fields<'_>) -> Option<PowerUnit> {
@@ -311,6 +314,7 @@ fn demand(f: &Fields<'_>) -> Option<SlabDemand> {
         thickness: f.maybe("thickness", &size()),
         strength: f.maybe("strength", &pressure()),
         edge_distance: f.maybe("edge_distance", &size()),
+        embedment: f.maybe("embedment", &size()),
         age_days: f.maybe("age_days", &number("an age in days", 0.0, 3_650.0)),
     })
 }

@@ -45,6 +45,9 @@ pub struct PostBase {
     pub shared_moments_nm: [f64; 2],
     /// By `base_plate.anchors`; each at its own worst.
     pub anchors: Vec<AnchorForce>,
+    /// Pulls that act together, by `base_plate.anchors`, newtons: while the post turns inward and
+    /// to the front, and inward and to the rear.
+    pub pulls_together_n: [Vec<f64>; 2],
     /// What the plate presses on the slab with at most: the load and the anchors that pull at one
     /// time.
     pub compression_n: f64,
@@ -157,8 +160,8 @@ fn base(bay: &Bay, side: Side, worst: Range, shared: Range) -> PostBase {
         along: (range.along.0 - more, range.along.1 + more),
     };
     let (worst, shared) = (more(worst), more(shared));
-    let (pulls, together) = anchor_pulls(bay, &worst);
-    let (shared_pulls, shared_together) = anchor_pulls(bay, &shared);
+    let together = anchor_pulls(bay, &worst);
+    let shared_together = anchor_pulls(bay, &shared);
     let anchors = &lift.base_plate.anchors;
     let own = lift
         .shipping_mass
@@ -173,11 +176,11 @@ fn base(bay: &Bay, side: Side, worst: Range, shared: Range) -> PostBase {
         moment_along_nm: worst.along.1.max(-worst.along.0),
         moment_along_range_nm: worst.along,
         shared_moments_nm: [shared.across.1, shared.along.1.max(-shared.along.0)],
-        compression_n: axial_n + together,
-        shared_compression_n: shared.load.1 + own + shared_together,
+        compression_n: axial_n + most_together(&together),
+        shared_compression_n: shared.load.1 + own + most_together(&shared_together),
         anchors: anchors
             .iter()
-            .zip(pulls.into_iter().zip(shared_pulls))
+            .zip(at_worst(&together).zip(at_worst(&shared_together)))
             .map(|(at, (tension_n, shared_tension_n))| AnchorForce {
                 at_m: at.map(|place| place.m()),
                 tension_n,
@@ -185,13 +188,25 @@ fn base(bay: &Bay, side: Side, worst: Range, shared: Range) -> PostBase {
                 shear_n: HAND_N / anchors.len() as f64,
             })
             .collect(),
+        pulls_together_n: together,
     }
 }
 
-/// The pull of each anchor at its own worst, and of all together at most: from turning inward, the
-/// load on the plate taken off, and from turning to the front or the rear, with no load taken off a
-/// second time.
-fn anchor_pulls(bay: &Bay, range: &Range) -> (Vec<f64>, f64) {
+/// The pull of each anchor at its own worst.
+fn at_worst(together: &[Vec<f64>; 2]) -> impl Iterator<Item = f64> + '_ {
+    let [front, rear] = together;
+    front.iter().zip(rear).map(|(front, rear)| front.max(*rear))
+}
+
+/// What all anchors pull with at one time, at most.
+fn most_together(together: &[Vec<f64>; 2]) -> f64 {
+    let [front, rear] = together.each_ref().map(|pulls| pulls.iter().sum::<f64>());
+    front.max(rear)
+}
+
+/// The pull of each anchor: from turning inward, the load on the plate taken off, and from turning
+/// to the front (first) or to the rear, with no load taken off a second time.
+fn anchor_pulls(bay: &Bay, range: &Range) -> [Vec<f64>; 2] {
     let (plate, column) = (&bay.lift.base_plate, &bay.lift.column);
     let (sin, cos) = column.turned.rad().sin_cos();
     let (sin, cos) = (sin.abs(), cos.abs());
@@ -207,12 +222,8 @@ fn anchor_pulls(bay: &Bay, range: &Range) -> (Vec<f64>, f64) {
     let inward = pulls(&|x, _| inner - x, range.across.1 - range.load.0 * inner);
     let front = pulls(&|_, y| end - y, range.along.1);
     let rear = pulls(&|_, y| end + y, -range.along.0);
-    let sum = |pulls: &[f64]| pulls.iter().sum::<f64>();
-    let together = sum(&inward) + sum(&front).max(sum(&rear));
-    let worst = inward
-        .into_iter()
-        .zip(front.into_iter().zip(rear))
-        .map(|(inward, (front, rear))| inward + front.max(rear))
-        .collect();
-    (worst, together)
+    [front, rear].map(|ends| {
+        let both = inward.iter().zip(ends);
+        both.map(|(inward, end)| inward + end).collect()
+    })
 }

@@ -57,6 +57,13 @@ const SLAB: &[Row] = &[
     .hint("Counts before it is 28 days old."),
     day("drill_on", "To be drilled on").hint("Year-month-day: when the anchors are to be set."),
     day("load_on", "First raise on").hint("Year-month-day: age and strength count to this day."),
+    field(
+        "subgrade",
+        "Subgrade modulus",
+        Entry::Quantity(Kind::Subgrade),
+    )
+    .open()
+    .hint("How stiff the ground under it is, from a soil report or a plate test."),
     list(
         "outline",
         "Corners of the slab",
