@@ -2,6 +2,7 @@
 
 use glam::DVec3;
 
+use super::access::{Before, access};
 use super::carried::carried;
 use super::driving_in::driving_in;
 use super::findings::{DoorFinding, DoorState, Doors, Limit, LockState, PhasesFound, Study};
@@ -215,8 +216,27 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
             spread: table.body_spread(),
             turn: most_turn(bay, &prepared.uncertainty),
         };
-        opening_parts(bay, &at_locks, place, &fixed, space.solver())
+        opening_parts(
+            bay,
+            &at_locks,
+            place,
+            &fixed,
+            &prepared.movers.moving,
+            space.solver(),
+        )
     };
+    let access = access(
+        &Before {
+            bay,
+            prepared: &prepared,
+            nominal: &nominal,
+            table: &table,
+            left_out: &parked.left_out,
+            door_group,
+            highest_clear_lock,
+        },
+        &mut space,
+    );
     let bar = bar_finding(bay, &table, &counted_groups, &mut space)?;
     let contact = attitude::contact(bay, ParkingError::default())?;
     let pairs = table.near_pairs(&[0, door_group], &mut space);
@@ -245,6 +265,7 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
         arms,
         bar,
         opening_parts,
+        access,
         phases: PhasesFound {
             touch_m: contact.touch_m,
             carry_m: contact.carry_m,
