@@ -33,9 +33,7 @@ pub mod sweep;
 pub mod uncertainty;
 mod withhold;
 
-pub use access::{
-    Access, DoorRoom, LEAVE_M, ShiftFound, Shut, Turned, Way, WayKind, gap_m as door_gap_m,
-};
+pub use access::{Access, DoorRoom, LEAVE_M, ShiftFound, Shut, Swing, Turned, Way, WayKind};
 pub use findings::*;
 pub use probe::{Here, HerePair, HereState, MOST_PAIRS, PairState, Probe};
 pub use study::{StudyError, study, study_on};

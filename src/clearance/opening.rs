@@ -23,6 +23,25 @@ const CLOSE_M: f64 = 0.005;
 /// Most steps per part and lock.
 const MOST_STEPS: usize = 200;
 
+/// What an open panel must keep from other things.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Keep {
+    /// The margins asked of the body.
+    Margins,
+    /// It must not touch: a hand is on it, and its opener looks where it goes.
+    NoTouch,
+}
+
+impl Keep {
+    fn margin(self, fixed: Role, policy: &Policy) -> Option<f64> {
+        let asked = margin(fixed, policy)?;
+        Some(match self {
+            Self::Margins => asked,
+            Self::NoTouch => 0.0,
+        })
+    }
+}
+
 /// The margin asked of an open panel; none for what is left out. Of the lift's own moving parts a
 /// carriage is kept clear of like the post it rides on; arms and pads must not be touched.
 fn margin(fixed: Role, policy: &Policy) -> Option<f64> {
@@ -67,7 +86,7 @@ pub(super) struct Opens {
 /// The hinge of a part, vehicle frame.
 pub(super) struct Hinge {
     /// A point on the hinge's axis, at the panel's middle.
-    at: DVec3,
+    pub(super) at: DVec3,
     /// Unit axis: the panel opens by a positive turn about it.
     axis: DVec3,
     /// From the hinge to the free edge, shut.
@@ -119,7 +138,7 @@ impl Hinge {
     }
 
     /// The panel opened by `angle`, vehicle frame.
-    fn pose(&self, angle: f64) -> Pose {
+    pub(super) fn pose(&self, angle: f64) -> Pose {
         let turn = DQuat::from_axis_angle(self.axis, angle);
         let toward = turn * self.toward;
         let across = self.axis;
@@ -129,7 +148,7 @@ impl Hinge {
         Pose::new(rotation, self.at + toward * (self.length * 0.5))
     }
 
-    fn shape(&self) -> Shape {
+    pub(super) fn shape(&self) -> Shape {
         Shape::Box {
             half: DVec3::new(self.width, self.length, THICKNESS_M) * 0.5,
         }
@@ -205,7 +224,9 @@ pub(super) fn opening_parts(
                         poses
                             .iter()
                             .map(|pose| {
-                                opens_to(bay, part, &hinge, *pose, spread, things, solver).angle
+                                let keep = Keep::Margins;
+                                opens_to(bay, part, &hinge, *pose, (spread, keep), things, solver)
+                                    .angle
                             })
                             .reduce(f64::min)
                             .unwrap_or(0.0)
@@ -222,7 +243,7 @@ pub(super) fn opens_to(
     part: &OpeningPart,
     hinge: &Hinge,
     bay_from_vehicle: Pose,
-    spread: DVec3,
+    (spread, keep): (DVec3, Keep),
     things: &[InTheWay<'_>],
     solver: &mut Solver,
 ) -> Opens {
@@ -235,7 +256,7 @@ pub(super) fn opens_to(
         .iter()
         .enumerate()
         .filter_map(|(index, thing)| {
-            let margin = margin(thing.role, &bay.policy)?;
+            let margin = keep.margin(thing.role, &bay.policy)?;
             let apart = (hinge_in_bay - reach - thing.body.high() - thing.moved)
                 .max(thing.body.low() + thing.moved - hinge_in_bay - reach)
                 .max_element();

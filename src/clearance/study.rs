@@ -195,45 +195,41 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
         door_group,
         &mut space,
     );
+    let attitudes = attitude::attitudes(bay, ParkingError::default(), [0.0; 4])?;
+    let at_locks: Vec<Vec<_>> = bay
+        .lift
+        .locks
+        .iter()
+        .map(|lock| {
+            attitudes
+                .iter()
+                .map(|one| one.bay_from_vehicle_at_zero.moved(DVec3::Z * lock.m()))
+                .collect()
+        })
+        .collect();
+    let place = PlaceDoubt {
+        spread: table.body_spread(),
+        turn: most_turn(bay, &prepared.uncertainty),
+    };
     let opening_parts = {
         let fixed: Vec<_> = [&prepared.groups.common, groups[door_group]]
             .into_iter()
             .flat_map(|group| group.bodies.iter())
             .collect();
-        let attitudes = attitude::attitudes(bay, ParkingError::default(), [0.0; 4])?;
-        let at_locks: Vec<Vec<_>> = bay
-            .lift
-            .locks
-            .iter()
-            .map(|lock| {
-                attitudes
-                    .iter()
-                    .map(|one| one.bay_from_vehicle_at_zero.moved(DVec3::Z * lock.m()))
-                    .collect()
-            })
-            .collect();
-        let place = PlaceDoubt {
-            spread: table.body_spread(),
-            turn: most_turn(bay, &prepared.uncertainty),
-        };
-        opening_parts(
-            bay,
-            &at_locks,
-            place,
-            &fixed,
-            &prepared.movers.moving,
-            space.solver(),
-        )
+        let moving = &prepared.movers.moving;
+        opening_parts(bay, &at_locks, place, &fixed, moving, space.solver())
     };
     let access = access(
         &Before {
             bay,
             prepared: &prepared,
-            nominal: &nominal,
             table: &table,
             left_out: &parked.left_out,
             door_group,
             highest_clear_lock,
+            locks: &locks,
+            at_locks: &at_locks,
+            place,
         },
         &mut space,
     );

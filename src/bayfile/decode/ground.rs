@@ -82,6 +82,9 @@ pub(super) fn power(f: &Fields<'_>) -> Option<PowerSupply> {
         voltage: f.maybe("voltage", &voltage()),
         breaker: f.maybe("breaker", &current()),
         run: f.maybe("run", &size()),
-        conductor: f.maybe("conductor", &words("a size of copper conductor", &CONDUCTORS)),
+        conductor: f.maybe(
+            "conductor",
+            &words("a size of copper conductor", &CONDUCTORS)
+        ),
     })
 }

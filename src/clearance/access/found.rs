@@ -19,7 +19,7 @@ pub struct Access {
     pub tallest_m: f64,
 }
 
-/// A front door with the vehicle on its tyres, arms swung aside.
+/// A front door.
 #[derive(Debug, Clone, PartialEq)]
 pub struct DoorRoom {
     /// Its name.
@@ -30,23 +30,30 @@ pub struct DoorRoom {
     pub part: usize,
     /// How far it opens with nothing in the way, radians.
     pub opens_rad: f64,
-    /// How far it opens in the worst case with its margins kept, radians.
+    /// With the vehicle on its tyres, carriages down and arms swung aside.
+    pub down: Swing,
+    /// With the vehicle about waist height, and on which lock; none when no such lock is clear.
+    pub at_waist: Option<(usize, Swing)>,
+}
+
+/// How far a door opens until it nearly touches, in the worst case.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Swing {
+    /// The angle, radians.
     pub angle_rad: f64,
-    /// The clear gap from the body's side to its free edge then.
+    /// The clear gap from the body's side to its free edge.
     pub gap_m: f64,
-    /// What ends its swing; none when it opens all the way.
+    /// What ends it; none when it opens all the way.
     pub meets: Option<String>,
 }
 
 /// Parking farther into the bay or out of it, within what the arms reach.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct ShiftFound {
     /// How much farther into the bay; negative is toward the door wall.
     pub along_m: f64,
-    /// The least gap of the doors asked about, parked there.
-    pub gap_m: f64,
-    /// The least angle of those doors, radians.
-    pub angle_rad: f64,
+    /// The least of the swings of the doors asked about, parked there.
+    pub swing: Swing,
     /// True when that is enough to get out.
     pub enough: bool,
     /// The highest clear lock parked there; only worked out where it is enough.
@@ -75,6 +82,8 @@ pub enum WayKind {
     VehicleToPost(Side),
     /// Between the post with its power unit and what stands outside it.
     BehindPost(Side),
+    /// Between the carriages, where people walk under the raised vehicle.
+    BetweenPosts,
     /// Between the vehicle and what stands at the back of the bay.
     Back,
     /// Between the vehicle and the door wall, the shut door or what stands there.

@@ -5,37 +5,43 @@ mod leaving;
 mod shift;
 mod ways;
 
-pub use found::{Access, DoorRoom, ShiftFound, Shut, Turned, Way, WayKind};
-pub use leaving::gap_m;
+pub use found::{Access, DoorRoom, ShiftFound, Shut, Swing, Turned, Way, WayKind};
 pub use shift::LEAVE_M;
 
-use glam::DVec3;
+use leaving::OnLock;
 
-use super::findings::DoorState;
+use super::findings::{DoorState, LockFinding, LockState};
 use super::opening::PlaceDoubt;
 use super::pair_table::PairTable;
 use super::prepare::Prepared;
 use super::study::{LeftOut, group_of};
 use super::sweep::Workspace;
 use crate::bay::{Bay, Door};
-use crate::solids::Role;
+use crate::solids::Pose;
+
+/// Pads about this high bring doors and wheels to the waist. Common practice, no source.
+const WAIST_M: f64 = 0.9;
 
 /// What the study has found before people are looked at.
 pub(super) struct Before<'a> {
     pub(super) bay: &'a Bay,
     pub(super) prepared: &'a Prepared,
-    pub(super) nominal: &'a Prepared,
     pub(super) table: &'a PairTable<'a>,
     pub(super) left_out: &'a LeftOut,
     /// The governing door state's group.
     pub(super) door_group: usize,
     pub(super) highest_clear_lock: Option<usize>,
+    pub(super) locks: &'a [LockFinding],
+    /// `bay_from_vehicle` on each lock, for every attitude on the pads.
+    pub(super) at_locks: &'a [Vec<Pose>],
+    /// How far the body on the pads may be off.
+    pub(super) place: PlaceDoubt,
 }
 
 /// Everything found about doors, ways and the overhead door.
 pub(super) fn access(before: &Before<'_>, space: &mut Workspace) -> Access {
     let leaving = leaving::Leaving::new(before);
-    let doors = leaving.doors(space.solver());
+    let doors = leaving.doors(waist(before), space.solver());
     let shift = shift::shift(before, &leaving, &doors, space);
     Access {
         shift,
@@ -45,6 +51,23 @@ pub(super) fn access(before: &Before<'_>, space: &mut Workspace) -> Access {
         turned: ways::turned_round(before),
         tallest_m: ways::tallest_m(before.bay),
     }
+}
+
+/// The lock with the pads nearest to waist height among those that are clear.
+fn waist<'a>(before: &Before<'a>) -> Option<OnLock<'a>> {
+    let highest = before.highest_clear_lock?;
+    let off = |lock: &LockFinding| (lock.pad_height_m - WAIST_M).abs();
+    let lock = before
+        .locks
+        .iter()
+        .filter(|lock| lock.lock <= highest && lock.state == LockState::Clear)
+        .min_by(|a, b| off(a).total_cmp(&off(b)))?;
+    Some(OnLock {
+        lock: lock.lock,
+        travel_m: lock.travel_m,
+        poses: before.at_locks.get(lock.lock - 1)?,
+        place: before.place,
+    })
 }
 
 /// Whether the overhead door shuts with the vehicle on its tyres.
@@ -65,23 +88,5 @@ fn shut(before: &Before<'_>, space: &mut Workspace) -> Option<Shut> {
     Some(Shut { meets })
 }
 
-/// How far any point of the standing body may be from where it is drawn: what the worst case adds
-/// to it, the parking box included.
-fn standing_doubt(before: &Before<'_>) -> PlaceDoubt {
-    let (worst, nominal) = (
-        &before.prepared.movers.standing,
-        &before.nominal.movers.standing,
-    );
-    let mut spread = DVec3::ZERO;
-    for (wide, tight) in worst.iter().zip(nominal) {
-        if wide.role == Role::Body {
-            spread = spread
-                .max(tight.body.low() - wide.body.low())
-                .max(wide.body.high() - tight.body.high());
-        }
-    }
-    PlaceDoubt {
-        spread,
-        turn: before.prepared.uncertainty.parking.yaw_rad,
-    }
-}
+#[cfg(test)]
+mod tests;

@@ -10,7 +10,8 @@ use crate::clearance::pairs::rule;
 use crate::clearance::reach::arm_findings;
 use crate::clearance::study::{counted_states, group_list, group_of};
 use crate::clearance::sweep::Workspace;
-use crate::solids::attitude::centre_of_gravity;
+use crate::solids::ParkingError;
+use crate::solids::attitude::{at_rest, centre_of_gravity};
 use crate::units::Length;
 
 /// Gap between body and door that a person needs to get out. Common practice, no source.
@@ -40,7 +41,7 @@ pub(super) fn shift(
     let now = doors
         .iter()
         .filter(|door| parts.contains(&door.part))
-        .map(|door| door.gap_m)
+        .map(|door| door.down.gap_m)
         .reduce(f64::min)?;
     if now >= LEAVE_M {
         return None;
@@ -51,29 +52,34 @@ pub(super) fn shift(
         UnitSystem::Metric => 0.05,
     };
     let mut best: Option<ShiftFound> = None;
-    let mut reaches = [true; 2];
+    // Either way: whether the last place was within reach, and whether to look on.
+    let mut reached = [allowed(before, 0.0); 2];
+    let mut looking = [true; 2];
     let mut count = 1.0;
-    while count * step <= FARTHEST_M && reaches.iter().any(|way| *way) {
+    while count * step <= FARTHEST_M && looking.iter().any(|way| *way) {
         for (way, sign) in [1.0, -1.0].into_iter().enumerate() {
             let along_m = sign * count * step;
-            // What one arm does not reach, it does not reach farther on either.
-            if !reaches[way] || !allowed(before, along_m) {
-                reaches[way] = false;
+            if !looking[way] {
                 continue;
             }
-            let (gap, angle) = leaving.least(&parts, along_m, space.solver())?;
-            if gap > best.map_or(now, |best| best.gap_m) {
+            if !allowed(before, along_m) {
+                // Once out of reach it stays so.
+                looking[way] = !reached[way];
+                continue;
+            }
+            reached[way] = true;
+            let swing = leaving.least(&parts, along_m, space.solver())?;
+            if swing.gap_m > best.as_ref().map_or(now, |best| best.swing.gap_m) {
                 best = Some(ShiftFound {
                     along_m,
-                    gap_m: gap,
-                    angle_rad: angle,
-                    enough: gap >= LEAVE_M,
+                    enough: swing.gap_m >= LEAVE_M,
+                    swing,
                     highest_clear_lock: None,
                     without_loss: false,
                 });
             }
         }
-        if best.is_some_and(|best| best.enough) {
+        if best.as_ref().is_some_and(|best| best.enough) {
             break;
         }
         count += 1.0;
@@ -115,8 +121,7 @@ fn in_window(bay: &Bay) -> bool {
         // Not known, and said so elsewhere.
         return true;
     };
-    let Ok(rest) = crate::solids::attitude::at_rest(bay, crate::solids::ParkingError::default())
-    else {
+    let Ok(rest) = at_rest(bay, ParkingError::default()) else {
         return false;
     };
     let at = rest.point(balance.plan_m.extend(0.0)).y - bay.lift.post_line.m();
@@ -137,10 +142,7 @@ fn raised(before: &Before<'_>, along_m: f64, space: &mut Workspace) -> Option<Op
             &before.prepared.locks,
             glam::DVec3::Z,
             &|mover, fixed| {
-                if before
-                    .left_out
-                    .contains(&(mover.solid, group, fixed.solid))
-                {
+                if before.left_out.contains(&(mover.solid, group, fixed.solid)) {
                     return None;
                 }
                 rule(mover.role, fixed.role, &bay.policy)

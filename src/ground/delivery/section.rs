@@ -10,9 +10,12 @@ use crate::units::Rounding;
 const GOVERNS: &str = "the maker's manual governs what is filled in, how the pieces are lifted and \
                        how the columns are stood up";
 
+/// A piece shorter than this is not stood up.
+const TIPPED_FROM_M: f64 = 2.0;
+
 /// The section on delivery and oil.
 pub(in crate::ground) fn section(bay: &Bay, study: &Study) -> Section {
-    let mut figures = Vec::with_capacity(4 + 2 * bay.lift.pieces.len());
+    let mut figures = Vec::with_capacity(4 + bay.lift.pieces.len());
     figures.extend(oil(bay));
     mass(bay, &mut figures);
     if bay.lift.pieces.is_empty() {
@@ -23,7 +26,7 @@ pub(in crate::ground) fn section(bay: &Bay, study: &Study) -> Section {
         ));
     }
     for (index, piece) in bay.lift.pieces.iter().enumerate() {
-        figures.extend(one_piece(bay, study, index, piece));
+        figures.push(one_piece(bay, study, index, piece));
     }
     figures.push(column(study));
     Section {
@@ -127,51 +130,53 @@ fn mass(bay: &Bay, figures: &mut Vec<Figure>) {
     });
 }
 
-/// One piece through the opening and on its end.
-fn one_piece(bay: &Bay, study: &Study, index: usize, piece: &Piece) -> [Figure; 2] {
+/// One piece: by whom it is moved, through the opening, and on its end where it is long.
+fn one_piece(bay: &Bay, study: &Study, index: usize, piece: &Piece) -> Figure {
     let off = study.uncertainty.garage_m;
     let opening = &bay.garage.opening;
     let sides = [piece.length.m(), piece.width.m(), piece.height.m()];
     let (width, height) = (opening.width.m() - off, opening.height.m() - off);
-    let number = index + 1;
-    let mut through = Figure::noted(
-        format!("piece_{number}"),
-        format!("{}, through the door", piece.name),
+    let longest = sides.into_iter().fold(0.0, f64::max);
+    let figure = Figure::noted(
+        format!("piece_{}", index + 1),
+        piece.name.clone(),
         Quantity::Mass(piece.mass.kg()),
     )
     .rounded(Rounding::Up);
-    let room = Said::new("the opening is ")
-        .down(Quantity::Length(width))
-        .and(" by ")
-        .down(Quantity::Length(height));
-    through = if !passes_opening(sides, width, height) {
-        through
-            .undecided("it does not pass the door as packed: unpack it, or find another way in")
-            .note(room)
-    } else if piece.length.m().max(piece.width.m()).max(piece.height.m()) > bay.garage.depth.m() {
-        through
+    let by = gear(handling(piece.mass.kg()));
+    if !passes_opening(sides, width, height) {
+        return figure
+            .undecided("as packed it does not pass the door: unpack it, or find another way in")
+            .note(
+                Said::new(format!("{by}; the opening is "))
+                    .down(Quantity::Length(width))
+                    .and(" by ")
+                    .down(Quantity::Length(height)),
+            );
+    }
+    if longest > bay.garage.depth.m() {
+        return figure
             .undecided("it passes the door but is longer than the room is deep: measure the way in")
-    } else {
-        through.note(format!("passes the door; {}", gear(handling(piece.mass.kg()))))
-    };
+            .note(by);
+    }
+    let note = Said::new(format!(
+        "{by}; passes the door where nothing hangs into its opening"
+    ));
+    if longest < TIPPED_FROM_M {
+        return figure.note(note);
+    }
     let needs = tips_up_m(sides);
+    let note = note
+        .and("; tipped up onto its end as packed it needs ")
+        .up(Quantity::Length(needs));
     let ceiling = study.stand_up.ceiling_at_posts_m;
-    let tipped = Figure::noted(
-        format!("piece_{number}_tipped"),
-        format!("{}, tipped up onto its end, needs", piece.name),
-        Quantity::Length(needs),
-    )
-    .rounded(Rounding::Up);
-    let tipped = if needs <= ceiling {
-        tipped.note("fits under the ceiling at the posts as packed")
+    figure.note(if needs <= ceiling {
+        note.and(" and has it under the ceiling at the posts")
     } else {
-        tipped.note(
-            Said::new("more than the ")
-                .down(Quantity::Length(ceiling))
-                .and(" under the ceiling at the posts: as packed it stays lying"),
-        )
-    };
-    [through, tipped]
+        note.and(", more than the ")
+            .down(Quantity::Length(ceiling))
+            .and(" under the ceiling at the posts: it stays lying")
+    })
 }
 
 /// A bare column tipped up, from what the study found; what it can't do is told there.
@@ -219,4 +224,57 @@ fn notes(bay: &Bay) -> Vec<Said> {
         );
     }
     notes
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bay::Hydraulics;
+    use crate::clearance::study;
+    use crate::ground::Standing;
+    use crate::solids::test_bay::test_bay;
+    use crate::units::{Length, Mass, Volume};
+
+    fn of(bay: &Bay, id: &str) -> Figure {
+        let section = section(bay, &study(bay).unwrap());
+        let found = section.figures.iter().find(|figure| figure.id == id);
+        found.cloned().unwrap()
+    }
+
+    #[test]
+    fn a_tank_smaller_than_the_cylinders_is_flagged_and_stops_nothing() {
+        let mut bay = test_bay();
+        let gallons = |value: f64| Some(Volume::cubic_metres(value * 0.003_785_411_784));
+        bay.lift.hydraulics = Some(Hydraulics {
+            bore: Length::inches(2.0),
+            stroke: Length::inches(36.0),
+            tank_min: gallons(0.9),
+            tank_max: gallons(1.0),
+        });
+        // 0.979 gal: held by the greatest filling only.
+        assert_eq!(of(&bay, "oil").standing, Standing::Passes);
+        bay.lift.hydraulics.as_mut().unwrap().tank_max = gallons(0.97);
+        assert_eq!(of(&bay, "oil").standing, Standing::Unknown);
+        let hydraulics = bay.lift.hydraulics.as_mut().unwrap();
+        (hydraulics.tank_min, hydraulics.tank_max) = (None, None);
+        assert_eq!(of(&bay, "oil").standing, Standing::Unknown);
+    }
+
+    #[test]
+    fn a_piece_that_does_not_pass_the_door_is_not_known_to_come_in() {
+        let mut bay = test_bay();
+        assert_eq!(of(&bay, "pieces").standing, Standing::Unknown);
+        let piece = |width: f64, length: f64| Piece {
+            name: "crate".into(),
+            mass: Mass::pounds(400.0),
+            length: Length::feet(length),
+            width: Length::feet(width),
+            height: Length::feet(width),
+        };
+        // The opening is 10 ft by 8 ft, each up to 6 mm less; the room is 28 ft deep.
+        bay.lift.pieces = vec![piece(7.9, 12.0), piece(8.0, 12.0), piece(1.0, 30.0)];
+        assert_eq!(of(&bay, "piece_1").standing, Standing::Noted);
+        assert_eq!(of(&bay, "piece_2").standing, Standing::Unknown);
+        assert_eq!(of(&bay, "piece_3").standing, Standing::Unknown);
+    }
 }

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::bay::{Bay, Motor, PowerSupply};
 use crate::ground::screen::screened;
-use crate::ground::{Bound, Figure, Quantity, Said, Section, Topic};
+use crate::ground::{Bound, Figure, Quantity, Said, Section, Standing, Topic};
 use crate::units::Rounding;
 
 const GOVERNS: &str = "the local electrical code, the maker's manual and a licensed electrician \
@@ -139,8 +139,13 @@ fn conductor(supply: &PowerSupply, load: FullLoad, figures: &mut Vec<Figure>) {
     let thinnest = thinnest(needs, run_m, load.most_a, most_v);
     let would_do = match thinnest {
         Some(found) => format!(
-            "{} copper is the thinnest that would do by this screening",
-            gauge(found)
+            "{} copper is the thinnest that would do by this screening{}",
+            gauge(found),
+            if run_m.is_some() && most_v.is_some() {
+                ""
+            } else {
+                ", before what is lost on the run is counted"
+            }
         ),
         None => format!(
             "none of the copper conductors known here, up to {}, would do",
@@ -174,7 +179,7 @@ fn conductor(supply: &PowerSupply, load: FullLoad, figures: &mut Vec<Figure>) {
         format!("these conductors are too thin for the motor by this screening; {ASK}"),
     )
     .source(source);
-    figures.push(if thinnest == Some(has) {
+    figures.push(if carries.standing == Standing::Passes {
         carries
     } else {
         carries.note(would_do)
@@ -321,7 +326,6 @@ fn voltage(motor: &Motor, supply: &PowerSupply, load: Option<FullLoad>) -> Optio
 mod tests {
     use super::*;
     use crate::bay::Conductor;
-    use crate::ground::Standing;
     use crate::solids::test_bay::test_bay;
     use crate::units::{Current, Length, Power, Voltage};
 
@@ -387,7 +391,10 @@ mod tests {
         // The 208 V column's 18.7 A governs the conductors, the 230 V column's 17 A the breaker.
         assert_eq!(number(&figure(&bay, "full_load")), 18.7);
         let breaker = figure(&bay, "breaker");
-        assert_eq!(breaker.limit, Some((Bound::AtMost, Quantity::Current(42.5))));
+        assert_eq!(
+            breaker.limit,
+            Some((Bound::AtMost, Quantity::Current(42.5)))
+        );
         let voltage = figure(&bay, "motor_voltage");
         assert!(voltage.note.is_some());
         // 208 V less 2.3 V on the way is under 207 V.
@@ -406,7 +413,10 @@ mod tests {
         assert_eq!(number(&figure(&bay, "full_load")), 19.0);
         // The breaker's ceiling stays with the table.
         let breaker = figure(&bay, "breaker");
-        assert_eq!(breaker.limit, Some((Bound::AtMost, Quantity::Current(42.5))));
+        assert_eq!(
+            breaker.limit,
+            Some((Bound::AtMost, Quantity::Current(42.5)))
+        );
     }
 
     #[test]

@@ -23,7 +23,11 @@ fn past_a_corner_the_way_is_the_distance_between_the_corners() {
 fn each_thing_lies_on_the_side_it_is_farther_off_by() {
     let vehicle = plan([-1.0, 0.0], [1.0, 4.0]);
     for (low, high, expected) in [
-        ([-3.0, -1.0], [-2.0, 9.0], WayKind::BesideVehicle(Side::Left)),
+        (
+            [-3.0, -1.0],
+            [-2.0, 9.0],
+            WayKind::BesideVehicle(Side::Left),
+        ),
         ([2.0, -1.0], [3.0, 9.0], WayKind::BesideVehicle(Side::Right)),
         ([-3.0, 5.0], [3.0, 6.0], WayKind::Back),
         ([-3.0, -2.0], [3.0, -1.0], WayKind::Door),

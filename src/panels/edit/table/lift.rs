@@ -267,7 +267,11 @@ fn piece(now: &Now<'_>) -> String {
     format!(
         "(name: {}, mass: {}, length: {}, width: {}, height: {})",
         now.new_name("column"),
-        if now.is_metric() { "\"230 kg\"" } else { "\"500 lb\"" },
+        if now.is_metric() {
+            "\"230 kg\""
+        } else {
+            "\"500 lb\""
+        },
         now.length(high),
         now.say(16.0, 400.0),
         now.say(14.0, 350.0)
