@@ -143,7 +143,7 @@ fn a_shift_that_is_told_holds_in_a_study_of_its_own() {
         part.length = Length::inches(40.0);
     }
     for arm in &mut bay.lift.arms {
-        arm.longest = arm.longest + Length::inches(16.0);
+        arm.longest += Length::inches(16.0);
         arm.shortest = Length::inches(16.0);
     }
     let study = found(&bay);

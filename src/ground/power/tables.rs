@@ -36,6 +36,7 @@ pub(super) fn column(volts: f64) -> Option<usize> {
 /// 75 degrees C, direct current. Amperes: Table 310.16 (310.15(B)(16) in older editions), copper,
 /// 60 degrees C, from memory; the column that terminals up to 100 A are used by unless they are
 /// marked for more (110.14(C)(1), from memory).
+#[expect(clippy::approx_constant, reason = "3.14 ohms as printed, not pi")]
 pub(super) const CONDUCTORS: [(Conductor, f64, f64); 5] = [
     (Conductor::Awg14, 3.14, 15.0),
     (Conductor::Awg12, 1.98, 20.0),
@@ -82,9 +83,7 @@ mod tests {
     #[test]
     fn each_conductor_finds_its_own_row() {
         for (conductor, ohms, amperes) in CONDUCTORS {
-            assert_eq!(row(conductor).0, conductor);
-            assert_eq!(ohm_per_kilofoot(conductor), ohms);
-            assert_eq!(ampacity_a(conductor), amperes);
+            assert_eq!(row(conductor), (conductor, ohms, amperes));
         }
     }
 }
