@@ -7,12 +7,12 @@
 //! shown as a pass.
 
 pub mod access;
+pub mod arrangements;
 pub mod delivery;
 mod figure;
 pub mod power;
 mod quantity;
 mod said;
-mod screen;
 mod section;
 
 pub use figure::{Bound, Figure, Standing};

@@ -5,7 +5,6 @@ use std::borrow::Cow;
 use super::{sits_under_m, stands_under_m, tallest_percentile_standing};
 use crate::bay::{Aim, Bay, DoorHeld, Side};
 use crate::clearance::{DoorRoom, LEAVE_M, LockState, ShiftFound, Study, Swing, Way, WayKind};
-use crate::ground::screen::screened;
 use crate::ground::{Bound, Figure, Quantity, Said, Section, Topic};
 use crate::units::Rounding;
 
@@ -157,11 +156,9 @@ fn doors(bay: &Bay, study: &Study, figures: &mut Vec<Figure>) {
         let found = Quantity::Length(door.down.gap_m);
         let figure = if asked(bay, door) {
             let limit = Quantity::Length(LEAVE_M);
-            screened(
-                Figure::judged(id, what, found, Bound::AtLeast, limit),
-                way_out(study),
-            )
-            .source(NEEDED)
+            Figure::judged(id, what, found, Bound::AtLeast, limit)
+                .undecided_unless_it_passes(way_out(study))
+                .source(NEEDED)
         } else {
             Figure::noted(id, what, found).rounded(Rounding::Down)
         };

@@ -3,7 +3,6 @@
 use super::{Handling, cylinders_take_m3, handling, passes_opening, tips_up_m};
 use crate::bay::{Bay, Piece};
 use crate::clearance::Study;
-use crate::ground::screen::screened;
 use crate::ground::{Bound, Figure, Quantity, Said, Section, Topic};
 use crate::units::Rounding;
 
@@ -86,14 +85,14 @@ fn oil(bay: &Bay) -> Option<Figure> {
     };
     let most = most.si();
     let least = hydraulics.tank_min.map_or(most, |least| least.si());
-    let figure = screened(
-        Figure::judged(
-            "oil",
-            what,
-            Quantity::Volume(most),
-            Bound::AtLeast,
-            Quantity::Volume(takes),
-        ),
+    let figure = Figure::judged(
+        "oil",
+        what,
+        Quantity::Volume(most),
+        Bound::AtLeast,
+        Quantity::Volume(takes),
+    )
+    .undecided_unless_it_passes(
         "the tank would run dry before the top: check bore, stroke and tank against the manual, \
          or ask the maker",
     );

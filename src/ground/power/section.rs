@@ -5,7 +5,6 @@ use super::{
     FullLoad, breaker_most_a, conductor_needs_a, disconnect_least_a, drop_v, full_load, thinnest,
 };
 use crate::bay::{Bay, Motor, PowerSupply};
-use crate::ground::screen::screened;
 use crate::ground::{Bound, Figure, Quantity, Said, Section, Standing, Topic};
 use crate::units::Rounding;
 
@@ -168,16 +167,16 @@ fn conductor(supply: &PowerSupply, load: FullLoad, figures: &mut Vec<Figure>) {
         );
         return;
     };
-    let carries = screened(
-        Figure::judged(
-            "conductor",
-            format!("what {} copper carries", gauge(has)),
-            Quantity::Current(ampacity_a(has)),
-            Bound::AtLeast,
-            Quantity::Current(needs),
-        ),
-        format!("these conductors are too thin for the motor by this screening; {ASK}"),
+    let carries = Figure::judged(
+        "conductor",
+        format!("what {} copper carries", gauge(has)),
+        Quantity::Current(ampacity_a(has)),
+        Bound::AtLeast,
+        Quantity::Current(needs),
     )
+    .undecided_unless_it_passes(format!(
+        "these conductors are too thin for the motor by this screening; {ASK}"
+    ))
     .source(source);
     figures.push(if carries.standing == Standing::Passes {
         carries
@@ -194,16 +193,16 @@ fn conductor(supply: &PowerSupply, load: FullLoad, figures: &mut Vec<Figure>) {
     };
     let lost = drop_v(run_m, has, load.most_a);
     figures.push(
-        screened(
-            Figure::judged(
-                "voltage_drop",
-                "voltage lost on the run",
-                Quantity::Voltage(lost),
-                Bound::AtMost,
-                Quantity::Voltage(volts * DROP_SHARE),
-            ),
-            format!("too much is lost on the way for the motor to start well; {ASK}"),
+        Figure::judged(
+            "voltage_drop",
+            "voltage lost on the run",
+            Quantity::Voltage(lost),
+            Bound::AtMost,
+            Quantity::Voltage(volts * DROP_SHARE),
         )
+        .undecided_unless_it_passes(format!(
+            "too much is lost on the way for the motor to start well; {ASK}"
+        ))
         .source(
             "2 L R I, NFPA 70 chapter 9 Table 8, stranded copper at 75 degrees C; 3 percent \
              recommended for a branch circuit, 210.19, from memory",
@@ -236,31 +235,29 @@ fn breaker(supply: &PowerSupply, load: FullLoad, figures: &mut Vec<Figure>) {
         return;
     };
     figures.push(
-        screened(
-            Figure::judged(
-                "breaker",
-                "breaker",
-                Quantity::Current(breaker),
-                Bound::AtMost,
-                Quantity::Current(most),
-            ),
-            format!(
-                "this breaker may not open on a fault in the motor's circuit as it should; {ASK}"
-            ),
+        Figure::judged(
+            "breaker",
+            "breaker",
+            Quantity::Current(breaker),
+            Bound::AtMost,
+            Quantity::Current(most),
         )
+        .undecided_unless_it_passes(format!(
+            "this breaker may not open on a fault in the motor's circuit as it should; {ASK}"
+        ))
         .source(source),
     );
     figures.push(
-        screened(
-            Figure::judged(
-                "breaker_carries",
-                "breaker against the motor's own current",
-                Quantity::Current(breaker),
-                Bound::AtLeast,
-                Quantity::Current(load.most_a),
-            ),
-            format!("this breaker would open while the motor works; {ASK}"),
+        Figure::judged(
+            "breaker_carries",
+            "breaker against the motor's own current",
+            Quantity::Current(breaker),
+            Bound::AtLeast,
+            Quantity::Current(load.most_a),
         )
+        .undecided_unless_it_passes(format!(
+            "this breaker would open while the motor works; {ASK}"
+        ))
         .source("NFPA 70 430.52(B): it must carry the motor's starting current, which is more"),
     );
 }
@@ -294,16 +291,16 @@ fn voltage(motor: &Motor, supply: &PowerSupply, load: Option<FullLoad>) -> Optio
     } else {
         (at_motor, Bound::AtLeast, rated * (1.0 - MOTOR_SHARE))
     };
-    let figure = screened(
-        Figure::judged(
-            "motor_voltage",
-            "voltage at the motor",
-            Quantity::Voltage(found),
-            bound,
-            Quantity::Voltage(limit),
-        ),
-        format!("this motor is not made for this supply: do not connect it; {ASK}"),
+    let figure = Figure::judged(
+        "motor_voltage",
+        "voltage at the motor",
+        Quantity::Voltage(found),
+        bound,
+        Quantity::Voltage(limit),
     )
+    .undecided_unless_it_passes(format!(
+        "this motor is not made for this supply: do not connect it; {ASK}"
+    ))
     .source("NEMA MG 1, 12.44: within 10 percent of the nameplate, from memory");
     let far = (supplied - rated).abs() > TOLD_SHARE * rated;
     Some(if far {
