@@ -21,7 +21,7 @@ pub(super) const THICKNESS_M: f64 = 0.06;
 /// Room over the margin (metres) at which the search stops.
 const CLOSE_M: f64 = 0.005;
 /// Most steps per part and lock.
-const MOST_STEPS: usize = 200;
+const MOST_STEPS: usize = 400;
 
 /// What an open panel must keep from other things.
 #[derive(Debug, Clone, Copy)]
@@ -251,39 +251,50 @@ pub(super) fn opens_to(
     let radius = hinge.radius();
     let shape = hinge.shape();
     let hinge_in_bay = bay_from_vehicle.point(hinge.at);
-    let reach = DVec3::splat(radius + hinge.width * 0.5) + spread;
-    let near: Vec<(usize, InTheWay<'_>, f64)> = things
+    // The panel stays in a cylinder about its hinge: the box about that.
+    let axis = (bay_from_vehicle.rotation * hinge.axis).abs();
+    let square = (DVec3::ONE - axis * axis).max(DVec3::ZERO);
+    let square = DVec3::new(square.x.sqrt(), square.y.sqrt(), square.z.sqrt());
+    let reach = square * radius + axis * (hinge.width * 0.5) + spread;
+    let mut near: Vec<Near<'_>> = things
         .iter()
         .enumerate()
         .filter_map(|(index, thing)| {
-            let margin = keep.margin(thing.role, &bay.policy)?;
+            let margin_m = keep.margin(thing.role, &bay.policy)?;
             let apart = (hinge_in_bay - reach - thing.body.high() - thing.moved)
                 .max(thing.body.low() + thing.moved - hinge_in_bay - reach)
                 .max_element();
-            (apart <= margin).then_some((index, *thing, margin))
+            (apart <= margin_m).then_some(Near {
+                index,
+                thing: *thing,
+                margin_m,
+                clear_until: 0.0,
+            })
         })
         .collect();
     let mut angle = 0.0;
-    let mut met = None;
     for _ in 0..MOST_STEPS {
         let pose = bay_from_vehicle.after(hinge.pose(angle));
         let panel = Body::of(&shape, &[pose], spread);
-        let mut room = f64::INFINITY;
-        for (index, thing, margin) in &near {
-            let gap = match solver.gap(&panel, -thing.moved, thing.body) {
+        // Only what may be short from here on is asked again.
+        for near in near.iter_mut().filter(|near| near.clear_until <= angle) {
+            let gap = match solver.gap(&panel, -near.thing.moved, near.thing.body) {
                 Separation::Meet => 0.0,
                 Separation::Apart(gap) => gap.lower,
             };
-            // What is no number ends it, too.
-            if gap.is_nan() || gap - margin < room {
-                room = gap - margin;
-                met = Some(*index);
+            let room = gap - near.margin_m;
+            if room.is_nan() || room <= CLOSE_M {
+                return Opens {
+                    angle,
+                    met: Some(near.index),
+                };
             }
+            near.clear_until = angle + room / radius;
         }
-        if room.is_nan() || room <= CLOSE_M {
-            return Opens { angle, met };
-        }
-        angle += room / radius;
+        angle = near
+            .iter()
+            .map(|near| near.clear_until)
+            .fold(f64::INFINITY, f64::min);
         if angle >= most {
             return Opens {
                 angle: most,
@@ -291,5 +302,20 @@ pub(super) fn opens_to(
             };
         }
     }
-    Opens { angle, met }
+    let met = near
+        .iter()
+        .min_by(|a, b| a.clear_until.total_cmp(&b.clear_until));
+    Opens {
+        angle,
+        met: met.map(|near| near.index),
+    }
+}
+
+/// Something near enough to matter.
+struct Near<'a> {
+    index: usize,
+    thing: InTheWay<'a>,
+    margin_m: f64,
+    /// The angle up to which it can't be short of its margin.
+    clear_until: f64,
 }
