@@ -69,9 +69,9 @@ fn line(f: &Fields<'_>) -> Option<SlabLine> {
 
 /// The words for sizes of copper conductors.
 const CONDUCTORS: [(&str, Conductor); 5] = [
-    ("Awg10", Conductor::Awg10),
     ("Awg14", Conductor::Awg14),
     ("Awg12", Conductor::Awg12),
+    ("Awg10", Conductor::Awg10),
     ("Awg8", Conductor::Awg8),
     ("Awg6", Conductor::Awg6),
 ];

@@ -3,7 +3,7 @@
 use super::super::now::Now;
 use super::door::SIDES;
 use super::lift_parts::{ARM, BASE_PLATE, CARRIAGE, HYDRAULICS, MOTOR};
-use super::{Entry, Form, Row, What, angle, field, group, length, more, variant, words};
+use super::{Entry, Form, Row, What, angle, field, group, length, list, more, variant, words};
 use crate::units::{Kind, Length};
 
 /// The lift, after the choice of a preset.
