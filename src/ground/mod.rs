@@ -14,6 +14,7 @@ pub mod power;
 mod quantity;
 mod said;
 mod section;
+pub mod slab;
 
 pub use figure::{Bound, Figure, Standing};
 pub use quantity::Quantity;
@@ -32,8 +33,8 @@ pub type Date = jiff::civil::Date;
 /// known (then nothing is taken to have aged).
 #[must_use]
 pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
-    let _ = on;
     vec![
+        slab::section(bay, on),
         access::section(bay, study),
         power::section(bay),
         delivery::section(bay, study),

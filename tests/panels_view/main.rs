@@ -21,7 +21,7 @@ use egui::{Rect, Shape};
 use egui_kittest::Harness;
 
 /// Every shipped scene.
-pub const SCENES: [&str; 9] = [
+pub const SCENES: [&str; 10] = [
     "barred-way-up",
     "camper-under-the-bar",
     "camper-under-ties",
@@ -31,6 +31,7 @@ pub const SCENES: [&str; 9] = [
     "short-columns",
     "tall-columns",
     "tall-pickup",
+    "thin-slab",
 ];
 
 /// A studied desk with a shipped scene on it.

@@ -112,7 +112,7 @@ pub(crate) fn root() -> PathBuf {
 }
 
 /// The shipped scenes' names.
-pub(crate) const SCENES: [&str; 9] = [
+pub(crate) const SCENES: [&str; 10] = [
     "barred-way-up",
     "camper-under-the-bar",
     "camper-under-ties",
@@ -122,6 +122,7 @@ pub(crate) const SCENES: [&str; 9] = [
     "short-columns",
     "tall-columns",
     "tall-pickup",
+    "thin-slab",
 ];
 
 fn desk(shot: &Shot) -> Desk {
