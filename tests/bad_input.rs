@@ -614,6 +614,19 @@ const CASES: &[Case] = &[
         &["more is taken out than the vehicle weighs"],
     ),
     case(
+        "a conductor of no such size",
+        &[("run: \"40 ft\"", "run: \"40 ft\", conductor: Awg11")],
+        &["`Awg11` is not a size of copper conductor"],
+    ),
+    case(
+        "a piece of the delivery without its mass",
+        &[(
+            "preset: \"lift.ron\",",
+            "preset: \"lift.ron\", pieces: [(name: \"column\", length: \"12 ft\", width: \"16 in\", height: \"14 in\")],",
+        )],
+        &["the piece lacks `mass`"],
+    ),
+    case(
         "a child too small",
         &[("height: \"5 ft 10 in\"", "height: \"5 in\"")],
         &["this is less than a length can be here"],

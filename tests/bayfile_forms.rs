@@ -3,8 +3,8 @@
 #![allow(clippy::unwrap_used, clippy::panic)] // a failed unwrap here is a failed test
 
 use bayrise::bay::{
-    Bay, Ceiling, CgHeight, Corner, Door, DoorHeld, FallToward, Floor, Obstacle, ObstacleKind,
-    ObstacleShape, Opener, Run, Side, Tie, TrackLayout,
+    Bay, Ceiling, CgHeight, Conductor, Corner, Door, DoorHeld, FallToward, Floor, Obstacle,
+    ObstacleKind, ObstacleShape, Opener, Run, Side, Tie, TrackLayout,
 };
 use bayrise::bayfile::presets::{PresetError, PresetSource};
 use bayrise::bayfile::read;
@@ -309,4 +309,33 @@ fn what_is_left_out_keeps_its_stated_default() {
     assert_eq!(slab.post_tensioned, None, "not said is not known");
     assert_eq!(slab.readings[0].thickness, inches(4.5));
     assert_eq!(bay.power.unwrap().breaker.unwrap().si().round() as i64, 30);
+}
+
+#[test]
+fn conductors_driver_and_pieces_of_the_delivery() {
+    let bay = bay(&[
+        ("run: \"40 ft\"", "run: \"40 ft\", conductor: Awg8"),
+        (
+            "preset: \"vehicle.ron\",",
+            "preset: \"vehicle.ron\", driver: Right,",
+        ),
+        (
+            "preset: \"lift.ron\",",
+            "preset: \"lift.ron\", pieces: [(name: \"column\", mass: \"400 lb\", length: \"12 ft\", width: \"16 in\", height: \"14 in\")],",
+        ),
+    ]);
+    assert_eq!(bay.power.unwrap().conductor, Some(Conductor::Awg8));
+    assert_eq!(bay.vehicle.driver, Some(Side::Right));
+    let [piece] = &bay.lift.pieces[..] else {
+        panic!("{:?}", bay.lift.pieces);
+    };
+    assert_eq!(piece.name, "column");
+    assert!((piece.mass.kg() - 400.0 * 0.453_592_37).abs() < 1e-9);
+    let sides = [piece.length, piece.width, piece.height];
+    for (side, expected) in sides.into_iter().zip([144.0, 16.0, 14.0]) {
+        assert!((side.in_inches() - expected).abs() < 1e-9, "{side:?}");
+    }
+    let plain = self::bay(&[]);
+    assert_eq!(plain.power.unwrap().conductor, None);
+    assert_eq!((plain.vehicle.driver, plain.lift.pieces.len()), (None, 0));
 }

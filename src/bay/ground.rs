@@ -120,4 +120,21 @@ pub struct PowerSupply {
     pub breaker: Option<Current>,
     /// Length of the run, panel to motor.
     pub run: Option<Length>,
+    /// The conductors of that run.
+    pub conductor: Option<Conductor>,
+}
+
+/// Copper conductors by their size in the American wire gauge.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Conductor {
+    /// 14 AWG.
+    Awg14,
+    /// 12 AWG.
+    Awg12,
+    /// 10 AWG.
+    Awg10,
+    /// 8 AWG.
+    Awg8,
+    /// 6 AWG.
+    Awg6,
 }

@@ -57,6 +57,8 @@ pub struct Lift {
     pub hydraulics: Option<Hydraulics>,
     /// What is delivered.
     pub shipping_mass: Option<Mass>,
+    /// The pieces it is delivered in.
+    pub pieces: Vec<Piece>,
     /// Price in the file's own words.
     pub price: Option<String>,
     /// What the maker's manual asks of the slab.
@@ -293,6 +295,21 @@ pub struct Hydraulics {
     pub tank_min: Option<Volume>,
     /// Greatest tank filling.
     pub tank_max: Option<Volume>,
+}
+
+/// One piece of the delivery, as it is carried in.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Piece {
+    /// Its name.
+    pub name: String,
+    /// Its mass.
+    pub mass: Mass,
+    /// Its longest side as it lies.
+    pub length: Length,
+    /// Across that.
+    pub width: Length,
+    /// Its height as it lies.
+    pub height: Length,
 }
 
 /// What one source asks of the slab.

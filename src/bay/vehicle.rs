@@ -3,6 +3,7 @@
 //! Places on the vehicle: `station` runs rearward from the front bumper, `across` to the
 //! vehicle's right, heights above the ground at ride height.
 
+use super::Side;
 use crate::units::{Angle, Length, Mass};
 
 /// A vehicle.
@@ -42,6 +43,8 @@ pub struct Vehicle {
     pub attached: Vec<AttachedPart>,
     /// Parts that open.
     pub opening_parts: Vec<OpeningPart>,
+    /// On which side of the vehicle the driver sits; none when not known.
+    pub driver: Option<Side>,
     /// Droop of the front and the rear axle: how far the wheels hang below ride height.
     pub droop: [Length; 2],
     /// The four lift points: vehicle front left, front right, rear left, rear right.

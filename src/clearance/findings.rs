@@ -2,6 +2,7 @@
 
 use glam::DVec3;
 
+use super::access::Access;
 use super::estimate::Estimate;
 use super::uncertainty::Uncertainty;
 use crate::bay::{Corner, Policy};
@@ -59,6 +60,8 @@ pub struct Study {
     pub bar: Option<BarFinding>,
     /// How far hood, hatch and doors open at each lock.
     pub opening_parts: Vec<OpeningFinding>,
+    /// What the room leaves to people: front doors, ways, the shut overhead door.
+    pub access: Access,
     /// When pads touch and tyres leave the floor.
     pub phases: PhasesFound,
     /// The vehicle's mass as known and the rating.

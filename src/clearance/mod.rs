@@ -5,6 +5,7 @@
 //! the lists; [`sweep`] runs them; [`locks`] and [`marks`] turn breaches into states and marks;
 //! [`study()`] puts the findings together, and a [`Probe`] answers for one shown position.
 
+mod access;
 mod arm_bodies;
 pub mod body;
 mod boxes;
@@ -32,6 +33,7 @@ pub mod sweep;
 pub mod uncertainty;
 mod withhold;
 
+pub use access::{Access, DoorRoom, LEAVE_M, ShiftFound, Shut, Swing, Turned, Way, WayKind};
 pub use findings::*;
 pub use probe::{Here, HerePair, HereState, MOST_PAIRS, PairState, Probe};
 pub use study::{StudyError, study, study_on};

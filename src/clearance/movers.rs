@@ -404,7 +404,7 @@ impl Build {
 
 /// How far the floor under any tyre may be from where the study takes it; 0 where it is level or
 /// one plane, and in the nominal study.
-fn floor_doubt_m(bay: &Bay, rest: &Pose, uncertainty: &Uncertainty) -> f64 {
+pub(super) fn floor_doubt_m(bay: &Bay, rest: &Pose, uncertainty: &Uncertainty) -> f64 {
     if *uncertainty == Uncertainty::NONE {
         return 0.0;
     }
@@ -469,7 +469,7 @@ fn yawed(pose: Pose, yaw_rad: f64, bay: &Bay) -> Vec<Pose> {
 }
 
 /// The place on the floor that the vehicle is lined up with and yaws about.
-fn parking_pivot(bay: &Bay) -> DVec3 {
+pub(super) fn parking_pivot(bay: &Bay) -> DVec3 {
     let (Aim::CentreOfGravity(offset) | Aim::LiftPoints(offset)) = bay.parking.aim;
     DVec3::new(
         bay.lift.across.m() + bay.parking.across.m(),

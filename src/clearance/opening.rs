@@ -10,22 +10,83 @@ use glam::{DQuat, DVec3};
 use super::body::Body;
 use super::findings::OpeningFinding;
 use super::gap::{Separation, Solver};
+use super::movers::Moving;
 use super::pairs::rule;
 use super::sweep::Fixed;
-use crate::bay::{Bay, OpeningKind, OpeningPart};
+use crate::bay::{Bay, OpeningKind, OpeningPart, Policy};
 use crate::solids::{Pose, Role, Shape};
 
 /// Thickness of the panel, metres.
-const THICKNESS_M: f64 = 0.06;
+pub(super) const THICKNESS_M: f64 = 0.06;
 /// Room over the margin (metres) at which the search stops.
 const CLOSE_M: f64 = 0.005;
 /// Most steps per part and lock.
-const MOST_STEPS: usize = 200;
+const MOST_STEPS: usize = 400;
+
+/// What an open panel must keep from other things.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Keep {
+    /// The margins asked of the body.
+    Margins,
+    /// It must not touch: a hand is on it, and its opener looks where it goes.
+    NoTouch,
+}
+
+impl Keep {
+    fn margin(self, fixed: Role, policy: &Policy) -> Option<f64> {
+        let asked = margin(fixed, policy)?;
+        Some(match self {
+            Self::Margins => asked,
+            Self::NoTouch => 0.0,
+        })
+    }
+}
+
+/// The margin asked of an open panel; none for what is left out. Of the lift's own moving parts a
+/// carriage is kept clear of like the post it rides on; arms and pads must not be touched.
+fn margin(fixed: Role, policy: &Policy) -> Option<f64> {
+    match fixed {
+        Role::Carriage(_) => Some(policy.beside_post.m()),
+        Role::Arm(_) | Role::Pad(_) => Some(0.0),
+        other => rule(Role::Body, other, policy).map(|rule| rule.margin_m),
+    }
+}
+
+/// Something a panel may swing into.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct InTheWay<'a> {
+    /// Its body.
+    pub(super) body: &'a Body,
+    /// What it is.
+    pub(super) role: Role,
+    /// How far it stands from where its body is.
+    pub(super) moved: DVec3,
+}
+
+impl<'a> InTheWay<'a> {
+    /// Something that stays where it is.
+    pub(super) fn fixed(fixed: &'a Fixed) -> Self {
+        Self {
+            body: &fixed.body,
+            role: fixed.role,
+            moved: DVec3::ZERO,
+        }
+    }
+}
+
+/// How far a panel opens, and what ends it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Opens {
+    /// The angle, radians.
+    pub(super) angle: f64,
+    /// The index of what it comes near to; none when it opens all the way.
+    pub(super) met: Option<usize>,
+}
 
 /// The hinge of a part, vehicle frame.
-struct Hinge {
+pub(super) struct Hinge {
     /// A point on the hinge's axis, at the panel's middle.
-    at: DVec3,
+    pub(super) at: DVec3,
     /// Unit axis: the panel opens by a positive turn about it.
     axis: DVec3,
     /// From the hinge to the free edge, shut.
@@ -37,7 +98,7 @@ struct Hinge {
 }
 
 impl Hinge {
-    fn new(part: &OpeningPart, body_width: f64) -> Self {
+    pub(super) fn new(part: &OpeningPart, body_width: f64) -> Self {
         let station = -part.hinge.m();
         let height = part.hinge_height.m();
         let middle = DVec3::new(0.0, station, height);
@@ -77,7 +138,7 @@ impl Hinge {
     }
 
     /// The panel opened by `angle`, vehicle frame.
-    fn pose(&self, angle: f64) -> Pose {
+    pub(super) fn pose(&self, angle: f64) -> Pose {
         let turn = DQuat::from_axis_angle(self.axis, angle);
         let toward = turn * self.toward;
         let across = self.axis;
@@ -87,7 +148,7 @@ impl Hinge {
         Pose::new(rotation, self.at + toward * (self.length * 0.5))
     }
 
-    fn shape(&self) -> Shape {
+    pub(super) fn shape(&self) -> Shape {
         Shape::Box {
             half: DVec3::new(self.width, self.length, THICKNESS_M) * 0.5,
         }
@@ -116,8 +177,36 @@ pub(super) fn opening_parts(
     at_locks: &[Vec<Pose>],
     place: PlaceDoubt,
     fixed: &[&Fixed],
+    moving: &[Moving],
     solver: &mut Solver,
 ) -> Vec<OpeningFinding> {
+    // The carriages climb along beside the doors. Arms and pads carry the body from below: what
+    // they must not touch is checked where they carry it.
+    let carriages = moving
+        .iter()
+        .filter(|mover| matches!(mover.role, Role::Carriage(_)));
+    let in_the_way: Vec<InTheWay<'_>> = fixed
+        .iter()
+        .map(|&fixed| InTheWay::fixed(fixed))
+        .chain(carriages.map(|mover| InTheWay {
+            body: &mover.body,
+            role: mover.role,
+            moved: DVec3::ZERO,
+        }))
+        .collect();
+    let at_lock = |travel_m: f64| -> Vec<InTheWay<'_>> {
+        let mut things = in_the_way.clone();
+        for thing in &mut things[fixed.len()..] {
+            thing.moved = DVec3::Z * travel_m;
+        }
+        things
+    };
+    let in_the_way: Vec<_> = bay
+        .lift
+        .locks
+        .iter()
+        .map(|travel| at_lock(travel.m()))
+        .collect();
     bay.vehicle
         .opening_parts
         .iter()
@@ -130,10 +219,15 @@ pub(super) fn opening_parts(
                 opens_rad: part.opens.rad(),
                 at_locks_rad: at_locks
                     .iter()
-                    .map(|poses| {
+                    .zip(&in_the_way)
+                    .map(|(poses, things)| {
                         poses
                             .iter()
-                            .map(|pose| opens_to(bay, part, &hinge, *pose, spread, fixed, solver))
+                            .map(|pose| {
+                                let keep = Keep::Margins;
+                                opens_to(bay, part, &hinge, *pose, (spread, keep), things, solver)
+                                    .angle
+                            })
                             .reduce(f64::min)
                             .unwrap_or(0.0)
                     })
@@ -143,49 +237,85 @@ pub(super) fn opening_parts(
         .collect()
 }
 
-fn opens_to(
+/// How far one part opens where the vehicle stands.
+pub(super) fn opens_to(
     bay: &Bay,
     part: &OpeningPart,
     hinge: &Hinge,
     bay_from_vehicle: Pose,
-    spread: DVec3,
-    fixed: &[&Fixed],
+    (spread, keep): (DVec3, Keep),
+    things: &[InTheWay<'_>],
     solver: &mut Solver,
-) -> f64 {
+) -> Opens {
     let most = part.opens.rad();
     let radius = hinge.radius();
     let shape = hinge.shape();
     let hinge_in_bay = bay_from_vehicle.point(hinge.at);
-    let reach = DVec3::splat(radius + hinge.width * 0.5) + spread;
-    let near: Vec<(&Fixed, f64)> = fixed
+    // The panel stays in a cylinder about its hinge: the box about that.
+    let axis = (bay_from_vehicle.rotation * hinge.axis).abs();
+    let square = (DVec3::ONE - axis * axis).max(DVec3::ZERO);
+    let square = DVec3::new(square.x.sqrt(), square.y.sqrt(), square.z.sqrt());
+    let reach = square * radius + axis * (hinge.width * 0.5) + spread;
+    let mut near: Vec<Near<'_>> = things
         .iter()
-        .filter_map(|fixed| {
-            let margin = rule(Role::Body, fixed.role, &bay.policy)?.margin_m;
-            let apart = (hinge_in_bay - reach - fixed.body.high())
-                .max(fixed.body.low() - hinge_in_bay - reach)
+        .enumerate()
+        .filter_map(|(index, thing)| {
+            let margin_m = keep.margin(thing.role, &bay.policy)?;
+            let apart = (hinge_in_bay - reach - thing.body.high() - thing.moved)
+                .max(thing.body.low() + thing.moved - hinge_in_bay - reach)
                 .max_element();
-            (apart <= margin).then_some((*fixed, margin))
+            (apart <= margin_m).then_some(Near {
+                index,
+                thing: *thing,
+                margin_m,
+                clear_until: 0.0,
+            })
         })
         .collect();
     let mut angle = 0.0;
     for _ in 0..MOST_STEPS {
         let pose = bay_from_vehicle.after(hinge.pose(angle));
         let panel = Body::of(&shape, &[pose], spread);
-        let mut room = f64::INFINITY;
-        for (thing, margin) in &near {
-            let gap = match solver.gap(&panel, DVec3::ZERO, &thing.body) {
+        // Only what may be short from here on is asked again.
+        for near in near.iter_mut().filter(|near| near.clear_until <= angle) {
+            let gap = match solver.gap(&panel, -near.thing.moved, near.thing.body) {
                 Separation::Meet => 0.0,
                 Separation::Apart(gap) => gap.lower,
             };
-            room = room.min(gap - margin);
+            let room = gap - near.margin_m;
+            if room.is_nan() || room <= CLOSE_M {
+                return Opens {
+                    angle,
+                    met: Some(near.index),
+                };
+            }
+            near.clear_until = angle + room / radius;
         }
-        if room.is_nan() || room <= CLOSE_M {
-            return angle;
-        }
-        angle += room / radius;
+        angle = near
+            .iter()
+            .map(|near| near.clear_until)
+            .fold(f64::INFINITY, f64::min);
         if angle >= most {
-            return most;
+            return Opens {
+                angle: most,
+                met: None,
+            };
         }
     }
-    angle
+    let met = near
+        .iter()
+        .min_by(|a, b| a.clear_until.total_cmp(&b.clear_until));
+    Opens {
+        angle,
+        met: met.map(|near| near.index),
+    }
+}
+
+/// Something near enough to matter.
+struct Near<'a> {
+    index: usize,
+    thing: InTheWay<'a>,
+    margin_m: f64,
+    /// The angle up to which it can't be short of its margin.
+    clear_until: f64,
 }

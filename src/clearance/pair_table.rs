@@ -266,21 +266,34 @@ impl PairTable<'_> {
 
     /// Whether the door may be run with the vehicle on its tyres and the carriages down.
     pub(super) fn may_run_when_down(&self, space: &mut Workspace) -> bool {
-        let running = self.groups[3];
-        as_parked(&self.prepared.movers).all(|mover| {
-            running.bodies.iter().all(|thing| {
+        self.short_when_down(3, space).is_none()
+    }
+
+    /// With the vehicle on its tyres and the carriages down: the first pair that is short of its
+    /// margin against a group of fixed solids (moving, fixed); none when every margin holds.
+    pub(super) fn short_when_down(
+        &self,
+        group: usize,
+        space: &mut Workspace,
+    ) -> Option<(usize, usize)> {
+        for mover in as_parked(&self.prepared.movers) {
+            for thing in &self.groups[group].bodies {
                 let Some(rule) = rule(mover.role, thing.role, &self.bay.policy) else {
-                    return true;
+                    continue;
                 };
                 if apart_now(mover, thing) > rule.margin_m {
-                    return true;
+                    continue;
                 }
-                match space.solver().gap(&mover.body, DVec3::ZERO, &thing.body) {
+                let holds = match space.solver().gap(&mover.body, DVec3::ZERO, &thing.body) {
                     Separation::Meet => false,
                     Separation::Apart(gap) => gap.lower > rule.margin_m,
+                };
+                if !holds {
+                    return Some((mover.solid, thing.solid));
                 }
-            })
-        })
+            }
+        }
+        None
     }
 
     /// Lowest points of body and tyres on the pads, extrapolated to travel 0, above the highest

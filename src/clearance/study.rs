@@ -2,6 +2,7 @@
 
 use glam::DVec3;
 
+use super::access::{Before, access};
 use super::carried::carried;
 use super::driving_in::driving_in;
 use super::findings::{
@@ -201,37 +202,52 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
         door_group,
         &mut space,
     );
-    let (opening_parts, beside_them) = both(
-        || -> Result<_, StudyError> {
+    let attitudes = attitude::attitudes(bay, ParkingError::default(), [0.0; 4])?;
+    let at_locks: Vec<Vec<_>> = bay
+        .lift
+        .locks
+        .iter()
+        .map(|lock| {
+            attitudes
+                .iter()
+                .map(|one| one.bay_from_vehicle_at_zero.moved(DVec3::Z * lock.m()))
+                .collect()
+        })
+        .collect();
+    let place = PlaceDoubt {
+        spread: table.body_spread(),
+        turn: most_turn(bay, &prepared.uncertainty),
+    };
+    let ((opening_parts, access), beside_them) = both(
+        || {
             let mut space = Workspace::new();
             let fixed: Vec<_> = [&prepared.groups.common, groups[door_group]]
                 .into_iter()
                 .flat_map(|group| group.bodies.iter())
                 .collect();
-            let attitudes = attitude::attitudes(bay, ParkingError::default(), [0.0; 4])?;
-            let at_locks: Vec<Vec<_>> = bay
-                .lift
-                .locks
-                .iter()
-                .map(|lock| {
-                    attitudes
-                        .iter()
-                        .map(|one| one.bay_from_vehicle_at_zero.moved(DVec3::Z * lock.m()))
-                        .collect()
-                })
-                .collect();
-            let place = PlaceDoubt {
-                spread: table.body_spread(),
-                turn: most_turn(bay, &prepared.uncertainty),
+            let moving = &prepared.movers.moving;
+            let opening_parts =
+                opening_parts(bay, &at_locks, place, &fixed, moving, space.solver());
+            let before = Before {
+                bay,
+                prepared: &prepared,
+                table: &table,
+                left_out: &parked.left_out,
+                door_group,
+                highest_clear_lock,
+                locks: &locks,
+                at_locks: &at_locks,
+                place,
             };
-            Ok(opening_parts(bay, &at_locks, place, &fixed, space.solver()))
+            let access = access(&before, &mut space);
+            (opening_parts, access)
         },
         || -> Result<_, StudyError> {
             let bar = bar_finding(bay, &table, &counted_groups, &mut space)?;
             Ok((bar, table.near_pairs(&[0, door_group], &mut space)))
         },
     );
-    let (opening_parts, (bar, pairs)) = (opening_parts?, beside_them?);
+    let (bar, pairs) = beside_them?;
     let contact = attitude::contact(bay, ParkingError::default())?;
     let mut study = Study {
         headline_door,
@@ -258,6 +274,7 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
         arms,
         bar,
         opening_parts,
+        access,
         phases: PhasesFound {
             touch_m: contact.touch_m,
             carry_m: contact.carry_m,

@@ -6,12 +6,15 @@
 //! safe lock and leaves the clear ones standing; what lacks data is named as unknown and never
 //! shown as a pass.
 
+pub mod access;
 pub mod anchors;
 pub mod arrangements;
 pub mod bearing;
+pub mod delivery;
 mod figure;
 pub mod loads;
 pub mod post_base;
+pub mod power;
 mod quantity;
 mod said;
 mod section;
@@ -34,7 +37,6 @@ pub type Date = jiff::civil::Date;
 /// known (then nothing is taken to have aged).
 #[must_use]
 pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
-    let _ = study;
     let states = loads::states(bay);
     let pad_loads = states.as_ref().ok().and_then(loads::PadLoads::of);
     let bases = pad_loads
@@ -48,6 +50,9 @@ pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
         slab::section(bay, on),
         anchors::section(bay, &map, &under, bases.as_ref()),
         bearing::section(bay, &map, &under, bases.as_ref()),
+        access::section(bay, study),
+        power::section(bay),
+        delivery::section(bay, study),
     ]
 }
 

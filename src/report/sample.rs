@@ -133,6 +133,7 @@ pub(super) fn study() -> Study {
             opens_rad: 0.96,
             at_locks_rad: vec![0.96, 0.96, 0.7, 0.0, 0.0],
         }],
+        access: Access::default(),
         phases: PhasesFound {
             touch_m: [0.2286, 0.2286, 0.2413, 0.2413],
             carry_m: 0.2413,

@@ -208,6 +208,7 @@ fn lift() -> Lift {
         motor: None,
         hydraulics: None,
         shipping_mass: Some(Mass::pounds(1_500.0)),
+        pieces: Vec::new(),
         price: None,
         manual: SlabDemand {
             thickness: Some(inch(4.25)),
@@ -295,6 +296,7 @@ fn vehicle() -> Vehicle {
             shut: deg(-4.0),
             opens: deg(55.0),
         }],
+        driver: None,
         droop: [inch(4.0), inch(5.0)],
         lift_points: [
             lift_point(74.0),

@@ -7,7 +7,9 @@ use super::readers::{
     Count, Day, Flag, Point, Read, current, custom, list, number, place, pressure, rec, size,
     subgrade, voltage, words,
 };
-use crate::bay::{Curing, NewPad, PowerSupply, Slab, SlabLine, SlabLineKind, SlabReading};
+use crate::bay::{
+    Conductor, Curing, NewPad, PowerSupply, Slab, SlabLine, SlabLineKind, SlabReading,
+};
 use crate::bayfile::syntax::Kind;
 
 /// Reads the slab.
@@ -106,11 +108,24 @@ fn line(f: &Fields<'_>) -> Option<SlabLine> {
     })
 }
 
+/// The words for sizes of copper conductors.
+const CONDUCTORS: [(&str, Conductor); 5] = [
+    ("Awg14", Conductor::Awg14),
+    ("Awg12", Conductor::Awg12),
+    ("Awg10", Conductor::Awg10),
+    ("Awg8", Conductor::Awg8),
+    ("Awg6", Conductor::Awg6),
+];
+
 /// Reads the electric supply.
 pub(super) fn power(f: &Fields<'_>) -> Option<PowerSupply> {
     all!(PowerSupply {
         voltage: f.maybe("voltage", &voltage()),
         breaker: f.maybe("breaker", &current()),
         run: f.maybe("run", &size()),
+        conductor: f.maybe(
+            "conductor",
+            &words("a size of copper conductor", &CONDUCTORS)
+        ),
     })
 }

@@ -10,7 +10,7 @@ use super::readers::{
 };
 use super::{all, checks};
 use crate::bay::{
-    Arm, BasePlate, Carriage, CgWindow, Column, Hydraulics, Lift, Motor, Pad, PowerUnit,
+    Arm, BasePlate, Carriage, CgWindow, Column, Hydraulics, Lift, Motor, Pad, Piece, PowerUnit,
     ShutOffBar, SlabDemand, Tie,
 };
 use crate::bayfile::context::Context;
@@ -68,6 +68,11 @@ pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
         motor: f.maybe("motor", &rec("the motor", motor)),
         hydraulics: f.maybe("hydraulics", &rec("the hydraulics", hydraulics)),
         shipping_mass: f.maybe("shipping_mass", &mass()),
+        pieces: f.or(
+            "pieces",
+            Vec::new(),
+            &list("pieces", 100, rec("the piece", piece))
+        ),
         price: f.maybe("price", &text()),
         manual: f.or(
             "manual",
@@ -306,6 +311,16 @@ fn hydraulics(f: &Fields<'_>) -> Option<Hydraulics> {
         stroke: f.need("stroke", &size()),
         tank_min: f.maybe("tank_min", &volume()),
         tank_max: f.maybe("tank_max", &volume()),
+    })
+}
+
+fn piece(f: &Fields<'_>) -> Option<Piece> {
+    all!(Piece {
+        name: f.need("name", &name()),
+        mass: f.need("mass", &mass()),
+        length: f.need("length", &size()),
+        width: f.need("width", &size()),
+        height: f.need("height", &size()),
     })
 }
 

@@ -2,6 +2,7 @@
 
 use super::all;
 use super::checks;
+use super::door::side;
 use super::fields::Fields;
 use super::lift::corners;
 use super::obstacles::unique_names;
@@ -84,6 +85,7 @@ pub(super) fn vehicle(f: &Fields<'_>) -> Option<Vehicle> {
             Vec::new(),
             &named("opening parts", "the opening part", opening_part)
         ),
+        driver: f.maybe("driver", &side()),
         droop: f.need("droop", &front_rear("the droop", not_negative())),
         lift_points: f.need(
             "lift_points",

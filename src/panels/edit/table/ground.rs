@@ -210,4 +210,17 @@ const POWER: &[Row] = &[
     length("run", "Run of the cable")
         .open()
         .hint("From the panel to the motor, as the cable goes."),
+    words(
+        "conductor",
+        "Copper conductors",
+        &[
+            ("Awg14", "14 AWG"),
+            ("Awg12", "12 AWG"),
+            ("Awg10", "10 AWG"),
+            ("Awg8", "8 AWG"),
+            ("Awg6", "6 AWG"),
+        ],
+    )
+    .open()
+    .hint("As printed on the cable's jacket."),
 ];

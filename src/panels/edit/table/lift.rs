@@ -3,7 +3,7 @@
 use super::super::now::Now;
 use super::door::SIDES;
 use super::lift_parts::{ARM, BASE_PLATE, CARRIAGE, HYDRAULICS, MOTOR};
-use super::{Entry, Form, Row, What, angle, field, group, length, more, variant, words};
+use super::{Entry, Form, Row, What, angle, field, group, length, list, more, variant, words};
 use crate::units::{Kind, Length};
 
 /// The lift, after the choice of a preset.
@@ -246,8 +246,37 @@ const DELIVERY: &[Row] = &[
         }),
     ),
     field("shipping_mass", "Shipping mass", MASS).open(),
+    list("pieces", "Pieces of the delivery", "piece", PIECE, piece)
+        .hint("As they are carried in: columns, arms, power unit, crates."),
     field("price", "Price", Entry::Text).open(),
 ];
+
+const PIECE: &[Row] = &[
+    field("name", "Piece's name", Entry::Name),
+    field("mass", "Piece's mass", MASS),
+    length("length", "Piece's length").hint("As it lies, packed."),
+    length("width", "Piece's width"),
+    length("height", "Piece's height"),
+];
+
+/// A column as it lies: as long as the column is high.
+fn piece(now: &Now<'_>) -> String {
+    let high = now
+        .length_of("lift.column.height")
+        .unwrap_or_else(|| now.pick(142.0, 3600.0));
+    format!(
+        "(name: {}, mass: {}, length: {}, width: {}, height: {})",
+        now.new_name("column"),
+        if now.is_metric() {
+            "\"230 kg\""
+        } else {
+            "\"500 lb\""
+        },
+        now.length(high),
+        now.say(16.0, 400.0),
+        now.say(14.0, 350.0)
+    )
+}
 
 const SLAB: &[Row] = &[
     length("thickness", "Slab thickness").open(),

@@ -1,6 +1,7 @@
 //! The fields of the vehicle.
 
 use super::super::now::Now;
+use super::door::SIDES;
 use super::vehicle_parts::{
     ATTACHED, LOW_PART, MASSES, MIRRORS, OPENING, ROOFS, attached, low_part, mass, mirrors, opening,
 };
@@ -115,6 +116,9 @@ pub(super) const VEHICLE: &[Row] = &[
         OPENING,
         opening,
     ),
+    words("driver", "Driver sits", SIDES)
+        .open()
+        .hint("Which front door the driver leaves by."),
 ];
 
 const LIFT_POINT: &[Row] = &[

@@ -1,0 +1,167 @@
+//! Where the driver can't get out: would parking farther in or out do it, within what the arms
+//! reach and without a lower lock?
+
+use super::leaving::Leaving;
+use super::{Before, DoorRoom, ShiftFound};
+use crate::bay::{Aim, Bay, Side, UnitSystem};
+use crate::clearance::locks::{Together, highest_clear};
+use crate::clearance::movers::movers;
+use crate::clearance::pairs::rule;
+use crate::clearance::reach::arm_findings;
+use crate::clearance::study::{counted_states, group_list, group_of};
+use crate::clearance::sweep::Workspace;
+use crate::solids::ParkingError;
+use crate::solids::attitude::{at_rest, centre_of_gravity};
+use crate::units::Length;
+
+/// Gap between body and door that a person needs to get out. Common practice, no source.
+pub const LEAVE_M: f64 = 0.35;
+/// Farthest shift looked at, either way.
+const FARTHEST_M: f64 = 0.6;
+
+/// The doors that the driver may be behind: his own where his side is known, else both.
+pub(super) fn asked(bay: &Bay, doors: &[DoorRoom]) -> Vec<usize> {
+    let is_asked = |side: Side| bay.vehicle.driver.is_none_or(|driver| driver == side);
+    doors
+        .iter()
+        .filter(|door| is_asked(door.side))
+        .map(|door| door.part)
+        .collect()
+}
+
+/// The shift that lets the driver out, or the best there is; none where it is not needed or
+/// nothing is better. What is told is a graduation of the tape.
+pub(super) fn shift(
+    before: &Before<'_>,
+    leaving: &Leaving<'_>,
+    doors: &[DoorRoom],
+    space: &mut Workspace,
+) -> Option<ShiftFound> {
+    let parts = asked(before.bay, doors);
+    let now = doors
+        .iter()
+        .filter(|door| parts.contains(&door.part))
+        .map(|door| door.down.gap_m)
+        .reduce(f64::min)?;
+    if now >= LEAVE_M {
+        return None;
+    }
+    // Fine steps would cost what a whole study does; a step is half the width of a hand.
+    let step = match before.bay.units {
+        UnitSystem::Imperial => Length::inches(2.0).m(),
+        UnitSystem::Metric => 0.05,
+    };
+    let mut best: Option<ShiftFound> = None;
+    // Either way: whether the last place was within reach, and whether to look on.
+    let mut reached = [allowed(before, 0.0); 2];
+    let mut looking = [true; 2];
+    let mut count = 1.0;
+    while count * step <= FARTHEST_M && looking.iter().any(|way| *way) {
+        for (way, sign) in [1.0, -1.0].into_iter().enumerate() {
+            let along_m = sign * count * step;
+            if !looking[way] {
+                continue;
+            }
+            if !allowed(before, along_m) {
+                // Once out of reach it stays so.
+                looking[way] = !reached[way];
+                continue;
+            }
+            reached[way] = true;
+            let swing = leaving.least(&parts, along_m, space.solver())?;
+            if swing.gap_m > best.as_ref().map_or(now, |best| best.swing.gap_m) {
+                best = Some(ShiftFound {
+                    along_m,
+                    enough: swing.gap_m >= LEAVE_M,
+                    swing,
+                    highest_clear_lock: None,
+                    without_loss: false,
+                });
+            }
+        }
+        if best.as_ref().is_some_and(|best| best.enough) {
+            break;
+        }
+        count += 1.0;
+    }
+    let mut best = best?;
+    if best.enough {
+        let lock = raised(before, best.along_m, space)?;
+        best.highest_clear_lock = lock;
+        best.without_loss = lock >= before.highest_clear_lock;
+    }
+    Some(best)
+}
+
+/// The bay with the vehicle parked farther in.
+fn parked_at(bay: &Bay, along_m: f64) -> Bay {
+    let mut moved = bay.clone();
+    let farther = Length::metres(along_m);
+    moved.parking.aim = match bay.parking.aim {
+        Aim::CentreOfGravity(offset) => Aim::CentreOfGravity(offset + farther),
+        Aim::LiftPoints(offset) => Aim::LiftPoints(offset + farther),
+    };
+    moved
+}
+
+/// Whether every arm reaches there over the whole parking box, and the balance point stays in the
+/// manual's window where one is given.
+fn allowed(before: &Before<'_>, along_m: f64) -> bool {
+    let bay = parked_at(before.bay, along_m);
+    let reaches = arm_findings(&bay, &before.prepared.uncertainty)
+        .is_ok_and(|arms| arms.iter().all(|arm| arm.worst_shortfall_m <= 0.0));
+    reaches && in_window(&bay)
+}
+
+fn in_window(bay: &Bay) -> bool {
+    let Some(window) = &bay.lift.cg_window else {
+        return true;
+    };
+    let Ok(balance) = centre_of_gravity(&bay.vehicle) else {
+        // Not known, and said so elsewhere.
+        return true;
+    };
+    let Ok(rest) = at_rest(bay, ParkingError::default()) else {
+        return false;
+    };
+    let at = rest.point(balance.plan_m.extend(0.0)).y - bay.lift.post_line.m();
+    let doubt = bay.parking.repeat_along.m();
+    at + doubt <= window.front.m() && at - doubt >= -window.rear.m()
+}
+
+/// The highest clear lock with the vehicle parked there, in the worse of the door states that
+/// count. None when it can't be set on the pads.
+fn raised(before: &Before<'_>, along_m: f64, space: &mut Workspace) -> Option<Option<usize>> {
+    let bay = parked_at(before.bay, along_m);
+    let movers = movers(&bay, &before.prepared.uncertainty).ok()?;
+    let groups = group_list(before.prepared);
+    let mut sweep = |group: usize| {
+        space.sweep(
+            &movers.moving,
+            &groups[group].bodies,
+            &before.prepared.locks,
+            glam::DVec3::Z,
+            &|mover, fixed| {
+                if before.left_out.contains(&(mover.solid, group, fixed.solid)) {
+                    return None;
+                }
+                rule(mover.role, fixed.role, &bay.policy)
+            },
+        );
+        space.swept.clone()
+    };
+    let common = sweep(0);
+    counted_states(&bay)
+        .iter()
+        .map(|&state| {
+            let door = sweep(group_of(state));
+            let swept = [&common, &door];
+            let states = Together { swept: &swept }.states(
+                &before.prepared.locks,
+                movers.phases.carry_m,
+                bay.lift.travel.m(),
+            );
+            highest_clear(states.into_iter().map(|(state, _)| state))
+        })
+        .min()
+}

@@ -1,0 +1,279 @@
+//! What is said of the delivery and the oil?
+
+use super::{Handling, cylinders_take_m3, handling, passes_opening, tips_up_m};
+use crate::bay::{Bay, Piece};
+use crate::clearance::Study;
+use crate::ground::{Bound, Figure, Quantity, Said, Section, Topic};
+use crate::units::Rounding;
+
+const GOVERNS: &str = "the maker's manual governs what is filled in, how the pieces are lifted and \
+                       how the columns are stood up";
+
+/// A piece shorter than this is not stood up.
+const TIPPED_FROM_M: f64 = 2.0;
+
+/// The section on delivery and oil.
+pub(in crate::ground) fn section(bay: &Bay, study: &Study) -> Section {
+    let mut figures = Vec::with_capacity(4 + bay.lift.pieces.len());
+    figures.extend(oil(bay));
+    mass(bay, &mut figures);
+    if bay.lift.pieces.is_empty() {
+        figures.push(Figure::unknown(
+            "pieces",
+            "pieces of the delivery",
+            "ask the seller for name, mass, length, width and height of each into lift.pieces",
+        ));
+    }
+    for (index, piece) in bay.lift.pieces.iter().enumerate() {
+        figures.push(one_piece(bay, study, index, piece));
+    }
+    figures.push(column(study));
+    Section {
+        topic: Topic::Delivery,
+        lead: lead(bay),
+        figures,
+        notes: notes(bay),
+        governs: Some(GOVERNS),
+    }
+}
+
+fn lead(bay: &Bay) -> Said {
+    let heaviest = bay
+        .lift
+        .pieces
+        .iter()
+        .max_by(|a, b| a.mass.kg().total_cmp(&b.mass.kg()));
+    match (heaviest, bay.lift.shipping_mass) {
+        (Some(piece), _) => Said::new(format!("The heaviest piece, {}, is ", piece.name))
+            .up(Quantity::Mass(piece.mass.kg()))
+            .and(format!(": {}.", gear(handling(piece.mass.kg())))),
+        (None, Some(mass)) => Said::new("The lift comes as ")
+            .up(Quantity::Mass(mass.kg()))
+            .and("; its pieces are not given."),
+        (None, None) => Said::new("What is delivered is not known."),
+    }
+}
+
+fn gear(handling: Handling) -> String {
+    match handling {
+        Handling::Hands(1) => "one person carries it".into(),
+        Handling::Hands(hands) => format!("{hands} people carry it"),
+        Handling::Machine => {
+            "not by hand, it takes a hoist, a fork truck or a pallet truck, with room to work it"
+                .into()
+        }
+    }
+}
+
+/// The tank against what both cylinders take.
+fn oil(bay: &Bay) -> Option<Figure> {
+    let hydraulics = bay.lift.hydraulics.as_ref()?;
+    let takes = cylinders_take_m3(hydraulics.bore.m(), hydraulics.stroke.m());
+    let what = "oil in the tank against what both cylinders take";
+    let note = Said::new("both cylinders, their full bore over their full stroke, take ")
+        .up(Quantity::Volume(takes))
+        .and("; lines and filter take more, and the pump must stay covered");
+    let Some(most) = hydraulics.tank_max.or(hydraulics.tank_min) else {
+        return Some(
+            Figure::unknown(
+                "oil",
+                what,
+                "read the tank's filling in the manual into lift.hydraulics",
+            )
+            .note(note),
+        );
+    };
+    let most = most.si();
+    let least = hydraulics.tank_min.map_or(most, |least| least.si());
+    let figure = Figure::judged(
+        "oil",
+        what,
+        Quantity::Volume(most),
+        Bound::AtLeast,
+        Quantity::Volume(takes),
+    )
+    .undecided_unless_it_passes(
+        "the tank would run dry before the top: check bore, stroke and tank against the manual, \
+         or ask the maker",
+    );
+    Some(if most >= takes && least < takes {
+        figure.note(note.and("; filled to its least mark it would run dry before the top"))
+    } else {
+        figure.note(note)
+    })
+}
+
+fn mass(bay: &Bay, figures: &mut Vec<Figure>) {
+    let pieces: f64 = bay.lift.pieces.iter().map(|piece| piece.mass.kg()).sum();
+    let Some(whole) = bay.lift.shipping_mass.map(|mass| mass.kg()) else {
+        if pieces > 0.0 {
+            figures.push(
+                Figure::noted("shipping_mass", "all pieces", Quantity::Mass(pieces))
+                    .rounded(Rounding::Up),
+            );
+        }
+        return;
+    };
+    let figure = Figure::noted("shipping_mass", "shipping mass", Quantity::Mass(whole))
+        .rounded(Rounding::Up);
+    // A tenth is pallets and crates.
+    let differ = pieces > 0.0 && (pieces - whole).abs() > 0.1 * whole;
+    figures.push(if differ {
+        figure.note(
+            Said::new("the pieces add up to ")
+                .near(Quantity::Mass(pieces))
+                .and(": one of the two is wrong, or a piece is missing"),
+        )
+    } else {
+        figure
+    });
+}
+
+/// One piece: by whom it is moved, through the opening, and on its end where it is long.
+fn one_piece(bay: &Bay, study: &Study, index: usize, piece: &Piece) -> Figure {
+    let off = study.uncertainty.garage_m;
+    let opening = &bay.garage.opening;
+    let sides = [piece.length.m(), piece.width.m(), piece.height.m()];
+    let (width, height) = (opening.width.m() - off, opening.height.m() - off);
+    let longest = sides.into_iter().fold(0.0, f64::max);
+    let figure = Figure::noted(
+        format!("piece_{}", index + 1),
+        piece.name.clone(),
+        Quantity::Mass(piece.mass.kg()),
+    )
+    .rounded(Rounding::Up);
+    let by = gear(handling(piece.mass.kg()));
+    if !passes_opening(sides, width, height) {
+        return figure
+            .undecided("as packed it does not pass the door: unpack it, or find another way in")
+            .note(
+                Said::new(format!("{by}; the opening is "))
+                    .down(Quantity::Length(width))
+                    .and(" by ")
+                    .down(Quantity::Length(height)),
+            );
+    }
+    if longest > bay.garage.depth.m() {
+        return figure
+            .undecided("it passes the door but is longer than the room is deep: measure the way in")
+            .note(by);
+    }
+    let note = Said::new(format!(
+        "{by}; passes the door where nothing hangs into its opening"
+    ));
+    if longest < TIPPED_FROM_M {
+        return figure.note(note);
+    }
+    let needs = tips_up_m(sides);
+    let note = note
+        .and("; tipped up onto its end as packed it needs ")
+        .up(Quantity::Length(needs));
+    let ceiling = study.stand_up.ceiling_at_posts_m;
+    figure.note(if needs <= ceiling {
+        note.and(" and has it under the ceiling at the posts")
+    } else {
+        note.and(", more than the ")
+            .down(Quantity::Length(ceiling))
+            .and(" under the ceiling at the posts: it stays lying")
+    })
+}
+
+/// A bare column tipped up, from what the study found; what it can't do is told there.
+fn column(study: &Study) -> Figure {
+    let stand_up = &study.stand_up;
+    let figure = Figure::noted(
+        "column",
+        "a bare column, tipped up, needs",
+        Quantity::Length(stand_up.needs_m),
+    )
+    .rounded(Rounding::Up);
+    let room = Said::new("the ceiling at the posts leaves ")
+        .down(Quantity::Length(stand_up.ceiling_at_posts_m));
+    if stand_up.needs_m <= stand_up.ceiling_at_posts_m {
+        figure.note(room.and("; lights, door tracks and opener are not looked at"))
+    } else if stand_up.needs_m <= stand_up.highest_ceiling_m {
+        figure.note(
+            room.and(" and the highest ceiling ")
+                .down(Quantity::Length(stand_up.highest_ceiling_m))
+                .and(": it would have to be tipped up there and walked over upright"),
+        )
+    } else {
+        figure.note(room.and(": it can't be tipped up in this room"))
+    }
+}
+
+fn notes(bay: &Bay) -> Vec<Said> {
+    let mut notes = Vec::new();
+    if let Some(hydraulics) = &bay.lift.hydraulics
+        && let (Some(least), Some(most)) = (hydraulics.tank_min, hydraulics.tank_max)
+    {
+        notes.push(
+            Said::new("Oil to buy: ")
+                .up(Quantity::Volume(least.si()))
+                .and(" to ")
+                .up(Quantity::Volume(most.si()))
+                .and(" for the tank, and what lines and cylinders hold."),
+        );
+    }
+    if !bay.lift.pieces.is_empty() {
+        notes.push(
+            "Hands are counted at 23 kg (51 lb) a person, four at most: common practice, no \
+             source; 23 kg is the load constant of the NIOSH lifting equation, 1994, from memory."
+                .into(),
+        );
+    }
+    notes
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bay::Hydraulics;
+    use crate::clearance::study;
+    use crate::ground::Standing;
+    use crate::solids::test_bay::test_bay;
+    use crate::units::{Length, Mass, Volume};
+
+    fn of(bay: &Bay, id: &str) -> Figure {
+        let section = section(bay, &study(bay).unwrap());
+        let found = section.figures.iter().find(|figure| figure.id == id);
+        found.cloned().unwrap()
+    }
+
+    #[test]
+    fn a_tank_smaller_than_the_cylinders_is_flagged_and_stops_nothing() {
+        let mut bay = test_bay();
+        let gallons = |value: f64| Some(Volume::cubic_metres(value * 0.003_785_411_784));
+        bay.lift.hydraulics = Some(Hydraulics {
+            bore: Length::inches(2.0),
+            stroke: Length::inches(36.0),
+            tank_min: gallons(0.9),
+            tank_max: gallons(1.0),
+        });
+        // 0.979 gal: held by the greatest filling only.
+        assert_eq!(of(&bay, "oil").standing, Standing::Passes);
+        bay.lift.hydraulics.as_mut().unwrap().tank_max = gallons(0.97);
+        assert_eq!(of(&bay, "oil").standing, Standing::Unknown);
+        let hydraulics = bay.lift.hydraulics.as_mut().unwrap();
+        (hydraulics.tank_min, hydraulics.tank_max) = (None, None);
+        assert_eq!(of(&bay, "oil").standing, Standing::Unknown);
+    }
+
+    #[test]
+    fn a_piece_that_does_not_pass_the_door_is_not_known_to_come_in() {
+        let mut bay = test_bay();
+        assert_eq!(of(&bay, "pieces").standing, Standing::Unknown);
+        let piece = |width: f64, length: f64| Piece {
+            name: "crate".into(),
+            mass: Mass::pounds(400.0),
+            length: Length::feet(length),
+            width: Length::feet(width),
+            height: Length::feet(width),
+        };
+        // The opening is 10 ft by 8 ft, each up to 6 mm less; the room is 28 ft deep.
+        bay.lift.pieces = vec![piece(7.9, 12.0), piece(8.0, 12.0), piece(1.0, 30.0)];
+        assert_eq!(of(&bay, "piece_1").standing, Standing::Noted);
+        assert_eq!(of(&bay, "piece_2").standing, Standing::Unknown);
+        assert_eq!(of(&bay, "piece_3").standing, Standing::Unknown);
+    }
+}
