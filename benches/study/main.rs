@@ -17,6 +17,7 @@ use bayrise::clearance::movers::Moving;
 use bayrise::clearance::pairs::rule;
 use bayrise::clearance::sweep::{Fixed, LockWindows, Workspace};
 use bayrise::clearance::{self, prepare::Prepared, uncertainty::Uncertainty};
+use bayrise::ground::reach;
 use bayrise::solids::{DoorTravel, Pose, Role, Solid};
 use divan::Bencher;
 use glam::{DQuat, DVec3};
@@ -61,6 +62,17 @@ fn dense_bay_unpruned(bencher: Bencher<'_, '_>) {
 fn whole_study(bencher: Bencher<'_, '_>, scene: &str) {
     let bay = load(scene);
     bencher.bench_local(|| clearance::study(&bay).map(|study| study.highest_clear_lock));
+}
+
+/// Arms, swinging in and pads of each shipped scene, after the study.
+#[divan::bench(args = scenes(), sample_count = 50, sample_size = 1)]
+fn arms_and_reach(bencher: Bencher<'_, '_>, scene: &str) {
+    let bay = load(scene);
+    let study = match clearance::study(&bay) {
+        Ok(study) => study,
+        Err(error) => panic!("{scene}: {error}"),
+    };
+    bencher.bench_local(|| reach::section(&bay, &study));
 }
 
 /// Every door state with every uncertainty, after preparation: the sweeps and the states.

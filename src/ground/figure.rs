@@ -66,6 +66,8 @@ pub struct Figure {
     /// A stop in a sentence of its own; none: made from what, found and limit. Starts in lower
     /// case, no full stop.
     pub reason: Option<Said>,
+    /// True where another reason to withhold already tells this stop: it gives no second one.
+    pub told: bool,
 }
 
 impl Figure {
@@ -87,6 +89,7 @@ impl Figure {
             note: None,
             cure: None,
             reason: None,
+            told: false,
         }
     }
 
@@ -137,6 +140,7 @@ impl Figure {
             note: None,
             cure: Some(how.into()),
             reason: None,
+            told: false,
         }
     }
 
@@ -182,6 +186,13 @@ impl Figure {
     #[must_use]
     pub fn reason(mut self, reason: impl Into<Said>) -> Self {
         self.reason = Some(reason.into());
+        self
+    }
+
+    /// A stop that another reason to withhold already tells.
+    #[must_use]
+    pub const fn told(mut self) -> Self {
+        self.told = true;
         self
     }
 

@@ -8,6 +8,7 @@
 
 mod figure;
 mod quantity;
+pub mod reach;
 mod said;
 mod section;
 
@@ -28,8 +29,8 @@ pub type Date = jiff::civil::Date;
 /// known (then nothing is taken to have aged).
 #[must_use]
 pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
-    let _ = (bay, study, on);
-    Vec::new()
+    let _ = on;
+    vec![reach::section(bay, study)]
 }
 
 /// Puts the sections into a study whose clearances are finished, and withholds what they stop.
@@ -43,7 +44,7 @@ pub(crate) fn complete(bay: &Bay, on: Option<Date>, study: &mut Study) {
     }
     for section in &study.sections {
         for figure in &section.figures {
-            if figure.standing == Standing::Stops {
+            if figure.standing == Standing::Stops && !figure.told {
                 study.withheld.push(Withheld::Ground {
                     topic: section.topic,
                     figure: Box::new(figure.clone()),

@@ -1,0 +1,300 @@
+//! What may an arm run into while it is swung: vehicle, posts, other arms?
+
+use std::borrow::Cow;
+
+use glam::{DVec2, DVec3};
+
+use crate::bay::{Bay, Corner};
+use crate::clearance::StudyError;
+use crate::clearance::arm_bodies::outer_teeth;
+use crate::clearance::body::Body;
+use crate::clearance::gap::{Separation, Solver};
+use crate::clearance::movers::chord_bulge_m;
+use crate::clearance::uncertainty::Uncertainty;
+use crate::solids::vehicle::{self, VehiclePart};
+use crate::solids::{ParkingError, Pose, Role, Shape, arms, attitude, posts};
+
+/// Sweeps are halved until they are this fine, radians.
+const FINEST_RAD: f64 = 1.0 * std::f64::consts::PI / 180.0;
+
+/// Something an arm may run into.
+pub(super) struct Thing {
+    pub(super) name: Cow<'static, str>,
+    pub(super) body: Body,
+}
+
+/// Where one arm is wanted: swings (those of the teeth about them) and lengths.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Target {
+    pub(super) least: f64,
+    pub(super) most: f64,
+    pub(super) near: f64,
+    pub(super) far: f64,
+}
+
+/// A part of an arm's way: turned between two swings at any of the lengths between two.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Sweep {
+    pub(super) swings: [f64; 2],
+    pub(super) near: f64,
+    pub(super) far: f64,
+}
+
+/// What is the same wherever the vehicle stands.
+pub(super) struct Room<'a> {
+    pub(super) bay: &'a Bay,
+    /// Every arm may be this far off to whatever it may run into.
+    spread: DVec3,
+    /// Columns and plates low enough to be met.
+    pub(super) posts: Vec<Thing>,
+    parts: Vec<VehiclePart>,
+    /// The vehicle as parked, and at the corners of the parking box.
+    pub(super) rests: Vec<Pose>,
+    yaw_rad: f64,
+}
+
+/// The vehicle at one place, or at any of several, with the arms where they are wanted for it.
+pub(super) struct View {
+    pub(super) vehicle: Vec<Thing>,
+    pub(super) targets: [Target; 4],
+}
+
+impl<'a> Room<'a> {
+    pub(super) fn new(bay: &'a Bay, uncertainty: &Uncertainty) -> Result<Self, StudyError> {
+        // To the vehicle as in the check of carried parts; to the lift's own parts as on the way
+        // up.
+        let to_vehicle = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
+        let to_posts = uncertainty.moving_lift_spread() + uncertainty.lift_spread();
+        let spread = DVec3::splat(to_vehicle).max(to_posts);
+        let highest = bay
+            .lift
+            .arms
+            .iter()
+            .map(|arm| arm.underside.m() + arm.section_height.m())
+            .fold(bay.lift.pad.lowest.m(), f64::max)
+            + spread.z;
+        let posts = posts::posts(bay)
+            .into_iter()
+            .filter(|solid| solid.bounds().0.z <= highest)
+            .map(|solid| Thing {
+                body: Body::exact(&solid),
+                name: solid.name.into(),
+            })
+            .collect();
+        let mut rests = vec![attitude::at_rest(bay, ParkingError::default())?];
+        let corners = uncertainty.parking_corners();
+        if corners.len() > 1 {
+            for error in corners {
+                rests.push(attitude::at_rest(bay, error)?);
+            }
+        }
+        let parts = vehicle::parts(bay)
+            .into_iter()
+            .filter(|part| {
+                rests.iter().any(|rest| {
+                    let mut solid = part.solid.clone();
+                    solid.bay_from_solid = rest.after(solid.bay_from_solid);
+                    solid.bounds().0.z <= highest
+                })
+            })
+            .collect();
+        Ok(Self {
+            bay,
+            spread,
+            posts,
+            parts,
+            rests,
+            yaw_rad: uncertainty.parking.yaw_rad,
+        })
+    }
+
+    /// The vehicle anywhere that these places span.
+    pub(super) fn view(&self, rests: &[Pose]) -> View {
+        // Between two headings a part goes round an arc; the hull takes its chord.
+        let bulge = if rests.len() > 1 {
+            let reach = self.bay.vehicle.length.m() + self.bay.vehicle.body_width.m();
+            chord_bulge_m(reach, 2.0 * self.yaw_rad)
+        } else {
+            0.0
+        };
+        let vehicle = self
+            .parts
+            .iter()
+            .map(|part| {
+                let poses: Vec<Pose> = rests
+                    .iter()
+                    .map(|rest| rest.after(part.solid.bay_from_solid))
+                    .collect();
+                let spread = DVec3::new(bulge, bulge, 0.0);
+                Thing {
+                    name: part.solid.name.clone().into(),
+                    body: Body::of(&part.solid.shape, &poses, spread),
+                }
+            })
+            .collect();
+        let targets = Corner::ALL.map(|corner| self.target(corner, rests));
+        View { vehicle, targets }
+    }
+
+    /// Where an arm is wanted for any of these places of the vehicle.
+    pub(super) fn target(&self, corner: Corner, rests: &[Pose]) -> Target {
+        let index = vehicle::lift_point_at(corner, self.bay.parking.facing);
+        let point = vehicle::lift_point_m(&self.bay.vehicle, index);
+        let mut target = Target {
+            least: f64::INFINITY,
+            most: f64::NEG_INFINITY,
+            near: f64::INFINITY,
+            far: f64::NEG_INFINITY,
+        };
+        for rest in rests {
+            let place: DVec2 = rest.point(point).truncate();
+            let reach = arms::reach_to(self.bay, corner, place);
+            target.least = target.least.min(reach.swing_rad);
+            target.most = target.most.max(reach.swing_rad);
+            target.near = target.near.min(reach.reach_m);
+            target.far = target.far.max(reach.reach_m);
+        }
+        let arm = &self.bay.lift.arms[corner.index()];
+        (target.least, target.most) = outer_teeth(arm, target.least, target.most);
+        target
+    }
+
+    /// The first of the things that an arm meets on a part of its way, by index.
+    pub(super) fn first_met(
+        &self,
+        corner: Corner,
+        sweep: Sweep,
+        things: &[&Thing],
+        solver: &mut Solver,
+    ) -> Option<usize> {
+        let tool = Tool::new(self.bay, corner, sweep, self.spread);
+        let all: Vec<usize> = (0..things.len()).collect();
+        let [from, to] = sweep.swings;
+        tool.first_met(from.min(to), from.max(to), things, &all, solver)
+    }
+
+    /// An arm where it is parked for driving in, or where it is wanted: what other arms may meet.
+    pub(super) fn standing(&self, corner: Corner, sweep: Sweep) -> [Thing; 2] {
+        let tool = Tool::new(self.bay, corner, sweep, self.spread);
+        let [from, to] = sweep.swings;
+        let name = |part: &str| format!("lift/{part} {}", corner.name()).into();
+        let [beam, pad] = tool.bodies(from.min(to), from.max(to));
+        [
+            Thing {
+                name: name("arm"),
+                body: beam,
+            },
+            Thing {
+                name: name("pad"),
+                body: pad,
+            },
+        ]
+    }
+}
+
+/// An arm and its pad, to be turned about the arm's pivot.
+struct Tool {
+    pivot: DVec3,
+    /// Swing at which the shapes below are posed.
+    posed_at: f64,
+    /// The way it turns when the swing grows.
+    turn: f64,
+    beam: (Shape, Pose),
+    pad: (Shape, [Pose; 2]),
+    radius: f64,
+    spread: DVec3,
+}
+
+impl Tool {
+    fn new(bay: &Bay, corner: Corner, sweep: Sweep, spread: DVec3) -> Self {
+        let posed_at = sweep.swings[0];
+        let [beam, pad_far] = arms::arm_and_pad_down(bay, corner, posed_at, sweep.far);
+        let [_, pad_near] = arms::arm_and_pad_down(bay, corner, posed_at, sweep.near);
+        debug_assert!(matches!(pad_far.role, Role::Pad(_)));
+        let arm = &bay.lift.arms[corner.index()];
+        Self {
+            pivot: arms::pivot_m(bay, corner).extend(0.0),
+            posed_at,
+            turn: arms::turn_of_swing(corner),
+            beam: (beam.shape, beam.bay_from_solid),
+            pad: (
+                pad_far.shape,
+                [pad_near.bay_from_solid, pad_far.bay_from_solid],
+            ),
+            radius: sweep.far + arm.section_width.m() + bay.lift.pad.diameter.m(),
+            spread,
+        }
+    }
+
+    fn at(&self, swing: f64, pose: Pose) -> Pose {
+        let angle = self.turn * (swing - self.posed_at);
+        let turned = Pose::new(glam::DQuat::from_rotation_z(angle), DVec3::ZERO);
+        Pose::at(self.pivot)
+            .after(turned)
+            .after(Pose::at(-self.pivot))
+            .after(pose)
+    }
+
+    /// What arm and pad cover between two swings: never less than that.
+    fn bodies(&self, from: f64, to: f64) -> [Body; 2] {
+        let bulge = chord_bulge_m(self.radius, to - from);
+        let spread = self.spread + DVec3::new(bulge, bulge, 0.0);
+        let (beam, pose) = &self.beam;
+        let (pad, [near, far]) = &self.pad;
+        let at = |swing, pose: &Pose| self.at(swing, *pose);
+        if to > from {
+            [
+                Body::of(beam, &[at(from, pose), at(to, pose)], spread),
+                Body::of(
+                    pad,
+                    &[at(from, near), at(from, far), at(to, near), at(to, far)],
+                    spread,
+                ),
+            ]
+        } else {
+            [
+                Body::of(beam, &[at(from, pose)], spread),
+                Body::of(pad, &[at(from, near), at(from, far)], spread),
+            ]
+        }
+    }
+
+    /// Looks at the whole way at once, and at its halves where that meets something.
+    fn first_met(
+        &self,
+        from: f64,
+        to: f64,
+        things: &[&Thing],
+        among: &[usize],
+        solver: &mut Solver,
+    ) -> Option<usize> {
+        let bodies = self.bodies(from, to);
+        let met: Vec<usize> = among
+            .iter()
+            .copied()
+            .filter(|&index| {
+                bodies
+                    .iter()
+                    .any(|body| touches(body, &things[index].body, solver))
+            })
+            .collect();
+        let first = *met.first()?;
+        if to - from <= FINEST_RAD {
+            return Some(first);
+        }
+        let middle = 0.5 * (from + to);
+        self.first_met(from, middle, things, &met, solver)
+            .or_else(|| self.first_met(middle, to, things, &met, solver))
+    }
+}
+
+/// Whether two bodies touch, or could not be told from touching.
+pub(super) fn touches(one: &Body, other: &Body, solver: &mut Solver) -> bool {
+    // Asked this way round, what is no number is not apart.
+    let apart = one.low().cmpgt(other.high()).any() || other.low().cmpgt(one.high()).any();
+    !apart
+        && match solver.gap(one, DVec3::ZERO, other) {
+            Separation::Meet => true,
+            Separation::Apart(gap) => gap.lower.is_nan() || gap.lower <= 0.0,
+        }
+}

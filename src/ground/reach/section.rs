@@ -1,0 +1,316 @@
+//! What does an installer read about arms and pads?
+
+use glam::DVec2;
+
+use super::propose::{Against, Moves};
+use super::swing::SwingIn;
+use super::words;
+use super::{Reach, is_told};
+use crate::bay::{Bay, Corner};
+use crate::clearance::{ArmFinding, Study, Withheld};
+use crate::ground::{Bound, Figure, Quantity, Said, Section, Standing, Topic};
+use crate::solids::{ParkingError, arms};
+use crate::units::Rounding;
+
+pub(super) fn section(bay: &Bay, study: &Study) -> Section {
+    let (lead, figures) = match Reach::of(bay, study) {
+        Ok(reach) => (lead(bay, study, &reach), figures(bay, study, &reach)),
+        Err(error) => {
+            let unknown = Figure::unknown(
+                "arms",
+                "arms and pads",
+                format!("where the vehicle stands is not known: {error}"),
+            );
+            (Said::new("Arms and pads are not known."), vec![unknown])
+        }
+    };
+    Section {
+        topic: Topic::Reach,
+        lead,
+        figures,
+        notes: teeth(bay),
+        governs: None,
+    }
+}
+
+fn lead(bay: &Bay, study: &Study, reach: &Reach) -> Said {
+    let short: Vec<&ArmFinding> = study.arms.iter().filter(|arm| !reaches(arm)).collect();
+    if let Some(worst) = short
+        .iter()
+        .copied()
+        .max_by(|a, b| a.worst_shortfall_m.total_cmp(&b.worst_shortfall_m))
+    {
+        let said = match short.len() {
+            1 => Said::new(format!("The {} arm falls ", worst.corner.name())),
+            n => Said::new(format!("{n} arms do not reach; the {} arm falls ", worst.corner.name())),
+        };
+        let said = said.up(Quantity::Length(worst.worst_shortfall_m)).and(" short. ");
+        return match &reach.moves {
+            None => said.and("Wherever the vehicle is moved, not all four reach."),
+            Some(moves) => said.and(sentence(&cure(bay, Some(moves)))).and("."),
+        };
+    }
+    if let Some((part, other)) = touching(study, reach) {
+        let said = Said::new(format!("All four arms reach, but {part} touches {other}. "));
+        return said.and(sentence(&cure(bay, reach.moves.as_ref()))).and(".");
+    }
+    let reach_all =
+        "Each arm brings its pad under its lift point wherever the driver may stop, and touches \
+         nothing there";
+    Said::new(match reach.swing {
+        Some(SwingIn::Found { .. }) => format!("{reach_all}; all four can be swung in."),
+        _ => format!("{reach_all}; whether all four can be swung in is not known."),
+    })
+}
+
+fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+/// Between which teeth each arm comes to rest, where they hold it.
+fn teeth(bay: &Bay) -> Vec<Said> {
+    let of_arm = |corner: Corner| {
+        bay.lift.arms[corner.index()].tooth?;
+        let asked = arms::reach(bay, corner, ParkingError::default()).ok()?;
+        let [low, high] = asked.rests.map(|rest| rest.swing_rad.to_degrees());
+        Some(if high - low < 1e-6 {
+            format!("{} on {low:.1} deg", corner.name())
+        } else {
+            format!("{} {low:.1} or {high:.1} deg", corner.name())
+        })
+    };
+    let teeth: Vec<String> = Corner::ALL.into_iter().filter_map(of_arm).collect();
+    if teeth.is_empty() {
+        Vec::new()
+    } else {
+        vec![Said::new(format!("Restraint teeth: {}.", teeth.join(", ")))]
+    }
+}
+
+/// What is no number does not reach.
+fn reaches(arm: &ArmFinding) -> bool {
+    arm.worst_shortfall_m <= 0.0
+}
+
+/// What arms and pads in place touch first.
+fn touching(study: &Study, reach: &Reach) -> Option<(String, String)> {
+    let carried = study.carried.first().map(|touch| {
+        let name = |name: &str| words::short_name(name).to_owned();
+        (name(&touch.part), name(&touch.vehicle))
+    });
+    carried.or_else(|| {
+        reach.on_post.as_ref().map(|(corner, post)| {
+            let arm = format!("arm {}", corner.name());
+            (arm, words::short_name(post).to_owned())
+        })
+    })
+}
+
+/// What to do: starts in lower case, no full stop.
+fn cure(bay: &Bay, moves: Option<&Moves>) -> String {
+    let Some(moves) = moves else {
+        return "no move of the vehicle makes all four reach: use arms that reach, or another \
+                parking place and smaller ± of it"
+            .into();
+    };
+    let by = |by_m: DVec2| words::by(by_m, bay.units);
+    let Some(proposal) = &moves.proposal else {
+        return format!(
+            "moved {} all four arms reach, but with less play than a tape shows",
+            by(moves.least.by_m)
+        );
+    };
+    let moved = by(proposal.by_m);
+    match &proposal.against {
+        None => format!(
+            "move the vehicle {moved}: there all four arms reach and touch nothing, {}",
+            words::can_swing(&proposal.swing)
+        ),
+        Some(Against::Balance) => format!(
+            "moved {moved} all four arms reach and touch nothing, but the centre of gravity lies \
+             outside the lift's window there"
+        ),
+        Some(Against::Touches(part, other)) => format!(
+            "moved {moved} all four arms reach, but {} touches {} there; of {} moves looked at \
+             none is free of that",
+            words::short_name(part),
+            words::short_name(other),
+            proposal.tried
+        ),
+        Some(Against::Reach) => format!(
+            "on a level floor all four arms would reach moved {moved}, but not on this one"
+        ),
+    }
+}
+
+fn figures(bay: &Bay, study: &Study, reach: &Reach) -> Vec<Figure> {
+    let mut figures: Vec<Figure> = study
+        .arms
+        .iter()
+        .map(|arm| arm_figure(bay, study, reach, arm))
+        .collect();
+    figures.extend(move_figures(bay, reach));
+    figures.push(placed(bay, study, reach));
+    figures.push(swing_figure(reach));
+    figures.extend(super::pad_figures::figures(bay, study, &reach.pads));
+    figures
+}
+
+/// A corner in an id.
+pub(super) const fn id_of(corner: Corner) -> &'static str {
+    match corner {
+        Corner::FrontLeft => "front_left",
+        Corner::FrontRight => "front_right",
+        Corner::RearLeft => "rear_left",
+        Corner::RearRight => "rear_right",
+    }
+}
+
+fn arm_figure(bay: &Bay, study: &Study, reach: &Reach, found: &ArmFinding) -> Figure {
+    let corner = found.corner;
+    let arm = &bay.lift.arms[corner.index()];
+    let asked = arms::reach(bay, corner, ParkingError::default()).ok();
+    let degrees = found.swing_rad.to_degrees();
+    let too_near = asked.is_some_and(|asked| asked.short == Some(arms::Short::TooNear));
+    let (bound, limit) = if too_near {
+        (Bound::AtLeast, arm.shortest.m())
+    } else {
+        (Bound::AtMost, arm.longest.m())
+    };
+    let figure = Figure::judged(
+        format!("arm.{}", id_of(corner)),
+        format!("{}, swing {degrees:.0} deg: length", corner.name()),
+        Quantity::Length(found.reach_m),
+        bound,
+        Quantity::Length(limit),
+    );
+    if reaches(found) {
+        return Figure {
+            standing: Standing::Passes,
+            ..figure
+        };
+    }
+    let why = found.why.as_deref().unwrap_or("it does not reach");
+    let mut note = Said::new("falls ")
+        .up(Quantity::Length(found.worst_shortfall_m))
+        .and(format!(" short, with every ± against it: {why}"));
+    if let Some(asked) = asked.filter(|asked| asked.shortfall_m > 0.0) {
+        let beyond = words::by(asked.lift_point_m - asked.pad_m, bay.units);
+        note = note.and(format!("; its point lies {beyond} of where its pad comes"));
+    }
+    let figure = figure
+        .note(note)
+        .stopping(cure(bay, reach.moves.as_ref()));
+    let told = is_told(study, |reason| {
+        matches!(reason, Withheld::ArmDoesNotReach { corner: told, .. } if *told == corner)
+    });
+    if told { figure.told() } else { figure }
+}
+
+/// How far the vehicle should be moved.
+fn move_figures(bay: &Bay, reach: &Reach) -> Vec<Figure> {
+    let Some(moves) = &reach.moves else {
+        return Vec::new();
+    };
+    let least = &moves.least;
+    let mut figures = vec![
+        Figure::noted(
+            "move.least",
+            "shortest move for reach",
+            Quantity::Length(least.by_m.length()),
+        )
+        .rounded(Rounding::Up)
+        .note(if least.is_proved {
+            format!("{}: no shorter move does", words::by(least.by_m, bay.units))
+        } else {
+            format!(
+                "{}: the shortest found; the restraint's teeth decide, so a shorter one may do",
+                words::by(least.by_m, bay.units)
+            )
+        }),
+    ];
+    let Some(proposal) = &moves.proposal else {
+        return figures;
+    };
+    let longer = (proposal.by_m.length() - least.by_m.length()).max(0.0);
+    let (along, across) = (proposal.by_m.y, proposal.by_m.x);
+    figures.push(
+        Figure::noted(
+            "move.along",
+            "proposed, into the bay",
+            Quantity::Length(along),
+        )
+        .note(
+            Said::new("in whole steps, with what the arms meet there looked at; ")
+                .up(Quantity::Length(longer))
+                .and(format!(
+                    " longer than the shortest, {} looked at. Study the bay again with the vehicle \
+                     there: its clearances and its balance change too",
+                    match proposal.tried {
+                        1 => "one move".to_owned(),
+                        n => format!("{n} moves"),
+                    }
+                )),
+        ),
+    );
+    figures.push(Figure::noted(
+        "move.across",
+        "proposed, to the right",
+        Quantity::Length(across),
+    ));
+    figures
+}
+
+/// Arms and pads where they are wanted.
+fn placed(bay: &Bay, study: &Study, reach: &Reach) -> Figure {
+    let what = "arms and pads in place";
+    let words = |text: String| Quantity::Words(text);
+    match touching(study, reach) {
+        None if study.arms.iter().all(reaches) => Figure {
+            standing: Standing::Passes,
+            ..Figure::noted("placed", what, words("touch nothing".into()))
+        },
+        None => Figure::unknown("placed", what, "make all four arms reach first"),
+        Some((part, other)) => {
+            let figure = Figure::noted("placed", what, words(format!("{part} touches {other}")))
+                .stopping(cure(bay, reach.moves.as_ref()));
+            // What touches a post has no clear lock, or is tight as parked.
+            let told = !study.carried.is_empty()
+                || study.highest_clear_lock.is_none()
+                || is_told(study, |reason| {
+                    matches!(reason, Withheld::TightAsParked { moving, .. }
+                        if moving.starts_with("lift/"))
+                });
+            if told && !study.withheld.is_empty() {
+                figure.told()
+            } else {
+                figure
+            }
+        }
+    }
+}
+
+fn swing_figure(reach: &Reach) -> Figure {
+    let what = "arms swung in";
+    match &reach.swing {
+        None => Figure::unknown("swing_in", what, "make all four arms reach first"),
+        Some(SwingIn::Found { ways, order }) => Figure {
+            standing: Standing::Passes,
+            ..Figure::noted("swing_in", what, Quantity::Words("a way was found".into()))
+        }
+        .note(words::ways(ways, order.as_ref())),
+        Some(SwingIn::NotFound {
+            corner,
+            meets,
+            as_parked,
+        }) => Figure::unknown(
+            "swing_in",
+            what,
+            "try it with the vehicle in its place before it is raised, or park it elsewhere",
+        )
+        .note(words::no_way(*corner, meets, *as_parked)),
+    }
+}

@@ -1,0 +1,1 @@
+//! Moves, tried against the study itself.

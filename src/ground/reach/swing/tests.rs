@@ -1,0 +1,1 @@
+//! Ways in, against hand-made obstacles.
