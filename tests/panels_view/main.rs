@@ -21,7 +21,8 @@ use egui::{Rect, Shape};
 use egui_kittest::Harness;
 
 /// Every shipped scene.
-pub const SCENES: [&str; 9] = [
+pub const SCENES: [&str; 10] = [
+    "arms-too-short",
     "barred-way-up",
     "camper-under-the-bar",
     "camper-under-ties",

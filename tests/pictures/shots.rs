@@ -112,7 +112,8 @@ pub(crate) fn root() -> PathBuf {
 }
 
 /// The shipped scenes' names.
-pub(crate) const SCENES: [&str; 9] = [
+pub(crate) const SCENES: [&str; 10] = [
+    "arms-too-short",
     "barred-way-up",
     "camper-under-the-bar",
     "camper-under-ties",

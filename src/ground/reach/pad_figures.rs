@@ -69,7 +69,7 @@ fn raised(
              the pads are really raised, or the adapter that does it"
         ));
     };
-    let mut note = words::pad_set(set);
+    let mut note = words::setting(set);
     if set.adapters_m.len() > 1 {
         note = note.and(" (ask the manual whether adapters may be stacked)");
     }

@@ -1,10 +1,10 @@
-//! What may an arm run into while it is swung: vehicle, posts, other arms?
+//! What may an arm run into while it is swung: vehicle, posts, what stands about, other arms?
 
 use std::borrow::Cow;
 
 use glam::{DVec2, DVec3};
 
-use crate::bay::{Bay, Corner};
+use crate::bay::{Bay, Corner, Side};
 use crate::clearance::StudyError;
 use crate::clearance::arm_bodies::outer_teeth;
 use crate::clearance::body::Body;
@@ -12,7 +12,9 @@ use crate::clearance::gap::{Separation, Solver};
 use crate::clearance::movers::chord_bulge_m;
 use crate::clearance::uncertainty::Uncertainty;
 use crate::solids::vehicle::{self, VehiclePart};
-use crate::solids::{ParkingError, Pose, Role, Shape, arms, attitude, posts};
+use crate::solids::{
+    ParkingError, Pose, Role, Shape, Solid, arms, attitude, obstacles, posts, shell,
+};
 
 /// Sweeps are halved until they are this fine, radians.
 const FINEST_RAD: f64 = 1.0 * std::f64::consts::PI / 180.0;
@@ -47,6 +49,10 @@ pub(super) struct Room<'a> {
     spread: DVec3,
     /// Columns and plates low enough to be met.
     pub(super) posts: Vec<Thing>,
+    /// Walls and what stands about, likewise.
+    pub(super) about: Vec<Thing>,
+    /// Each side's carriage, which only the other side's arms may meet.
+    carriages: Vec<(Side, Thing)>,
     parts: Vec<VehiclePart>,
     /// The vehicle as parked, and at the corners of the parking box.
     pub(super) rests: Vec<Pose>,
@@ -73,12 +79,27 @@ impl<'a> Room<'a> {
             .map(|arm| arm.underside.m() + arm.section_height.m())
             .fold(bay.lift.pad.lowest.m(), f64::max)
             + spread.z;
+        let is_low = |solid: &Solid| solid.bounds().0.z <= highest;
+        let thing = |solid: Solid, spread: DVec3| Thing {
+            body: Body::exact(&solid).widened(spread),
+            name: solid.name.into(),
+        };
         let posts = posts::posts(bay)
             .into_iter()
-            .filter(|solid| solid.bounds().0.z <= highest)
-            .map(|solid| Thing {
-                body: Body::exact(&solid),
-                name: solid.name.into(),
+            .filter(is_low)
+            .map(|solid| thing(solid, DVec3::ZERO))
+            .collect();
+        let about = obstacles::obstacles(bay)
+            .into_iter()
+            .chain(shell::walls(bay))
+            .filter(is_low)
+            .map(|solid| thing(solid, uncertainty.room_spread()))
+            .collect();
+        let carriages = posts::carriages(bay)
+            .into_iter()
+            .filter_map(|solid| match solid.role {
+                Role::Carriage(side) => Some((side, thing(solid, DVec3::ZERO))),
+                _ => None,
             })
             .collect();
         let mut rests = vec![attitude::at_rest(bay, ParkingError::default())?];
@@ -102,10 +123,22 @@ impl<'a> Room<'a> {
             bay,
             spread,
             posts,
+            about,
+            carriages,
             parts,
             rests,
             yaw_rad: uncertainty.parking.yaw_rad,
         })
+    }
+
+    /// Everything that stands still whatever the arms do and wherever the vehicle stands, to an arm
+    /// of this side.
+    pub(super) fn still(&self, side: Side) -> impl Iterator<Item = &Thing> {
+        let others = self.carriages.iter().filter(move |(of, _)| *of != side);
+        self.posts
+            .iter()
+            .chain(&self.about)
+            .chain(others.map(|(_, thing)| thing))
     }
 
     /// The vehicle anywhere that these places span.

@@ -40,9 +40,13 @@ fn lead(bay: &Bay, study: &Study, reach: &Reach) -> Said {
         .copied()
         .max_by(|a, b| a.worst_shortfall_m.total_cmp(&b.worst_shortfall_m))
     {
-        let said = match short.len() {
-            1 => Said::new(format!("The {} arm falls ", worst.corner.name())),
-            n => Said::new(format!("{n} arms do not reach; the {} arm falls ", worst.corner.name())),
+        let names: Vec<&str> = short.iter().map(|arm| arm.corner.name()).collect();
+        let said = match names.as_slice() {
+            [first @ .., last] if !first.is_empty() => Said::new(format!(
+                "The {} and {last} arms fall up to ",
+                first.join(", ")
+            )),
+            _ => Said::new(format!("The {} arm falls ", worst.corner.name())),
         };
         let said = said.up(Quantity::Length(worst.worst_shortfall_m)).and(" short. ");
         return match &reach.moves {
@@ -125,10 +129,16 @@ fn cure(bay: &Bay, moves: Option<&Moves>) -> String {
     };
     let moved = by(proposal.by_m);
     match &proposal.against {
-        None => format!(
-            "move the vehicle {moved}: there all four arms reach and touch nothing, {}",
-            words::can_swing(&proposal.swing)
-        ),
+        None => match proposal.swing {
+            SwingIn::Found { .. } => format!(
+                "move the vehicle {moved}: there all four arms reach, touch nothing and can be \
+                 swung in"
+            ),
+            SwingIn::NotFound { .. } => format!(
+                "move the vehicle {moved}: there all four arms reach and touch nothing, but how \
+                 to swing them in is not known"
+            ),
+        },
         Some(Against::Balance) => format!(
             "moved {moved} all four arms reach and touch nothing, but the centre of gravity lies \
              outside the lift's window there"
@@ -201,9 +211,15 @@ fn arm_figure(bay: &Bay, study: &Study, reach: &Reach, found: &ArmFinding) -> Fi
         let beyond = words::by(asked.lift_point_m - asked.pad_m, bay.units);
         note = note.and(format!("; its point lies {beyond} of where its pad comes"));
     }
-    let figure = figure
-        .note(note)
-        .stopping(cure(bay, reach.moves.as_ref()));
+    let figure = figure.note(note).stopping(match &reach.moves {
+        Some(Moves {
+            proposal: Some(proposal),
+            ..
+        }) if proposal.against.is_none() => {
+            format!("move the vehicle {}", words::by(proposal.by_m, bay.units))
+        }
+        moves => cure(bay, moves.as_ref()),
+    });
     let told = is_told(study, |reason| {
         matches!(reason, Withheld::ArmDoesNotReach { corner: told, .. } if *told == corner)
     });
@@ -240,25 +256,27 @@ fn move_figures(bay: &Bay, reach: &Reach) -> Vec<Figure> {
     figures.push(
         Figure::noted(
             "move.along",
-            "proposed, into the bay",
+            "proposed: into the bay (-: toward the door)",
             Quantity::Length(along),
         )
         .note(
-            Said::new("in whole steps, with what the arms meet there looked at; ")
-                .up(Quantity::Length(longer))
-                .and(format!(
-                    " longer than the shortest, {} looked at. Study the bay again with the vehicle \
-                     there: its clearances and its balance change too",
-                    match proposal.tried {
-                        1 => "one move".to_owned(),
-                        n => format!("{n} moves"),
-                    }
-                )),
+            Said::new(format!(
+                "in whole steps, with what the arms meet there looked at ({}); ",
+                match proposal.tried {
+                    1 => "one move tried".to_owned(),
+                    n => format!("{n} moves tried"),
+                }
+            ))
+            .up(Quantity::Length(longer))
+            .and(
+                " longer than the shortest for reach. Study the bay again with the vehicle there: \
+                 clearances and balance change too",
+            ),
         ),
     );
     figures.push(Figure::noted(
         "move.across",
-        "proposed, to the right",
+        "proposed: to the right (-: to the left)",
         Quantity::Length(across),
     ));
     figures

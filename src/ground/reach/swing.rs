@@ -2,8 +2,8 @@
 //!
 //! Each arm starts where it is parked for driving in, at its shortest, its pad screwed down and
 //! bare. A few ways in are tried, each bounded by what the arm covers on it; what they run into is
-//! the vehicle, the columns and plates, and the other arms, parked or already in place. A way that
-//! is found is a way; where none of these is, another may be.
+//! the vehicle, the columns and plates, walls and what stands about, and the other arms, parked or
+//! already in place. A way that is found is a way; where none of these is, another may be.
 
 use super::scene::{Room, Sweep, Target, Thing, View};
 use crate::bay::Corner;
@@ -125,7 +125,7 @@ impl<'r, 'b> Ways<'r, 'b> {
         for corner in Corner::ALL {
             let others = Corner::ALL.into_iter().filter(|&other| other != corner);
             let things: Vec<&Thing> = self
-                .still()
+                .still(corner)
                 .chain(others.flat_map(|other| {
                     let index = other.index();
                     self.parked[index].iter().chain(&self.placed[index])
@@ -143,9 +143,9 @@ impl<'r, 'b> Ways<'r, 'b> {
         if let Some(plan) = self.straight(solver) {
             return Ok(plan);
         }
-        let still: Vec<&Thing> = self.still().collect();
         let mut open: Vec<Vec<Clear>> = Vec::with_capacity(4);
         for corner in Corner::ALL {
+            let still: Vec<&Thing> = self.still(corner).collect();
             let mut clear = Vec::new();
             let mut first_met = None;
             for way in self.ways(corner) {
@@ -176,8 +176,9 @@ impl<'r, 'b> Ways<'r, 'b> {
         })
     }
 
-    fn still(&self) -> impl Iterator<Item = &Thing> {
-        self.view.vehicle.iter().chain(&self.room.posts)
+    fn still(&self, corner: Corner) -> impl Iterator<Item = &Thing> {
+        let room = self.room.still(corner.side());
+        self.view.vehicle.iter().chain(room)
     }
 
     /// The ways an arm can go, within its limits.

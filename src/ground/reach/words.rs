@@ -3,7 +3,7 @@
 use glam::DVec2;
 
 use super::pads::{Level, PadSet};
-use super::swing::{SwingIn, WAYS, Way};
+use super::swing::{WAYS, Way};
 use crate::bay::{Bay, Corner, UnitSystem};
 use crate::ground::{Quantity, Said};
 use crate::units::{self, Length, Rounding};
@@ -84,16 +84,8 @@ pub(super) fn no_way(corner: Corner, meets: &str, as_parked: bool) -> Said {
     ))
 }
 
-/// "swung in" or what is in its way, for a place that is proposed.
-pub(super) fn can_swing(swing: &SwingIn) -> &'static str {
-    match swing {
-        SwingIn::Found { .. } => "and can be swung in there",
-        SwingIn::NotFound { .. } => "but a way to swing them in there was not found",
-    }
-}
-
 /// One pad's setting: "3 in adapter, screw out 1/2 in".
-fn setting(set: &PadSet) -> Said {
+pub(super) fn setting(set: &PadSet) -> Said {
     let mut said = Said::new("");
     for (index, &height) in set.adapters_m.iter().enumerate() {
         if index > 0 {
@@ -111,11 +103,6 @@ fn setting(set: &PadSet) -> Said {
     }
     said.and(if bare { "screw out " } else { ", screw out " })
         .near(Quantity::Length(set.screw_m))
-}
-
-/// One pad's setting, or all four where they are alike.
-pub(super) fn pad_set(set: &PadSet) -> Said {
-    setting(set)
 }
 
 /// The settings of all four, alike ones taken together.
