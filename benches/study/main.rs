@@ -9,7 +9,7 @@
 
 use std::path::Path;
 
-use bayrise::bay::{Bay, Policy};
+use bayrise::bay::{Aim, Bay, Policy};
 use bayrise::bayfile;
 use bayrise::clearance::body::Body;
 use bayrise::clearance::locks::{Together, highest_clear};
@@ -19,6 +19,7 @@ use bayrise::clearance::sweep::{Fixed, LockWindows, Workspace};
 use bayrise::clearance::{self, prepare::Prepared, uncertainty::Uncertainty};
 use bayrise::ground::reach;
 use bayrise::solids::{DoorTravel, Pose, Role, Solid};
+use bayrise::units::{Angle, Length};
 use divan::Bencher;
 use glam::{DQuat, DVec3};
 
@@ -72,6 +73,48 @@ fn arms_and_reach(bencher: Bencher<'_, '_>, scene: &str) {
         Ok(study) => study,
         Err(error) => panic!("{scene}: {error}"),
     };
+    bencher.bench_local(|| reach::section(&bay, &study));
+}
+
+/// The same where something is wrong, and a move of the vehicle is looked for.
+#[divan::bench(
+    args = ["too short", "through a tyre", "wide teeth", "nowhere"],
+    sample_count = 10,
+    sample_size = 1
+)]
+fn arms_that_need_a_move(bencher: Bencher<'_, '_>, what: &str) {
+    let mut bay = load("tall-pickup");
+    match what {
+        "too short" => {
+            for arm in &mut bay.lift.arms {
+                arm.longest = Length::inches(44.0);
+            }
+        }
+        "through a tyre" => {
+            for arm in &mut bay.lift.arms {
+                (arm.shortest, arm.longest) = (Length::inches(18.0), Length::inches(90.0));
+                (arm.swing_min, arm.tooth) = (Angle::degrees(-80.0), None);
+            }
+            bay.parking.aim = Aim::CentreOfGravity(Length::inches(45.0));
+        }
+        "wide teeth" => {
+            bay.lift.pad.diameter = Length::mm(60.0);
+            for arm in &mut bay.lift.arms {
+                arm.tooth = Some(Angle::degrees(10.0));
+            }
+        }
+        _ => {
+            for arm in &mut bay.lift.arms[..2] {
+                (arm.shortest, arm.longest) = (Length::mm(90.0), Length::mm(100.0));
+            }
+        }
+    }
+    let study = match clearance::study(&bay) {
+        Ok(study) => study,
+        Err(error) => panic!("{what}: {error}"),
+    };
+    let found = reach::section(&bay, &study);
+    println!("{what}: {:?}", found.lead);
     bencher.bench_local(|| reach::section(&bay, &study));
 }
 

@@ -6,6 +6,7 @@
 //! `z` up; the origin lies on the floor, at mid-width of the door opening, in the plane of the
 //! door wall's inner face. `z = 0` is the floor at the post line.
 
+mod arrangements;
 mod door;
 mod garage;
 mod ground;
@@ -14,6 +15,7 @@ mod parking;
 mod policy;
 mod vehicle;
 
+pub use arrangements::*;
 pub use door::*;
 pub use garage::*;
 pub use ground::*;
@@ -52,4 +54,6 @@ pub struct Bay {
     pub slab: Option<Slab>,
     /// What is known of the electric supply; none when the file says nothing.
     pub power: Option<PowerSupply>,
+    /// What has been arranged before buying; none when the file says nothing.
+    pub arrangements: Option<Arrangements>,
 }

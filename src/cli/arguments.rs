@@ -9,6 +9,7 @@ Examples:
   bayrise my-bay.ron                          the verdict at once, then the window
   bayrise check my-bay.ron --need-lock 9      for scripts: exits 1 when lock 9 is not safe
   bayrise check my-bay.ron --format json      everything, for programs
+  bayrise plan my-bay.ron                     go, stop or not known yet, before buying
   bayrise picture my-bay.ron bay.png          a picture with its verdict
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
   bayrise presets                             the lifts and vehicles to start from
@@ -47,6 +48,7 @@ pub(super) struct Arguments {
 #[derive(Debug, Subcommand)]
 pub(super) enum Command {
     Check(Check),
+    Plan(Plan),
     View(View),
     Picture(Picture),
     Solids(Solids),
@@ -100,6 +102,27 @@ pub(super) struct Check {
     /// Also draw the bay into this file, as `bayrise picture` does: .png or .gif
     #[arg(long, value_name = "OUT")]
     pub(super) picture: Option<PathBuf>,
+}
+
+/// Say what is go, stop or still not known before buying: one page, in the order a person meets it.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise plan my-bay.ron
+  bayrise plan my-bay.ron --format json | jq '.items[] | select(.state == \"stop\")'
+
+Exits 0 when every item is a go, 1 when one stops or is not known, 2 on bad input.")]
+pub(super) struct Plan {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// How the page is written
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub(super) format: Format,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
 }
 
 /// Draw the bay without a window: a picture (.png), or the raise as an animation (.gif).

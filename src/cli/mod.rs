@@ -10,6 +10,7 @@ mod load;
 mod new;
 mod options;
 mod picture;
+mod plan;
 mod presets;
 mod schema;
 mod solids;
@@ -113,6 +114,7 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
     match task {
         Task::Check(options) => check::run(&options),
         Task::Picture(options) => picture::run(&options),
+        Task::Plan(options) => plan::run(&options),
         Task::View(file) => view::run(&file),
         Task::Window(file) => view::after_verdict(&file),
         Task::Solids(options) => solids::run(&options),

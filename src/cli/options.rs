@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use super::Failure;
 use super::arguments::{self, Arguments, Command, Format, Switch, Units};
 use super::picture::PictureOptions;
+use super::plan::PlanOptions;
 use crate::bay::UnitSystem;
 use crate::ground::Date;
 use crate::report::Need;
@@ -22,6 +23,8 @@ pub(super) enum Task {
     View(PathBuf),
     /// A file without a command: the verdict, then the window.
     Window(PathBuf),
+    /// Say what is go, stop or not known before buying.
+    Plan(PlanOptions),
     /// Draw a picture.
     Picture(PictureOptions),
     /// Print the solids.
@@ -118,6 +121,11 @@ impl Task {
                     picture: picture.transpose()?,
                 })
             }
+            (_, Some(Command::Plan(plan))) => Self::Plan(PlanOptions {
+                on: day(plan.on.as_deref())?,
+                file: plan.file,
+                format: plan.format,
+            }),
             (_, Some(Command::Solids(solids))) => {
                 let travel = length("--travel", &solids.travel)?;
                 if travel < Length::ZERO {

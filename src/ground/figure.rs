@@ -2,6 +2,8 @@
 
 use std::borrow::Cow;
 
+use glam::DVec3;
+
 use super::{Quantity, Said};
 use crate::units::Rounding;
 
@@ -63,6 +65,8 @@ pub struct Figure {
     /// What would cure a stop, or how to get what is not known; starts in lower case, no full
     /// stop.
     pub cure: Option<Cow<'static, str>>,
+    /// Its place in the bay, metres, where it has one: for marks in the window and on drawings.
+    pub at_m: Option<DVec3>,
     /// A stop in a sentence of its own; none: made from what, found and limit. Starts in lower
     /// case, no full stop.
     pub reason: Option<Said>,
@@ -88,6 +92,7 @@ impl Figure {
             source: None,
             note: None,
             cure: None,
+            at_m: None,
             reason: None,
             told: false,
         }
@@ -139,6 +144,7 @@ impl Figure {
             source: None,
             note: None,
             cure: Some(how.into()),
+            at_m: None,
             reason: None,
             told: false,
         }
@@ -151,6 +157,16 @@ impl Figure {
         self.standing = Standing::Unknown;
         self.cure = Some(how.into());
         self
+    }
+
+    /// The same figure, not known where it does not pass.
+    #[must_use]
+    pub fn undecided_unless_it_passes(self, how: impl Into<Cow<'static, str>>) -> Self {
+        if self.standing == Standing::Passes {
+            self
+        } else {
+            self.undecided(how)
+        }
     }
 
     /// The same figure, which stops.
@@ -193,6 +209,13 @@ impl Figure {
     #[must_use]
     pub const fn told(mut self) -> Self {
         self.told = true;
+        self
+    }
+
+    /// Its place in the bay, metres.
+    #[must_use]
+    pub const fn at(mut self, place_m: DVec3) -> Self {
+        self.at_m = Some(place_m);
         self
     }
 

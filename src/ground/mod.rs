@@ -6,6 +6,7 @@
 //! safe lock and leaves the clear ones standing; what lacks data is named as unknown and never
 //! shown as a pass.
 
+pub mod arrangements;
 mod figure;
 mod quantity;
 pub mod reach;

@@ -114,6 +114,8 @@ pub enum Action {
     People(bool),
     /// Show or hide the dimension lines.
     Dimensions(bool),
+    /// Show or hide the figures of the sections at their places.
+    Marks(bool),
     /// Show mode on or off.
     ShowMode(bool),
     /// The help sheet on or off.

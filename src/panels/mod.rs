@@ -22,6 +22,7 @@ pub mod notices;
 pub mod overlay;
 pub mod rise;
 pub mod rise_bar;
+pub mod sections;
 pub mod settings;
 pub mod shell;
 pub mod show_mode;

@@ -73,6 +73,8 @@ pub struct Settings {
     pub people: bool,
     /// Dimension lines are drawn.
     pub dimensions: bool,
+    /// Figures of the sections are written at their places.
+    pub marks: bool,
     /// Where the bay is cut open, metres from the door wall.
     pub cut_m: Option<f64>,
 }
@@ -87,6 +89,7 @@ impl Default for Settings {
             help: false,
             people: false,
             dimensions: true,
+            marks: false,
             cut_m: None,
         }
     }

@@ -5,7 +5,7 @@ use egui::{Panel, RichText, ScrollArea, TextStyle, Ui};
 use super::job::Verdict;
 use super::signs::{self, NO_SAFE_LOCK, State};
 use super::style::{self, egui_colour};
-use super::{Action, Desk, limits, status};
+use super::{Action, Desk, limits, sections, status};
 use crate::bay::Door;
 use crate::clearance::{DoorState, LockState};
 use crate::report::{CAUTIONS, Sayings};
@@ -44,6 +44,7 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
         marks(ui, verdict);
         doors(ui, verdict);
         limits::pairs(ui, desk, out);
+        sections::show(ui, desk, verdict);
         others(ui, verdict);
     });
 }

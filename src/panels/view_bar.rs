@@ -22,6 +22,7 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     parallel(ui, desk, out);
     people(ui, desk, out);
     dimensions(ui, desk, out);
+    marks(ui, desk, out);
     cut(ui, desk, out);
 }
 
@@ -67,6 +68,19 @@ pub fn dimensions(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     let mut is_on = desk.settings.dimensions;
     if ui.checkbox(&mut is_on, "dimensions").changed() {
         out.push(Action::Dimensions(is_on));
+    }
+}
+
+/// Figures of the sections at their places.
+pub fn marks(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
+    let mut is_on = desk.settings.marks;
+    let about = "readings of the slab, loads and centre of gravity, where they are";
+    if ui
+        .checkbox(&mut is_on, "marks")
+        .on_hover_text(about)
+        .changed()
+    {
+        out.push(Action::Marks(is_on));
     }
 }
 

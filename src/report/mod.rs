@@ -11,6 +11,7 @@ pub mod json;
 mod lengths;
 mod names;
 mod needs;
+pub mod plan;
 mod reasons;
 #[cfg(test)]
 mod sample;

@@ -4,9 +4,10 @@
 
 use super::reasons::reasons;
 use super::words::{count, plain, sentence};
-use super::{Report, Show, names, text, words};
+use super::{Report, Show, names, section, text, words};
 use crate::bay::{Bay, Door};
 use crate::clearance::{DoorState, Limit, LockFinding, PairFinding, Study};
+use crate::ground::{Figure, Said};
 use crate::units::{self, Length, Rounding};
 
 /// A studied bay, asked for its sentences.
@@ -110,6 +111,49 @@ impl<'a> Sayings<'a> {
                 )
             })
             .collect()
+    }
+
+    /// A sentence of a section.
+    #[must_use]
+    pub fn of_section(&self, said: &Said) -> String {
+        section::said(said, self.show())
+    }
+
+    /// A figure of a section: what it is, what was found and what is asked.
+    #[must_use]
+    pub fn figure(&self, figure: &Figure) -> String {
+        let show = self.show();
+        let what = sentence(&figure.what);
+        let (found, asked) = (section::found(figure, show), section::asked(figure, show));
+        match (found.is_empty(), asked.is_empty()) {
+            (true, true) => what,
+            (true, false) => format!("{what}: {asked} asked"),
+            (false, true) => format!("{what}: {found}"),
+            (false, false) => format!("{what}: {found}, {asked} asked"),
+        }
+    }
+
+    /// A figure in a few letters, for a mark at its place: what was found, or that it is not known.
+    #[must_use]
+    pub fn mark(&self, figure: &Figure) -> String {
+        let found = section::found(figure, self.show());
+        if found.is_empty() {
+            "not known".into()
+        } else {
+            found
+        }
+    }
+
+    /// What stands below a figure: what else must be minded, and its source.
+    #[must_use]
+    pub fn below_figure(&self, figure: &Figure) -> String {
+        let remark = section::remark(figure, self.show());
+        let source = figure.source.as_deref().unwrap_or_default();
+        match (remark.is_empty(), source.is_empty()) {
+            (true, _) => source.into(),
+            (false, true) => format!("{remark}."),
+            (false, false) => format!("{remark}. {source}"),
+        }
     }
 
     /// What was not checked, as a sentence.

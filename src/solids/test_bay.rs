@@ -39,6 +39,7 @@ pub(crate) fn test_bay() -> Bay {
         policy: Policy::default(),
         slab: None,
         power: None,
+        arrangements: None,
     }
 }
 

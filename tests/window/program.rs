@@ -38,12 +38,18 @@ pub(crate) struct Program {
 impl Program {
     /// Opens the window on a file and waits until it is drawn and has the keyboard.
     pub(crate) fn open(screen: &Screen, file: &Path) -> Self {
+        Self::open_with(screen, file, &[])
+    }
+
+    /// The same with more of an environment.
+    pub(crate) fn open_with(screen: &Screen, file: &Path, extra: &[(&str, &str)]) -> Self {
         let home = file.parent().unwrap().join("home");
         std::fs::create_dir_all(&home).unwrap();
         let mut child = command(Some(screen.display()), &home)
             .arg("view")
             .arg(file)
             .env("BAYRISE_TRACE_START", "1")
+            .envs(extra.iter().copied())
             .stdin(Stdio::null())
             .stdout(Stdio::null())
             .stderr(Stdio::piped())
@@ -129,20 +135,33 @@ impl Program {
         line.split_whitespace().nth(1).unwrap().parse().unwrap()
     }
 
+    /// Whether it is gone.
+    pub(crate) fn has_ended(&mut self) -> bool {
+        self.child.try_wait().unwrap().is_some()
+    }
+
     /// Its number among the processes.
     pub(crate) fn id(&self) -> u32 {
         self.child.id()
     }
 
-    /// Waits for its end and returns how it ended.
-    pub(crate) fn end(mut self) -> i32 {
+    /// Waits for its end and returns how it ended; nothing may be said on the way.
+    pub(crate) fn end(self) -> i32 {
+        let (code, said) = self.end_and_say();
+        assert!(said.is_empty(), "nothing is said unasked: {said:?}");
+        code
+    }
+
+    /// Waits for its end and returns how it ended and what it said to the person.
+    pub(crate) fn end_and_say(mut self) -> (i32, Vec<String>) {
         let start = Instant::now();
         loop {
             if let Some(status) = self.child.try_wait().unwrap() {
-                let said = self.said();
-                let others: Vec<_> = said.iter().filter(|l| !l.starts_with("trace")).collect();
-                assert!(others.is_empty(), "nothing is said unasked: {others:?}");
-                return status.code().unwrap_or(-1);
+                // What was written last may still be on its way.
+                std::thread::sleep(Duration::from_millis(100));
+                let mut said = self.said();
+                said.retain(|line| !line.starts_with("trace"));
+                return (status.code().unwrap_or(-1), said);
             }
             assert!(
                 start.elapsed() < PATIENCE,

@@ -86,6 +86,23 @@ impl Screen {
         true
     }
 
+    /// Asks the newest window whose title matches to close, as its close button does: by the
+    /// message WM_DELETE_WINDOW of the window protocols.
+    pub(crate) fn press_close_button(&self, title: &str) {
+        use x11rb::protocol::xproto::{ClientMessageEvent, ConnectionExt as _, EventMask};
+        let found = self.hands(&["search", "--name", title]);
+        let window: u32 = found.lines().last().unwrap().parse().unwrap();
+        let (server, _) = x11rb::connect(Some(&self.display)).unwrap();
+        let atom = |name: &[u8]| {
+            let cookie = server.intern_atom(false, name).unwrap();
+            cookie.reply().unwrap().atom
+        };
+        let (protocols, delete) = (atom(b"WM_PROTOCOLS"), atom(b"WM_DELETE_WINDOW"));
+        let message = ClientMessageEvent::new(32, window, protocols, [delete, 0, 0, 0, 0]);
+        let sent = server.send_event(false, window, EventMask::NO_EVENT, message);
+        sent.unwrap().check().unwrap();
+    }
+
     /// Presses a key or a chord, as in `ctrl+s`.
     pub(crate) fn key(&self, chord: &str) {
         self.hands(&["key", chord]);

@@ -316,3 +316,49 @@ fn leaving_with_unsaved_changes_asks_first() {
     program.wait_for_state(&["asks=false", "unsaved=true"]);
     program.kill();
 }
+
+#[test]
+fn the_close_button_asks_as_the_key_does() {
+    let Some(room) = room() else { return };
+    let mut program = Program::open(&room.screen, &room.file);
+    add_a_light(&room, &mut program);
+    room.screen.press_close_button("tall-pickup");
+    program.wait_for_state(&["asks=true"]);
+    room.screen.key("Escape");
+    program.wait_for_state(&["asks=false", "unsaved=true"]);
+    room.screen.key("ctrl+z");
+    program.wait_for_state(&["unsaved=false"]);
+    room.screen.press_close_button("tall-pickup");
+    assert_eq!(program.end(), 0);
+    assert_eq!(names_in(room.folder.path()), ["tall-pickup.ron"]);
+}
+
+#[test]
+fn a_device_that_is_lost_is_told_once_and_what_was_typed_is_kept() {
+    let Some(room) = room() else { return };
+    let frame = [("BAYRISE_LOSE_DEVICE_AT_FRAME", "60")];
+    let mut program = Program::open_with(&room.screen, &room.file, &frame);
+    add_a_light(&room, &mut program);
+    // Frames come only as something changes.
+    for _ in 0..100 {
+        room.screen.key("Page_Up");
+        room.screen.key("Page_Down");
+        std::thread::sleep(Duration::from_millis(200));
+        if program.has_ended() {
+            break;
+        }
+    }
+    let (code, said) = program.end_and_say();
+    assert_eq!(code, 3, "{said:#?}");
+    let text = said.join("\n");
+    assert!(text.contains("device was lost"), "{text}");
+    assert!(text.contains("kept in"), "{text}");
+    for word in ["panicked", "backtrace", "RUST_", "wgpu"] {
+        assert!(!text.contains(word), "{text}");
+    }
+    assert!(said.len() <= 3, "{text}");
+    assert_eq!(
+        names_in(room.folder.path()),
+        [".tall-pickup.ron.bayrise-autosave", "tall-pickup.ron"]
+    );
+}

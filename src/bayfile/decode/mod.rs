@@ -3,6 +3,7 @@
 //! Each file here reads one part. A part reads all of its fields before it gives up, so that every
 //! fault is told; a value that was refused never goes on as a default.
 
+mod arrangements;
 mod checks;
 mod door;
 mod fields;
@@ -80,6 +81,10 @@ pub(super) fn bay(cx: &Context, root: Node, presets: &Resolver<'_>) -> Option<Ba
         }
         let slab = f.maybe("slab", &rec("the slab", ground::slab));
         let power = f.maybe("power", &rec("the power supply", ground::power));
+        let arrangements = f.maybe(
+            "arrangements",
+            &rec("the arrangements", arrangements::arrangements),
+        );
         checks::between(
             f,
             garage.as_ref(),
@@ -97,6 +102,7 @@ pub(super) fn bay(cx: &Context, root: Node, presets: &Resolver<'_>) -> Option<Ba
             policy,
             slab,
             power,
+            arrangements,
         })
     })
 }

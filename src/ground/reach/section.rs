@@ -315,11 +315,15 @@ fn swing_figure(reach: &Reach) -> Figure {
     let what = "arms swung in";
     match &reach.swing {
         None => Figure::unknown("swing_in", what, "make all four arms reach first"),
-        Some(SwingIn::Found { ways, order }) => Figure {
+        Some(SwingIn::Found {
+            ways,
+            order,
+            is_everywhere,
+        }) => Figure {
             standing: Standing::Passes,
             ..Figure::noted("swing_in", what, Quantity::Words("a way was found".into()))
         }
-        .note(words::ways(ways, order.as_ref())),
+        .note(words::ways(ways, order.as_ref(), *is_everywhere)),
         Some(SwingIn::NotFound {
             corner,
             meets,

@@ -39,6 +39,9 @@ pub enum SwingIn {
         ways: [Way; 4],
         /// The order in which they must go; none when any will do.
         order: Option<[Corner; 4]>,
+        /// True when the same way does wherever the driver may stop; else a way was found for the
+        /// vehicle as parked and for each corner of where it may stop, not always the same.
+        is_everywhere: bool,
     },
     /// Of the ways tried none brings this arm in.
     NotFound {
@@ -58,7 +61,11 @@ pub(super) fn swing_in(room: &Room<'_>, solver: &mut Solver) -> SwingIn {
     let everywhere = room.view(&room.rests);
     let of_each = |rests: &[Pose], solver: &mut Solver| Ways::new(room, room.view(rests)).find(solver);
     if let Some((ways, order)) = Ways::new(room, everywhere).straight(solver) {
-        return SwingIn::Found { ways, order };
+        return SwingIn::Found {
+            ways,
+            order,
+            is_everywhere: true,
+        };
     }
     let mut as_parked = None;
     for (index, rest) in room.rests.iter().enumerate() {
@@ -75,7 +82,11 @@ pub(super) fn swing_in(room: &Room<'_>, solver: &mut Solver) -> SwingIn {
         }
     }
     match as_parked {
-        Some((ways, order)) => SwingIn::Found { ways, order },
+        Some((ways, order)) => SwingIn::Found {
+            ways,
+            order,
+            is_everywhere: room.rests.len() == 1,
+        },
         // There is always the vehicle as parked.
         None => SwingIn::NotFound {
             corner: Corner::FrontLeft,

@@ -41,7 +41,7 @@ pub(super) fn short_name(name: &str) -> &str {
 }
 
 /// The ways in of all four.
-pub(super) fn ways(ways: &[Way; 4], order: Option<&[Corner; 4]>) -> Said {
+pub(super) fn ways(ways: &[Way; 4], order: Option<&[Corner; 4]>, is_everywhere: bool) -> Said {
     let way = |way: &Way| match way {
         Way::InThenOut => "swung in at its shortest, then drawn out",
         Way::OutThenIn => "drawn out where it is parked, then swung in",
@@ -64,6 +64,12 @@ pub(super) fn ways(ways: &[Way; 4], order: Option<&[Corner; 4]>) -> Said {
             text.push_str("; in this order: ");
             text.push_str(&names.join(", "));
         }
+    }
+    if !is_everywhere {
+        text.push_str(
+            "; so with the vehicle as parked, at the edges of where the driver may stop another \
+             of the ways tried may be needed",
+        );
     }
     text.push_str("; pads screwed down and bare until the arms are in place");
     Said::new(text)

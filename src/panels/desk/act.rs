@@ -98,6 +98,7 @@ impl Desk {
             Action::DropPair => self.picked = None,
             Action::People(on) => self.settings.people = on,
             Action::Dimensions(on) => self.settings.dimensions = on,
+            Action::Marks(on) => self.settings.marks = on,
             Action::ShowMode(on) => {
                 self.settings.show_mode = on;
                 self.show_turned(on);

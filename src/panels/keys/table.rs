@@ -226,6 +226,12 @@ pub const TABLE: &[Binding] = &[
         "dimension lines on or off",
         |desk| Some(Action::Dimensions(!desk.settings.dimensions)),
     ),
+    key(
+        G::Show,
+        &[S::plain(Key::G)],
+        "readings, loads and centre of gravity at their places",
+        |desk| Some(Action::Marks(!desk.settings.marks)),
+    ),
     key(G::Show, &[S::plain(Key::M)], "people on or off", |desk| {
         Some(Action::People(!desk.settings.people))
     }),

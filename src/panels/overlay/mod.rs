@@ -8,12 +8,14 @@ mod block;
 mod caption;
 mod labels;
 mod lines;
+mod marks;
 mod strokes;
 
 use egui::{Align2, Color32, FontId, Painter, Rect, pos2, vec2};
 
 pub use caption::{Content, content};
 pub use lines::{DimensionLine, lines, text_size};
+pub use marks::{Mark, marks};
 
 use super::style::{self, egui_colour};
 use super::{Desk, limits, shown, status};
@@ -44,6 +46,11 @@ pub fn paint(painter: &Painter, rect: Rect, desk: &Desk, caption: bool) {
             strokes::paint(&inside, &line, size, desk);
         }
         words.extend(corner_words(desk));
+    }
+    if desk.settings.marks {
+        for mark in marks(desk, view, size * 0.9) {
+            marks::paint(&inside, &mark, size * 0.9, desk);
+        }
     }
     corner(&inside, view, size, desk, &words);
     if caption {

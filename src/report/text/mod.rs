@@ -7,7 +7,7 @@ mod margins;
 mod marks;
 mod needs;
 mod opening;
-mod page;
+pub(in crate::report) mod page;
 mod room;
 mod sections;
 mod verdict;

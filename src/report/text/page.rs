@@ -23,7 +23,7 @@ impl Default for Look {
 
 /// Weight of a piece of text. It never says anything that the words don't say.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Tone {
+pub(in crate::report) enum Tone {
     Plain,
     Strong,
     Good,
@@ -47,13 +47,13 @@ impl Tone {
 }
 
 /// A cell of a table.
-pub(super) struct Cell {
+pub(in crate::report) struct Cell {
     text: String,
     tone: Tone,
 }
 
 impl Cell {
-    pub(super) fn toned(text: impl Into<String>, tone: Tone) -> Self {
+    pub(in crate::report) fn toned(text: impl Into<String>, tone: Tone) -> Self {
         Self {
             text: text.into(),
             tone,
@@ -99,7 +99,7 @@ impl Page {
     }
 
     /// A blank line.
-    pub(super) fn gap(&mut self) {
+    pub(in crate::report) fn gap(&mut self) {
         self.out.push('\n');
     }
 
@@ -116,12 +116,12 @@ impl Page {
     }
 
     /// A wrapped paragraph with a tone.
-    pub(super) fn para_toned(&mut self, text: &str, tone: Tone) {
+    pub(in crate::report) fn para_toned(&mut self, text: &str, tone: Tone) {
         self.wrapped(text, "", "", tone);
     }
 
     /// A wrapped item of a list.
-    pub(super) fn item(&mut self, text: &str) {
+    pub(in crate::report) fn item(&mut self, text: &str) {
         self.wrapped(text, "  - ", "    ", Tone::Plain);
     }
 
@@ -153,6 +153,10 @@ impl Page {
     /// A table: as wide as its cells, the last column wrapped into what is left, or onto lines of
     /// its own where too little is left.
     pub(super) fn table<const N: usize>(&mut self, head: [&str; N], rows: &[[Cell; N]]) {
+        self.set(head, rows, true);
+    }
+
+    fn set<const N: usize>(&mut self, head: [&str; N], rows: &[[Cell; N]], has_head: bool) {
         let mut widths = head.map(display_width);
         for row in rows {
             for (width, cell) in widths.iter_mut().zip(row) {
@@ -171,11 +175,18 @@ impl Page {
                 width: self.look.width.saturating_sub(BELOW_INDENT),
             }
         };
-        let head = head.map(|text| Cell::toned(text, Tone::Quiet));
-        self.row(&widths, last, &head);
+        if has_head {
+            let head = head.map(|text| Cell::toned(text, Tone::Quiet));
+            self.row(&widths, last, &head);
+        }
         for row in rows {
             self.row(&widths, last, row);
         }
+    }
+
+    /// A table without a head.
+    pub(in crate::report) fn rows<const N: usize>(&mut self, rows: &[[Cell; N]]) {
+        self.set([""; N], rows, false);
     }
 
     fn row<const N: usize>(&mut self, widths: &[usize; N], last: Last, cells: &[Cell; N]) {

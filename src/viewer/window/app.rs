@@ -109,6 +109,7 @@ pub(super) fn run(mut desk: Desk, studied_in: Duration, adapter: &Adapter) -> Re
         First,
         (
             trace::trace_frames,
+            trace::lose_device,
             read_mail,
             close_when_asked,
             look_when_back,

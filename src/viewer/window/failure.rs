@@ -18,6 +18,9 @@ const EXIT: i32 = 3;
 const DRIVER: &str = "install a Vulkan driver (on Debian and Ubuntu: mesa-vulkan-drivers, which \
                       also draws without a graphics card); `bayrise check` needs none";
 
+/// What to do where a device was lost.
+const LOST: &str = "start the window again; if it happens often, update the driver";
+
 /// No panic is shown from here on: each ends the program with a message of ours, after what was
 /// not saved has been put beside the file.
 pub(super) fn watch_for_panics(rescue: Rescue) {
@@ -69,6 +72,13 @@ fn from_panic(said: &str) -> Fault {
         "Device is lost",
     ]) {
         return lost();
+    } else if has(&["Validation Error", "wgpu error", "Error in "]) {
+        // What the engine was at when its device went away.
+        return Fault {
+            what: "the graphics driver stopped drawing (the device was lost, or refused to go on)"
+                .into(),
+            help: format!("{LOST}; when it does not help, report this: {line}"),
+        };
     } else if has(&["surface", "Surface"]) {
         (
             "the graphics driver can't draw into a window".to_owned(),
@@ -99,7 +109,7 @@ fn from_panic(said: &str) -> Fault {
 pub(super) fn lost() -> Fault {
     Fault {
         what: "the graphics driver stopped drawing (the device was lost)".into(),
-        help: "start the window again; if it happens often, update the driver".into(),
+        help: LOST.into(),
     }
 }
 
@@ -134,6 +144,10 @@ mod tests {
                 "can't draw into a window",
             ),
             ("Parent device is lost", "device was lost"),
+            (
+                "Error in Buffer::get_mapped_range: Validation Error",
+                "device was lost",
+            ),
             ("Failed to create window", "window can't be made"),
             (
                 "index out of bounds\nsecond line",

@@ -9,6 +9,7 @@ use std::sync::OnceLock;
 use std::time::Instant;
 
 use bevy::ecs::system::{Local, Res, Single};
+use bevy::render::renderer::RenderDevice;
 use bevy_egui::EguiContext;
 
 use super::pass::View;
@@ -80,6 +81,23 @@ pub(super) fn trace_frames(mut frame: Local<u32>) {
             frame => trace(&format!("frame {frame} is drawn")),
         }
         *frame += 1;
+    }
+}
+
+/// For tests: with `BAYRISE_LOSE_DEVICE_AT_FRAME` set to a number, the graphics device goes away at
+/// that frame, as it does when a driver fails or a card is unplugged.
+pub(super) fn lose_device(
+    mut frame: Local<u32>,
+    mut at: Local<Option<Option<u32>>>,
+    device: Res<RenderDevice>,
+) {
+    let at = *at.get_or_insert_with(|| {
+        let text = std::env::var("BAYRISE_LOSE_DEVICE_AT_FRAME").ok()?;
+        text.parse().ok()
+    });
+    *frame = frame.saturating_add(1);
+    if at == Some(*frame) {
+        device.wgpu_device().destroy();
     }
 }
 

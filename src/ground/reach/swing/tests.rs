@@ -54,7 +54,7 @@ fn wanted(bay: &Bay) -> arms::ArmReach {
 fn the_test_bays_arms_swing_in_at_their_shortest_in_any_order() {
     let bay = clear_bay();
     for uncertainty in [Uncertainty::NONE, Uncertainty::worst(&bay)] {
-        let SwingIn::Found { ways, order } = found(&bay, &uncertainty, None) else {
+        let SwingIn::Found { ways, order, .. } = found(&bay, &uncertainty, None) else {
             panic!("nothing is in the way");
         };
         assert_eq!((ways, order), ([Way::InThenOut; 4], None));

@@ -18,6 +18,12 @@ pub(super) const GROUND: &[Row] = &[
         What::Maybe(POWER, |_| "()".into()),
     )
     .hint("What the lift's motor is fed from. Left out: nothing is known of it."),
+    Row::new(
+        "arrangements",
+        "What is arranged is known",
+        What::Maybe(super::arrangements::ARRANGEMENTS, |_| "()".into()),
+    )
+    .hint("Permission, people and gear, for the page to read before buying."),
 ];
 
 const SLAB: &[Row] = &[

@@ -4,6 +4,7 @@
 //! panel, its faults and its tests all walk the same tables, so that a field can't be shown without
 //! being found, nor found without being shown.
 
+mod arrangements;
 mod door;
 mod garage;
 mod ground;

@@ -1,0 +1,71 @@
+//! What has been arranged before buying?
+
+use super::all;
+use super::fields::Fields;
+use super::readers::{Count, Flag, list, mass, rec, size, text, words};
+use crate::bay::{Arrangements, Burning, Leave};
+use crate::units::Length;
+
+/// Reads the arrangements.
+pub(super) fn arrangements(f: &Fields<'_>) -> Option<Arrangements> {
+    let leave = words(
+        "how it stands",
+        &[
+            ("Given", Leave::Given),
+            ("NotNeeded", Leave::NotNeeded),
+            ("Refused", Leave::Refused),
+        ],
+    );
+    all!(Arrangements {
+        permit: f.maybe("permit", &leave),
+        landlord: f.maybe("landlord", &leave),
+        insurer: f.maybe("insurer", &leave),
+        panel_space: f.maybe("panel_space", &rec("the space", space)),
+        burning: f.maybe("burning", &list("heaters", 50, rec("the heater", burning))),
+        unloading: f.maybe("unloading", &mass()),
+        raising: f.maybe("raising", &mass()),
+        helpers: f.maybe(
+            "helpers",
+            &Count {
+                what: "a number of people",
+                most: 100,
+            }
+        ),
+        shored: f.maybe("shored", &Flag),
+        tools: f.or("tools", [None; 8], &rec("the tools", tools)),
+        inspection: f.maybe("inspection", &leave),
+    })
+}
+
+fn space(f: &Fields<'_>) -> Option<[Length; 3]> {
+    let width = f.need("width", &size());
+    let depth = f.need("depth", &size());
+    let height = f.need("height", &size());
+    Some([width?, depth?, height?])
+}
+
+fn tools(f: &Fields<'_>) -> Option<[Option<bool>; 8]> {
+    let read = [
+        "hammer_drill",
+        "anchor_bit",
+        "hole_cleaner",
+        "torque_wrench",
+        "level",
+        "tape",
+        "chalk_line",
+        "shims",
+    ]
+    .map(|name| f.maybe(name, &Flag));
+    let mut tools = [None; 8];
+    for (tool, read) in tools.iter_mut().zip(read) {
+        *tool = read?;
+    }
+    Some(tools)
+}
+
+fn burning(f: &Fields<'_>) -> Option<Burning> {
+    all!(Burning {
+        name: f.need("name", &text()),
+        clearance: f.maybe("clearance", &size()),
+    })
+}

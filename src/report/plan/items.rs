@@ -1,0 +1,96 @@
+//! What do the sections and the arrangements say?
+
+use super::{Item, State, Step};
+use crate::ground::{Figure, Section, Standing, Topic, arrangements};
+use crate::report::section::{asked, found, remark, said};
+use crate::report::words::{plain, sentence};
+use crate::report::{Report, Show};
+
+pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
+    let (bay, study) = (report.bay, report.study);
+    let show = Show { units: bay.units };
+    let mut items = Vec::new();
+    for topic in Topic::ALL {
+        match study.sections.iter().find(|one| one.topic == topic) {
+            Some(section) => of_section(section, show, &mut items),
+            None if topic.decides() => items.push(Item {
+                step: step(topic),
+                state: State::Unknown,
+                what: topic.heading().to_lowercase(),
+                figure: String::new(),
+                source: String::new(),
+                to_do: "not looked at".into(),
+            }),
+            None => {}
+        }
+    }
+    let heaviest = bay.lift.shipping_mass.map(|mass| mass.kg());
+    let mut add = |step: Step, figures: Vec<Figure>| {
+        items.extend(figures.iter().map(|one| of_figure(step, one, show)));
+    };
+    add(Step::Permission, arrangements::permission(bay));
+    add(Step::Power, arrangements::panel_space(bay));
+    add(Step::Heaters, arrangements::heaters(bay, study));
+    for figure in arrangements::gear(bay, heaviest, None) {
+        let step = if figure.id == "unloading" {
+            Step::Delivery
+        } else {
+            Step::Helpers
+        };
+        add(step, vec![figure]);
+    }
+    add(Step::Tools, arrangements::tools(bay));
+    add(Step::Inspection, vec![arrangements::inspection(bay)]);
+    items
+}
+
+const fn step(topic: Topic) -> Step {
+    match topic {
+        Topic::Access => Step::Space,
+        Topic::Reach | Topic::Loads => Step::Rise,
+        Topic::PostBase | Topic::Slab | Topic::Anchors | Topic::Bearing => Step::Slab,
+        Topic::Power => Step::Power,
+        Topic::Delivery => Step::Delivery,
+    }
+}
+
+/// A section's sentence, then each of its figures that is no go.
+fn of_section(section: &Section, show: Show, items: &mut Vec<Item>) {
+    let step = step(section.topic);
+    items.push(Item {
+        step,
+        state: section.standing().into(),
+        what: section.topic.heading().to_lowercase(),
+        figure: said(&section.lead, show),
+        source: section
+            .governs
+            .map(|who| format!("screening, not a design: {who}"))
+            .unwrap_or_default(),
+        to_do: String::new(),
+    });
+    items.extend(
+        section
+            .figures
+            .iter()
+            .filter(|one| matches!(one.standing, Standing::Unknown | Standing::Stops))
+            .map(|one| of_figure(step, one, show)),
+    );
+}
+
+fn of_figure(step: Step, figure: &Figure, show: Show) -> Item {
+    let (found, asked) = (found(figure, show), asked(figure, show));
+    let figure_words = match (found.is_empty(), asked.is_empty()) {
+        (true, true) => String::new(),
+        (true, false) => format!("{asked} asked"),
+        (false, true) => found,
+        (false, false) => format!("{found}, {asked} asked"),
+    };
+    Item {
+        step,
+        state: figure.standing.into(),
+        what: plain(&figure.what),
+        figure: figure_words,
+        source: figure.source.as_deref().map(plain).unwrap_or_default(),
+        to_do: sentence(&remark(figure, show)),
+    }
+}

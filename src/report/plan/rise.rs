@@ -1,0 +1,77 @@
+//! How high does the vehicle go, and who stands under it?
+
+use super::space::STUDY;
+use super::{Item, State, Step};
+use crate::report::text::{limits, why_not_safe};
+use crate::report::{Report, Show};
+
+pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
+    let study = report.study;
+    let show = Show {
+        units: report.bay.units,
+    };
+    let item = |state, what: &str, figure: String, to_do: String| Item {
+        step: Step::Rise,
+        state,
+        what: what.into(),
+        figure,
+        source: STUDY.into(),
+        to_do,
+    };
+    let lock = |lock: usize| {
+        let pads = study.locks.iter().find(|one| one.lock == lock);
+        let pads = pads.map_or_else(String::new, |one| {
+            format!(", pads at {}", show.room(one.pad_height_m))
+        });
+        format!("lock {lock} of {}{pads}", study.locks.len())
+    };
+    let door = study.headline_door.word();
+    let mut items = vec![match study.highest_clear_lock {
+        Some(clear) => item(
+            State::Go,
+            "a lock is clear",
+            format!("{} (door {door})", lock(clear)),
+            String::new(),
+        ),
+        None => item(
+            State::Stop,
+            "a lock is clear",
+            format!("none (door {door})"),
+            limits(report).unwrap_or_else(|| "see the report of `bayrise check`".into()),
+        ),
+    }];
+    items.push(match study.highest_safe_lock {
+        Some(safe) => item(State::Go, "a lock is safe", lock(safe), String::new()),
+        None => item(
+            State::Stop,
+            "a lock is safe",
+            "none".into(),
+            why_not_safe(report).unwrap_or_default(),
+        ),
+    });
+    if let Some(safe) = study.highest_safe_lock {
+        let full = if study.full_rise {
+            "yes".to_owned()
+        } else {
+            limits(report).unwrap_or_else(|| "no".into())
+        };
+        items.push(item(State::Noted, "full rise", full, String::new()));
+        if let Some(found) = study.locks.iter().find(|one| one.lock == safe) {
+            for person in &report.bay.policy.people {
+                let stands = person.height.m() <= found.underbody_m;
+                items.push(item(
+                    State::Noted,
+                    &format!("{} under it", person.name),
+                    format!(
+                        "{} tall, {} under the body: {}",
+                        show.need(person.height.m()),
+                        show.room(found.underbody_m),
+                        if stands { "stands" } else { "does not stand" }
+                    ),
+                    String::new(),
+                ));
+            }
+        }
+    }
+    items
+}
