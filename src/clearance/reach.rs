@@ -105,8 +105,7 @@ impl Places {
     /// box, and the point of the box about them that is nearest to the arm's pivot (what is too
     /// near may lie between corners).
     fn deciding(&self, bay: &Bay, shift: DVec2) -> impl Iterator<Item = DVec2> + '_ {
-        let nearest =
-            arms::pivot_m(bay, self.corner).clamp(self.low + shift, self.high + shift);
+        let nearest = arms::pivot_m(bay, self.corner).clamp(self.low + shift, self.high + shift);
         self.corners
             .iter()
             .map(move |place| *place + shift)
@@ -116,9 +115,8 @@ impl Places {
     /// Whether the arm's sectors hold every place with the vehicle moved by `shift`, teeth not
     /// counted. `doubtful` is the bay [`with_doubtful_arms`].
     pub(crate) fn within_sectors(&self, bay: &Bay, doubtful: &Bay, shift: DVec2) -> bool {
-        let reaches = |bay: &Bay, place: DVec2| {
-            arms::reach_to(bay, self.corner, place).shortfall_m <= 0.0
-        };
+        let reaches =
+            |bay: &Bay, place: DVec2| arms::reach_to(bay, self.corner, place).shortfall_m <= 0.0;
         reaches(bay, self.nominal + shift)
             && self
                 .deciding(bay, shift)

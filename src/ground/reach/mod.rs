@@ -7,6 +7,8 @@
 //! the body stands level ([`pads`]).
 
 pub mod least;
+mod move_figures;
+mod order;
 mod pad_figures;
 pub mod pads;
 pub mod propose;
@@ -14,10 +16,12 @@ mod scene;
 mod section;
 pub mod shift;
 pub mod swing;
+mod tool;
 mod words;
 
 use pads::{Kit, Level, PadSet, out_of_level_m};
 use propose::Moves;
+use shift::NoMove;
 use swing::SwingIn;
 
 use super::Section;
@@ -30,11 +34,8 @@ use crate::solids::{ParkingError, attitude, vehicle};
 /// Everything about arms and pads beside what the study holds.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Reach {
-    /// Where the vehicle should stand instead, where an arm does not reach or meets something;
-    /// none when no move makes all four reach.
-    pub moves: Option<Moves>,
-    /// Whether that was looked for.
-    pub is_moved: bool,
+    /// Where the vehicle should stand instead, or why nowhere; none where nothing asks for it.
+    pub moves: Option<Result<Moves, NoMove>>,
     /// Whether the arms can be swung in; none where an arm does not reach.
     pub swing: Option<SwingIn>,
     /// An arm that touches a column or a plate where it is wanted.
@@ -69,18 +70,17 @@ impl Reach {
         let all_reach = study.arms.iter().all(|arm| arm.worst_shortfall_m <= 0.0);
         let room = scene::Room::new(bay, &uncertainty)?;
         let on_post = if all_reach {
-            swing::on_posts(&room, &mut solver)
+            scene::on_posts(&room, &mut solver)
         } else {
             None
         };
-        let is_moved = !all_reach || on_post.is_some() || !study.carried.is_empty();
+        let asks_for_a_move = !all_reach || on_post.is_some() || !study.carried.is_empty();
         Ok(Self {
-            moves: if is_moved {
-                propose::moves(bay, uncertainty, &mut solver)?
+            moves: if asks_for_a_move {
+                Some(propose::moves(bay, uncertainty, &mut solver)?)
             } else {
                 None
             },
-            is_moved,
             swing: all_reach.then(|| swing::swing_in(&room, &mut solver)),
             on_post,
             pads: pads_of(bay, study)?,

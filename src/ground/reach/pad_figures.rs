@@ -17,7 +17,13 @@ pub(super) fn figures(bay: &Bay, study: &Study, pads: &Pads) -> Vec<Figure> {
     let raises = bay.parking.pad_raise;
     if raises.iter().all(|raise| *raise == raises[0]) {
         let set = pads.as_set[0].as_ref();
-        figures.push(raised(bay, "pads.set", "all four pads raised", raises[0].m(), set));
+        figures.push(raised(
+            bay,
+            "pads.set",
+            "all four pads raised",
+            raises[0].m(),
+            set,
+        ));
     } else {
         figures.extend(Corner::ALL.map(|corner| {
             let index = corner.index();
@@ -48,7 +54,9 @@ fn room(study: &Study, pads: &Pads) -> Figure {
         return figure;
     }
     let figure = figure.stopping("screw the pad down, take off its adapters, or use a lower pad");
-    let told = is_told(study, |reason| matches!(reason, Withheld::PadStartsTooHigh { .. }));
+    let told = is_told(study, |reason| {
+        matches!(reason, Withheld::PadStartsTooHigh { .. })
+    });
     if told { figure.told() } else { figure }
 }
 

@@ -97,7 +97,12 @@ impl Kit {
         let above = points_m.map(|point| point - least);
         let mut commons = vec![0.0];
         for (height, _) in &self.stacks {
-            commons.extend(above.map(|above| height - above).into_iter().filter(|&c| c > 0.0));
+            commons.extend(
+                above
+                    .map(|above| height - above)
+                    .into_iter()
+                    .filter(|&c| c > 0.0),
+            );
         }
         commons.sort_by(f64::total_cmp);
         let sets = commons.into_iter().find_map(|common| {

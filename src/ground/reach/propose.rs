@@ -6,9 +6,9 @@
 
 use glam::DVec2;
 
-use super::scene::Room;
-use super::shift::{Least, Wanted, moved, steps_m, whole_steps};
-use super::swing::{SwingIn, on_posts, swing_in};
+use super::scene::{Room, on_posts};
+use super::shift::{Least, NoMove, Wanted, moved, steps_m, whole_steps};
+use super::swing::{SwingIn, swing_in};
 use crate::bay::Bay;
 use crate::clearance::StudyError;
 use crate::clearance::carried::carried;
@@ -55,15 +55,16 @@ pub struct Moves {
     pub proposal: Option<Proposal>,
 }
 
-/// Looks for a move; none when there is none that makes all four arms reach.
+/// Looks for a move.
 pub(super) fn moves(
     bay: &Bay,
     uncertainty: Uncertainty,
     solver: &mut Solver,
-) -> Result<Option<Moves>, StudyError> {
+) -> Result<Result<Moves, NoMove>, StudyError> {
     let wanted = Wanted::new(bay, uncertainty)?;
-    let Some(least) = wanted.least() else {
-        return Ok(None);
+    let least = match wanted.least() {
+        Ok(least) => least,
+        Err(none) => return Ok(Err(none)),
     };
     let [fine, coarse] = steps_m(bay.units);
     let steps = |step_m: f64, around: i32| {
@@ -75,7 +76,11 @@ pub(super) fn moves(
     if near.is_empty() {
         near = steps(fine * 0.25, 6).take(MOST_FINE).collect();
     }
-    near.extend(spread_out(steps(coarse, COARSE_AROUND), coarse, MOST_COARSE));
+    near.extend(spread_out(
+        steps(coarse, COARSE_AROUND),
+        coarse,
+        MOST_COARSE,
+    ));
     let mut best: Option<Proposal> = None;
     for (index, by_m) in near.into_iter().enumerate() {
         let there = moved(bay, by_m);
@@ -103,7 +108,7 @@ pub(super) fn moves(
             break;
         }
     }
-    Ok(Some(Moves {
+    Ok(Ok(Moves {
         least,
         proposal: best,
     }))

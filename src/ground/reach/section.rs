@@ -1,8 +1,6 @@
 //! What does an installer read about arms and pads?
 
-use glam::DVec2;
-
-use super::propose::{Against, Moves};
+use super::move_figures::{cure, short_cure};
 use super::swing::SwingIn;
 use super::words;
 use super::{Reach, is_told};
@@ -10,7 +8,6 @@ use crate::bay::{Bay, Corner};
 use crate::clearance::{ArmFinding, Study, Withheld};
 use crate::ground::{Bound, Figure, Quantity, Said, Section, Standing, Topic};
 use crate::solids::{ParkingError, arms};
-use crate::units::Rounding;
 
 pub(super) fn section(bay: &Bay, study: &Study) -> Section {
     let (lead, figures) = match Reach::of(bay, study) {
@@ -48,18 +45,16 @@ fn lead(bay: &Bay, study: &Study, reach: &Reach) -> Said {
             )),
             _ => Said::new(format!("The {} arm falls ", worst.corner.name())),
         };
-        let said = said.up(Quantity::Length(worst.worst_shortfall_m)).and(" short. ");
-        return match &reach.moves {
-            None => said.and("Wherever the vehicle is moved, not all four reach."),
-            Some(moves) => said.and(sentence(&cure(bay, Some(moves)))).and("."),
-        };
+        let said = said
+            .up(Quantity::Length(worst.worst_shortfall_m))
+            .and(" short. ");
+        return said.and(sentence(&cure(bay, reach))).and(".");
     }
     if let Some((part, other)) = touching(study, reach) {
         let said = Said::new(format!("All four arms reach, but {part} touches {other}. "));
-        return said.and(sentence(&cure(bay, reach.moves.as_ref()))).and(".");
+        return said.and(sentence(&cure(bay, reach))).and(".");
     }
-    let reach_all =
-        "Each arm brings its pad under its lift point wherever the driver may stop, and touches \
+    let reach_all = "Each arm brings its pad under its lift point wherever the driver may stop, and touches \
          nothing there";
     Said::new(match reach.swing {
         Some(SwingIn::Found { .. }) => format!("{reach_all}; all four can be swung in."),
@@ -113,56 +108,13 @@ fn touching(study: &Study, reach: &Reach) -> Option<(String, String)> {
     })
 }
 
-/// What to do: starts in lower case, no full stop.
-fn cure(bay: &Bay, moves: Option<&Moves>) -> String {
-    let Some(moves) = moves else {
-        return "no move of the vehicle makes all four reach: use arms that reach, or another \
-                parking place and smaller ± of it"
-            .into();
-    };
-    let by = |by_m: DVec2| words::by(by_m, bay.units);
-    let Some(proposal) = &moves.proposal else {
-        return format!(
-            "moved {} all four arms reach, but with less play than a tape shows",
-            by(moves.least.by_m)
-        );
-    };
-    let moved = by(proposal.by_m);
-    match &proposal.against {
-        None => match proposal.swing {
-            SwingIn::Found { .. } => format!(
-                "move the vehicle {moved}: there all four arms reach, touch nothing and can be \
-                 swung in"
-            ),
-            SwingIn::NotFound { .. } => format!(
-                "move the vehicle {moved}: there all four arms reach and touch nothing, but how \
-                 to swing them in is not known"
-            ),
-        },
-        Some(Against::Balance) => format!(
-            "moved {moved} all four arms reach and touch nothing, but the centre of gravity lies \
-             outside the lift's window there"
-        ),
-        Some(Against::Touches(part, other)) => format!(
-            "moved {moved} all four arms reach, but {} touches {} there; of {} moves looked at \
-             none is free of that",
-            words::short_name(part),
-            words::short_name(other),
-            proposal.tried
-        ),
-        Some(Against::Reach) => format!(
-            "on a level floor all four arms would reach moved {moved}, but not on this one"
-        ),
-    }
-}
-
 fn figures(bay: &Bay, study: &Study, reach: &Reach) -> Vec<Figure> {
     let mut figures: Vec<Figure> = study
         .arms
         .iter()
         .map(|arm| arm_figure(bay, study, reach, arm))
         .collect();
-    figures.extend(move_figures(bay, reach));
+    figures.extend(super::move_figures::figures(bay, reach));
     figures.push(placed(bay, study, reach));
     figures.push(swing_figure(reach));
     figures.extend(super::pad_figures::figures(bay, study, &reach.pads));
@@ -211,75 +163,15 @@ fn arm_figure(bay: &Bay, study: &Study, reach: &Reach, found: &ArmFinding) -> Fi
         let beyond = words::by(asked.lift_point_m - asked.pad_m, bay.units);
         note = note.and(format!("; its point lies {beyond} of where its pad comes"));
     }
-    let figure = figure.note(note).stopping(match &reach.moves {
-        Some(Moves {
-            proposal: Some(proposal),
-            ..
-        }) if proposal.against.is_none() => {
-            format!("move the vehicle {}", words::by(proposal.by_m, bay.units))
-        }
-        moves => cure(bay, moves.as_ref()),
-    });
-    let told = is_told(study, |reason| {
-        matches!(reason, Withheld::ArmDoesNotReach { corner: told, .. } if *told == corner)
-    });
-    if told { figure.told() } else { figure }
-}
-
-/// How far the vehicle should be moved.
-fn move_figures(bay: &Bay, reach: &Reach) -> Vec<Figure> {
-    let Some(moves) = &reach.moves else {
-        return Vec::new();
-    };
-    let least = &moves.least;
-    let mut figures = vec![
-        Figure::noted(
-            "move.least",
-            "shortest move for reach",
-            Quantity::Length(least.by_m.length()),
-        )
-        .rounded(Rounding::Up)
-        .note(if least.is_proved {
-            format!("{}: no shorter move does", words::by(least.by_m, bay.units))
-        } else {
-            format!(
-                "{}: the shortest found; the restraint's teeth decide, so a shorter one may do",
-                words::by(least.by_m, bay.units)
-            )
-        }),
-    ];
-    let Some(proposal) = &moves.proposal else {
-        return figures;
-    };
-    let longer = (proposal.by_m.length() - least.by_m.length()).max(0.0);
-    let (along, across) = (proposal.by_m.y, proposal.by_m.x);
-    figures.push(
-        Figure::noted(
-            "move.along",
-            "proposed: into the bay (-: toward the door)",
-            Quantity::Length(along),
-        )
-        .note(
-            Said::new(format!(
-                "in whole steps, with what the arms meet there looked at ({}); ",
-                match proposal.tried {
-                    1 => "one move tried".to_owned(),
-                    n => format!("{n} moves tried"),
-                }
-            ))
-            .up(Quantity::Length(longer))
-            .and(
-                " longer than the shortest for reach. Study the bay again with the vehicle there: \
-                 clearances and balance change too",
-            ),
-        ),
+    let mut figure = figure.note(note).stopping(short_cure(bay, reach));
+    if let Some(asked) = asked {
+        figure = figure.at(asked.lift_point_m.extend(bay.lift.pad.lowest.m()));
+    }
+    let told = is_told(
+        study,
+        |reason| matches!(reason, Withheld::ArmDoesNotReach { corner: told, .. } if *told == corner),
     );
-    figures.push(Figure::noted(
-        "move.across",
-        "proposed: to the right (-: to the left)",
-        Quantity::Length(across),
-    ));
-    figures
+    if told { figure.told() } else { figure }
 }
 
 /// Arms and pads where they are wanted.
@@ -294,7 +186,7 @@ fn placed(bay: &Bay, study: &Study, reach: &Reach) -> Figure {
         None => Figure::unknown("placed", what, "make all four arms reach first"),
         Some((part, other)) => {
             let figure = Figure::noted("placed", what, words(format!("{part} touches {other}")))
-                .stopping(cure(bay, reach.moves.as_ref()));
+                .stopping(cure(bay, reach));
             // What touches a post has no clear lock, or is tight as parked.
             let told = !study.carried.is_empty()
                 || study.highest_clear_lock.is_none()

@@ -13,9 +13,9 @@ use crate::units::{Angle, Length};
 /// Moves are looked for up to here, metres: farther than any arm could follow.
 const LONGEST_M: f64 = 2.0;
 /// Moves for which the restraint's teeth are looked at, at most.
-const MOST_TEETH_TRIED: usize = 2000;
-/// Teeth looked at to either side of the swing asked for.
-const TEETH_AROUND: i32 = 2;
+const MOST_TEETH_TRIED: usize = 1000;
+/// Teeth looked at to either side of those about the swing asked for.
+const TEETH_AROUND: i32 = 1;
 
 /// What the four arms ask of the vehicle's place.
 pub(super) struct Wanted<'a> {
@@ -34,6 +34,15 @@ pub struct Least {
     /// True when no shorter one does; else restraint teeth decide, and it is the shortest of those
     /// tried.
     pub is_proved: bool,
+}
+
+/// Why there is no move.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoMove {
+    /// None up to two metres brings every point within reach of its arm.
+    Beyond,
+    /// Some do, but none was found at which the restraint's teeth hold every arm.
+    Teeth,
 }
 
 impl<'a> Wanted<'a> {
@@ -73,12 +82,16 @@ impl<'a> Wanted<'a> {
             })
     }
 
-    /// The shortest move; none when there is none.
-    pub(super) fn least(&self) -> Option<Least> {
+    /// The shortest move.
+    ///
+    /// # Errors
+    /// When there is none, or none was found.
+    pub(super) fn least(&self) -> Result<Least, NoMove> {
         let mut curves = self.sector_curves();
-        let by_m = shortest(&curves, LONGEST_M, |move_m| self.within_sectors(move_m))?;
+        let by_m = shortest(&curves, LONGEST_M, |move_m| self.within_sectors(move_m))
+            .ok_or(NoMove::Beyond)?;
         if self.all_reach(by_m) {
-            return Some(Least {
+            return Ok(Least {
                 by_m,
                 is_proved: true,
             });
@@ -91,8 +104,9 @@ impl<'a> Wanted<'a> {
             }
             tried += 1;
             self.all_reach(move_m)
-        })?;
-        Some(Least {
+        })
+        .ok_or(NoMove::Teeth)?;
+        Ok(Least {
             by_m,
             is_proved: false,
         })
@@ -131,7 +145,12 @@ impl<'a> Wanted<'a> {
             // The point of the box about them nearest to the pivot: a corner of that box, or on
             // one of its sides straight beside the pivot.
             let (low, high) = (places.low, places.high);
-            for place in [low, high, DVec2::new(low.x, high.y), DVec2::new(high.x, low.y)] {
+            for place in [
+                low,
+                high,
+                DVec2::new(low.x, high.y),
+                DVec2::new(high.x, low.y),
+            ] {
                 bounded(place, false, &mut curves);
             }
             let (to_low, to_high) = (pivot - low, pivot - high);
@@ -163,32 +182,49 @@ impl<'a> Wanted<'a> {
             let ends: Vec<(DVec2, arms::ArmReach)> = [places.low, places.high]
                 .into_iter()
                 .chain(places.corners.iter().copied())
-                .map(|place| (place, arms::reach_to(self.bay, places.corner, place + about)))
+                .map(|place| {
+                    (
+                        place,
+                        arms::reach_to(self.bay, places.corner, place + about),
+                    )
+                })
                 .collect();
             let bridged = pad_m / (pitch * 0.5).sin();
             let farthest = ends.iter().map(|end| end.1.reach_m).fold(0.0, f64::max);
-            let nearest = ends.iter().map(|end| end.1.reach_m).fold(f64::INFINITY, f64::min);
-            let turn = miss_m(&self.uncertainty) / nearest.max(1e-3);
-            curves.extend(places.corners.iter().map(|place| Curve::Circle {
-                middle: pivot - *place,
-                radius: bridged,
-            }));
+            let nearest = ends
+                .iter()
+                .map(|end| end.1.reach_m)
+                .fold(f64::INFINITY, f64::min);
+            if farthest <= bridged {
+                continue;
+            }
+            let off = (pad_m / farthest).asin() - miss_m(&self.uncertainty) / nearest.max(1e-3);
             let by_swing = |a: &&(DVec2, arms::ArmReach), b: &&(DVec2, arms::ArmReach)| {
                 a.1.swing_rad.total_cmp(&b.1.swing_rad)
             };
+            let by_reach = |a: &&(DVec2, arms::ArmReach), b: &&(DVec2, arms::ArmReach)| {
+                a.1.reach_m.total_cmp(&b.1.reach_m)
+            };
+            if let Some((place, _)) = ends.iter().max_by(by_reach) {
+                curves.push(Curve::Circle {
+                    middle: pivot - *place,
+                    radius: bridged,
+                });
+            }
+            // Wider than the teeth hold, no swing does.
+            if off <= 0.0 {
+                continue;
+            }
             let extremes = [ends.iter().min_by(by_swing), ends.iter().max_by(by_swing)];
             for (place, reach) in extremes.into_iter().flatten() {
                 let first = (reach.swing_rad / pitch).floor();
                 for tooth in -TEETH_AROUND..=TEETH_AROUND + 1 {
-                    for longest in [farthest, arm.longest.m()] {
-                        let off = (pad_m / longest).min(1.0).asin() - turn;
-                        for side in [-off, off] {
-                            let swing = (first + f64::from(tooth)) * pitch + side;
-                            curves.push(Curve::Line {
-                                through: pivot - *place,
-                                along: arms::pad_m(self.bay, places.corner, swing, 1.0) - pivot,
-                            });
-                        }
+                    for side in [-off, off] {
+                        let swing = (first + f64::from(tooth)) * pitch + side;
+                        curves.push(Curve::Line {
+                            through: pivot - *place,
+                            along: arms::pad_m(self.bay, places.corner, swing, 1.0) - pivot,
+                        });
                     }
                 }
             }

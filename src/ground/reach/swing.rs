@@ -5,13 +5,16 @@
 //! the vehicle, the columns and plates, walls and what stands about, and the other arms, parked or
 //! already in place. A way that is found is a way; where none of these is, another may be.
 
+use std::f64::consts::FRAC_PI_6;
+
+use super::order::{Clear, Plan, plan};
 use super::scene::{Room, Sweep, Target, Thing, View};
 use crate::bay::Corner;
 use crate::clearance::gap::Solver;
 use crate::solids::{Pose, arms};
 
 /// How far past its place an arm is swung, to be drawn out and swung back, radians.
-const PAST_RAD: [f64; 4] = [-0.261_799, 0.261_799, -0.523_599, 0.523_599];
+const PAST_RAD: [f64; 4] = [-0.5 * FRAC_PI_6, 0.5 * FRAC_PI_6, -FRAC_PI_6, FRAC_PI_6];
 
 /// A way to bring an arm in.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -59,7 +62,8 @@ pub enum SwingIn {
 /// vehicle as parked and at each corner of where it may stop.
 pub(super) fn swing_in(room: &Room<'_>, solver: &mut Solver) -> SwingIn {
     let everywhere = room.view(&room.rests);
-    let of_each = |rests: &[Pose], solver: &mut Solver| Ways::new(room, room.view(rests)).find(solver);
+    let of_each =
+        |rests: &[Pose], solver: &mut Solver| Ways::new(room, room.view(rests)).find(solver);
     if let Some((ways, order)) = Ways::new(room, everywhere).straight(solver) {
         return SwingIn::Found {
             ways,
@@ -96,8 +100,6 @@ pub(super) fn swing_in(room: &Room<'_>, solver: &mut Solver) -> SwingIn {
     }
 }
 
-type Plan = ([Way; 4], Option<[Corner; 4]>);
-
 struct Ways<'r, 'b> {
     room: &'r Room<'b>,
     view: View,
@@ -121,7 +123,7 @@ impl<'r, 'b> Ways<'r, 'b> {
         });
         let placed = Corner::ALL.map(|corner| {
             let target = view.targets[corner.index()];
-            room.standing(corner, in_place(target))
+            room.standing(corner, target.in_place())
         });
         Self {
             room,
@@ -198,7 +200,11 @@ impl<'r, 'b> Ways<'r, 'b> {
         let target = self.view.targets[corner.index()];
         let mut ways = vec![Way::InThenOut, Way::OutThenIn, Way::HalfOut];
         for past in PAST_RAD {
-            let from = if past < 0.0 { target.least } else { target.most };
+            let from = if past < 0.0 {
+                target.least
+            } else {
+                target.most
+            };
             let swing = from + past;
             if (arm.swing_min.rad()..=arm.swing_max.rad()).contains(&swing) {
                 ways.push(Way::Past(swing));
@@ -273,99 +279,6 @@ impl<'r, 'b> Ways<'r, 'b> {
         }
         clear
     }
-}
-
-/// An arm in place, at any swing and length it may be wanted at.
-const fn in_place(target: Target) -> Sweep {
-    Sweep {
-        swings: [target.least, target.most],
-        near: target.near,
-        far: target.far,
-    }
-}
-
-/// A way past vehicle and posts, and which other arms it clears.
-struct Clear {
-    way: Way,
-    of_parked: [bool; 4],
-    of_placed: [bool; 4],
-}
-
-/// Ways and an order in which every arm goes in: those before it are in place, those after it
-/// parked.
-fn plan(open: &[Vec<Clear>]) -> Option<Plan> {
-    for order in orders() {
-        let way_of = |position: usize| -> Option<Way> {
-            let corner = order[position];
-            let clears = |clear: &&Clear| {
-                order.iter().enumerate().all(|(other, who)| {
-                    let index = who.index();
-                    match other.cmp(&position) {
-                        std::cmp::Ordering::Less => clear.of_placed[index],
-                        std::cmp::Ordering::Equal => true,
-                        std::cmp::Ordering::Greater => clear.of_parked[index],
-                    }
-                })
-            };
-            let found = open.get(corner.index())?.iter().find(clears)?;
-            Some(found.way)
-        };
-        let mut ways = [Way::InThenOut; 4];
-        let all = (0..4).all(|position| match way_of(position) {
-            Some(way) => {
-                ways[order[position].index()] = way;
-                true
-            }
-            None => false,
-        });
-        if all {
-            let any_order = open.iter().zip(ways).all(|(open, way)| {
-                open.iter().any(|clear| {
-                    clear.way == way
-                        && clear.of_parked.iter().all(|&one| one)
-                        && clear.of_placed.iter().all(|&one| one)
-                })
-            });
-            return Some((ways, (!any_order).then_some(order)));
-        }
-    }
-    None
-}
-
-/// The 24 orders of four arms.
-fn orders() -> Vec<[Corner; 4]> {
-    let mut found = Vec::with_capacity(24);
-    for a in Corner::ALL {
-        for b in Corner::ALL {
-            for c in Corner::ALL {
-                for d in Corner::ALL {
-                    let order = [a, b, c, d];
-                    let all = Corner::ALL.iter().all(|corner| order.contains(corner));
-                    if all {
-                        found.push(order);
-                    }
-                }
-            }
-        }
-    }
-    found
-}
-
-/// The first arm that touches a column or a plate where it is wanted, and which.
-pub(super) fn on_posts(room: &Room<'_>, solver: &mut Solver) -> Option<(Corner, String)> {
-    let posts: Vec<&Thing> = room.posts.iter().collect();
-    let mut met_from = |rests: &[Pose]| {
-        Corner::ALL.into_iter().find_map(|corner| {
-            let sweep = in_place(room.target(corner, rests));
-            let met = room.first_met(corner, sweep, &posts, solver)?;
-            Some((corner, posts[met].name.to_string()))
-        })
-    };
-    met_from(&room.rests)?;
-    // Not for any of its places with any heading, but for one of them?
-    room.rests
-        .iter()
-        .find_map(|rest| met_from(std::slice::from_ref(rest)))
 }
 
 #[cfg(test)]

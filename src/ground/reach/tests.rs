@@ -51,10 +51,21 @@ fn arms_too_short_are_cured_by_the_move_they_name() {
     assert_eq!(figure(section, "arm.rear_left").standing, Standing::Passes);
     assert_eq!(figure(section, "swing_in").standing, Standing::Unknown);
     // Told once: no second reason for the same arm.
-    let twice = |reason: &Withheld| matches!(reason, Withheld::Ground { topic: Topic::Reach, .. });
+    let twice = |reason: &Withheld| {
+        matches!(
+            reason,
+            Withheld::Ground {
+                topic: Topic::Reach,
+                ..
+            }
+        )
+    };
     assert!(!before.withheld.iter().any(twice), "{:?}", before.withheld);
 
-    let by_m = DVec2::new(length(section, "move.across"), length(section, "move.along"));
+    let by_m = DVec2::new(
+        length(section, "move.across"),
+        length(section, "move.along"),
+    );
     assert!(by_m.length() >= length(section, "move.least") - 1e-12);
     let there = moved(&bay, by_m);
     let after = study(&there).unwrap();
@@ -73,7 +84,12 @@ fn arms_too_short_are_cured_by_the_move_they_name() {
 
 #[test]
 fn shipped_scenes_reach_and_swing_in_with_pads_the_lift_has() {
-    for name in ["tall-pickup", "coupe-full-rise", "no-safe-lock", "tall-columns"] {
+    for name in [
+        "tall-pickup",
+        "coupe-full-rise",
+        "no-safe-lock",
+        "tall-columns",
+    ] {
         let bay = scene(name);
         let found = study(&bay).unwrap();
         let section = section_of(&found);
@@ -83,7 +99,12 @@ fn shipped_scenes_reach_and_swing_in_with_pads_the_lift_has() {
                 "{name}: {figure:?}"
             );
         }
-        assert!(!found.unknown.iter().any(|one| one.words() == Topic::Reach.not_known()));
+        assert!(
+            !found
+                .unknown
+                .iter()
+                .any(|one| one.words() == Topic::Reach.not_known())
+        );
     }
 }
 
@@ -95,7 +116,7 @@ fn arms_that_reach_nowhere_say_that_no_move_does() {
     }
     let found = study(&bay).unwrap();
     let reach = Reach::of(&bay, &found).unwrap();
-    assert!(reach.is_moved && reach.moves.is_none());
+    assert_eq!(reach.moves, Some(Err(NoMove::Beyond)));
 }
 
 #[test]
@@ -119,7 +140,7 @@ fn an_arm_through_a_tyre_is_moved_off_it_or_says_that_it_is_not() {
         panic!("the arms were to meet the tyres: {:?}", found.arms);
     }
     let reach = Reach::of(&bay, &found).unwrap();
-    let proposal = reach.moves.unwrap().proposal.unwrap();
+    let proposal = reach.moves.unwrap().unwrap().proposal.unwrap();
     let there = study(&moved(&bay, proposal.by_m)).unwrap();
     match &proposal.against {
         None | Some(Against::Balance) => {
@@ -135,11 +156,14 @@ fn an_arm_through_a_tyre_is_moved_off_it_or_says_that_it_is_not() {
 fn pads_on_a_stepped_frame_are_set_level_and_the_body_then_stands_level() {
     let mut bay = test_bay();
     for point in &mut bay.vehicle.lift_points[2..] {
-        point.height = point.height + Length::inches(4.0);
+        point.height += Length::inches(4.0);
     }
     let found = study(&bay).unwrap();
     let pads = Reach::of(&bay, &found).unwrap().pads;
-    assert!((pads.out_of_level_m - 4.0 * 0.0254).abs() < 1e-9, "{pads:?}");
+    assert!(
+        (pads.out_of_level_m - 4.0 * 0.0254).abs() < 1e-9,
+        "{pads:?}"
+    );
     let Level::Sets(sets) = pads.level else {
         panic!("a 3 in adapter and 1 in of screw make it: {:?}", pads.level);
     };
@@ -163,5 +187,10 @@ fn a_raise_that_nothing_of_the_lift_makes_is_not_known() {
     let found = study(&bay).unwrap();
     let section = section_of(&found);
     assert_eq!(figure(section, "pads.set").standing, Standing::Unknown);
-    assert!(found.unknown.iter().any(|one| one.words() == Topic::Reach.not_known()));
+    assert!(
+        found
+            .unknown
+            .iter()
+            .any(|one| one.words() == Topic::Reach.not_known())
+    );
 }

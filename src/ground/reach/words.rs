@@ -151,22 +151,18 @@ pub(super) fn level(level: &Level, bay: &Bay) -> Said {
         }
         Level::Lacks { corner, raise_m } => {
             let screw_m = bay.lift.pad.screw_travel.m();
-            Said::new(format!(
-                "level would take the {} pad up by ",
-                corner.name()
-            ))
-            .up(Quantity::Length(*raise_m))
-            .and(", which no screw and adapter of this lift makes: an adapter from ")
-            .up(Quantity::Length((raise_m - screw_m).max(0.0)))
-            .and(" to ")
-            .down(Quantity::Length(*raise_m))
-            .and(" would")
+            Said::new(format!("level would take the {} pad up by ", corner.name()))
+                .up(Quantity::Length(*raise_m))
+                .and(", which no screw and adapter of this lift makes: an adapter from ")
+                .up(Quantity::Length((raise_m - screw_m).max(0.0)))
+                .and(" to ")
+                .down(Quantity::Length(*raise_m))
+                .and(" would")
         }
-        Level::NoRoom { corner, excess_m } => Said::new(format!(
-            "set level, the {} pad would start ",
-            corner.name()
-        ))
-        .up(Quantity::Length(*excess_m))
-        .and(" too high to go under its lift point"),
+        Level::NoRoom { corner, excess_m } => {
+            Said::new(format!("set level, the {} pad would start ", corner.name()))
+                .up(Quantity::Length(*excess_m))
+                .and(" too high to go under its lift point")
+        }
     }
 }

@@ -39,7 +39,10 @@ fn an_arm_30_mm_short_asks_for_30_mm_along_it() {
     free(&mut bay);
     let arm = arms::reach(&bay, Corner::RearLeft, ParkingError::default()).unwrap();
     bay.lift.arms[Corner::RearLeft.index()].longest = Length::metres(arm.reach_m - 0.030);
-    let least = Wanted::new(&bay, Uncertainty::NONE).unwrap().least().unwrap();
+    let least = Wanted::new(&bay, Uncertainty::NONE)
+        .unwrap()
+        .least()
+        .unwrap();
     assert!(least.is_proved);
     let pivot = arms::pivot_m(&bay, Corner::RearLeft);
     let toward = (pivot - arm.lift_point_m).normalize() * 0.030;
@@ -56,7 +59,10 @@ fn two_arms_that_pull_apart_meet_at_the_corner_of_their_sectors() {
     for corner in [Corner::FrontLeft, Corner::FrontRight] {
         bay.lift.arms[corner.index()].longest = Length::metres(asked.reach_m - 0.1);
     }
-    let least = Wanted::new(&bay, Uncertainty::NONE).unwrap().least().unwrap();
+    let least = Wanted::new(&bay, Uncertainty::NONE)
+        .unwrap()
+        .least()
+        .unwrap();
     let offset = asked.lift_point_m - arms::pivot_m(&bay, Corner::FrontLeft);
     // Across stays; along shrinks until the length is 100 mm less.
     let along = ((asked.reach_m - 0.1).powi(2) - offset.x * offset.x).sqrt() - offset.y;
@@ -72,7 +78,7 @@ fn arms_that_can_never_reach_together_have_no_move() {
         bay.lift.arms[corner.index()].longest = Length::mm(100.0);
     }
     let wanted = Wanted::new(&bay, Uncertainty::worst(&bay)).unwrap();
-    assert_eq!(wanted.least(), None);
+    assert_eq!(wanted.least(), Err(NoMove::Beyond));
 }
 
 #[test]
@@ -87,13 +93,36 @@ fn teeth_too_wide_for_the_pad_are_counted() {
     let wanted = Wanted::new(&bay, Uncertainty::NONE).unwrap();
     let pitch = 20.0_f64.to_radians();
     let off = asked.swing_rad - (asked.swing_rad / pitch).round() * pitch;
-    assert!(asked.reach_m * off.abs().sin() > 0.025, "the tooth already does");
+    assert!(
+        asked.reach_m * off.abs().sin() > 0.025,
+        "the tooth already does"
+    );
     assert!(wanted.within_sectors(DVec2::ZERO) && !wanted.all_reach(DVec2::ZERO));
     let least = wanted.least().unwrap();
-    assert!(!least.is_proved && wanted.all_reach(least.by_m), "{least:?}");
+    assert!(
+        !least.is_proved && wanted.all_reach(least.by_m),
+        "{least:?}"
+    );
     // No more than to bring the point onto the tooth's own line.
     assert!(least.by_m.length() <= asked.reach_m * off.abs().sin() + 1e-9);
     assert!(least.by_m.length() >= asked.reach_m * off.abs().sin() - 0.025 - 1e-6);
+}
+
+#[test]
+fn teeth_wider_than_any_arm_can_bridge_are_not_called_out_of_reach() {
+    // Half of 40 deg at 0.6 m, the shortest, is 0.2 m; the pad bridges 25 mm, and where the driver
+    // stops takes in the middle between two teeth.
+    let mut bay = test_bay();
+    bay.lift.pad.diameter = Length::mm(50.0);
+    for arm in &mut bay.lift.arms {
+        arm.tooth = Some(Angle::degrees(40.0));
+    }
+    bay.parking.repeat_along = Length::mm(400.0);
+    for arm in &mut bay.lift.arms {
+        (arm.shortest, arm.longest) = (Length::mm(600.0), Length::metres(3.0));
+    }
+    let wanted = Wanted::new(&bay, Uncertainty::worst(&bay)).unwrap();
+    assert_eq!(wanted.least(), Err(NoMove::Teeth));
 }
 
 #[test]
@@ -102,7 +131,11 @@ fn whole_steps_come_shortest_first_about_the_place() {
     let steps = whole_steps(about, INCH, 1);
     assert_eq!(steps.len(), 9);
     assert!(steps.windows(2).all(|w| w[0].length() <= w[1].length()));
-    assert!(steps.iter().any(|step| step.distance(DVec2::new(3.0, -2.0) * INCH) < 1e-12));
+    assert!(
+        steps
+            .iter()
+            .any(|step| step.distance(DVec2::new(3.0, -2.0) * INCH) < 1e-12)
+    );
 }
 
 proptest! {
@@ -133,7 +166,7 @@ proptest! {
         }
         let uncertainty = if exact { Uncertainty::NONE } else { Uncertainty::worst(&bay) };
         let wanted = Wanted::new(&bay, uncertainty).unwrap();
-        let found = wanted.least();
+        let found = wanted.least().ok();
         // Nothing shorter, on rings and rays; where nothing was found, nothing at all.
         let longest_m = found.map_or(0.8, |least| least.by_m.length());
         for ring in 0..24 {
@@ -176,7 +209,7 @@ proptest! {
         bay.parking.across = Length::inches(across);
         bay.parking.yaw = Angle::degrees(yaw);
         let mirror = mirrored(&bay);
-        let least = |bay: &Bay| Wanted::new(bay, Uncertainty::worst(bay)).unwrap().least();
+        let least = |bay: &Bay| Wanted::new(bay, Uncertainty::worst(bay)).unwrap().least().ok();
         match (least(&bay), least(&mirror)) {
             (None, None) => {}
             (Some(a), Some(b)) => {

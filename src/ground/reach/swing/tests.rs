@@ -5,7 +5,8 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 
-use super::super::scene::touches;
+use super::super::order::orders;
+use super::super::tool::touches;
 use super::*;
 use crate::bay::{Aim, Bay};
 use crate::clearance::body::Body;
@@ -79,11 +80,18 @@ fn a_rod_near_the_pivot_leaves_no_way() {
     assert!(parked > arm.swing_rad + 0.3);
     let between = 0.5 * (parked + arm.swing_rad);
     let rod = rod(&bay, 0.4, between);
-    let SwingIn::NotFound { corner, meets, as_parked } = found(&bay, &Uncertainty::NONE, Some(rod))
+    let SwingIn::NotFound {
+        corner,
+        meets,
+        as_parked,
+    } = found(&bay, &Uncertainty::NONE, Some(rod))
     else {
         panic!("the arm can't pass the rod");
     };
-    assert_eq!((corner, meets.as_str(), as_parked), (Corner::FrontLeft, "rod", false));
+    assert_eq!(
+        (corner, meets.as_str(), as_parked),
+        (Corner::FrontLeft, "rod", false)
+    );
 }
 
 #[test]
@@ -142,13 +150,23 @@ fn an_order_is_found_where_only_one_does() {
     let all = [true; 4];
     // The rear left arm goes in only while the front left one is still parked.
     let not_placed = [false, true, true, true];
-    let open = [way(all, all), way(all, all), way(all, not_placed), way(all, all)];
+    let open = [
+        way(all, all),
+        way(all, all),
+        way(all, not_placed),
+        way(all, all),
+    ];
     let (_, order) = plan(&open).unwrap();
     let order = order.unwrap();
     let position = |corner| order.iter().position(|&one| one == corner).unwrap();
     assert!(position(Corner::RearLeft) < position(Corner::FrontLeft));
     // Where it passes it neither parked nor placed there is none.
-    let open = [way(all, all), way(all, all), way(not_placed, not_placed), way(all, all)];
+    let open = [
+        way(all, all),
+        way(all, all),
+        way(not_placed, not_placed),
+        way(all, all),
+    ];
     assert_eq!(plan(&open), None);
     assert_eq!(orders().len(), 24);
 }
