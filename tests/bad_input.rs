@@ -602,6 +602,55 @@ const CASES: &[Case] = &[
         )],
         &["the people are given twice"],
     ),
+    // The slab's days.
+    case(
+        "a day that is none",
+        &[(
+            "age_days: 900",
+            "poured: \"2026-02-30\", drill_on: \"14 May 2026\"",
+        )],
+        &[
+            "\"2026-02-30\" is no day of the calendar",
+            "\"14 May 2026\" is no day of the calendar",
+        ],
+    ),
+    case(
+        "a year that has slipped, a day that is a number",
+        &[("age_days: 900", "poured: \"0226-05-14\", load_on: 2026")],
+        &[
+            "the year of \"0226-05-14\" can't be meant",
+            "a day in quotes belongs here",
+        ],
+    ),
+    case(
+        "an age told twice",
+        &[("age_days: 900", "age_days: 900, poured: \"2020-05-14\"")],
+        &["the slab's age is given twice"],
+    ),
+    case(
+        "poured after it is drilled, loaded before",
+        &[(
+            "age_days: 900",
+            "poured: \"2026-05-14\", drill_on: \"2026-05-13\", load_on: \"2026-05-12\"",
+        )],
+        &[
+            "the slab is poured on 2026-05-14, but it is drilled on 2026-05-13 already",
+            "the slab is poured on 2026-05-14, but it is loaded on 2026-05-12 already",
+            "it is drilled on 2026-05-13, but it is loaded on 2026-05-12 already",
+        ],
+    ),
+    case(
+        "a pad without a depth, cured by the sun",
+        &[(
+            "age_days: 900",
+            "curing: Sun, new_pad: (length: \"4 ft\", width: \"4 ft\", waste: 2)",
+        )],
+        &[
+            "`Sun` is not a way of curing",
+            "the new pad lacks `depth`",
+            "a share of waste can't be 2",
+        ],
+    ),
     // Presets.
     case(
         "unknown preset",

@@ -74,6 +74,22 @@ fn the_scenes_keep_what_their_names_promise() {
         .map(|lock| lock["state"].as_str().unwrap())
         .collect();
     assert!(states.contains(&"barred"), "{states:?}");
+    // Every lock is clear, and the slab alone withholds them.
+    let thin = verdict("thin-slab");
+    assert_eq!(thin["verdict"]["highest_safe_lock"], Value::Null);
+    let locks = thin["locks"].as_array().unwrap().len();
+    assert_eq!(thin["verdict"]["highest_clear_lock"], locks);
+    let sections = thin["sections"].as_array().unwrap();
+    let slab = sections.iter().find(|s| s["topic"] == "slab").unwrap();
+    let stops: Vec<&Value> = slab["figures"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter(|figure| figure["standing"] == "stops")
+        .collect();
+    assert_eq!(stops.len(), 1, "{stops:?}");
+    assert_eq!(stops[0]["id"], "thickness.right");
+    assert_eq!(stops[0]["value"], 0.0508);
 }
 
 #[test]

@@ -221,6 +221,7 @@ fn every_scene() -> Vec<&'static str> {
         "no-safe-lock",
         "short-columns",
         "tall-columns",
+        "thin-slab",
     ]);
     all
 }

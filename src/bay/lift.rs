@@ -151,6 +151,8 @@ pub struct BasePlate {
     pub anchor_diameter: Option<Length>,
     /// Anchor embedment.
     pub anchor_embedment: Option<Length>,
+    /// Least age of the concrete, in days, that the anchors' maker asks before they are set.
+    pub anchor_age_days: Option<f64>,
 }
 
 /// Motor, pump and tank on the outer face of one column.
@@ -300,4 +302,6 @@ pub struct SlabDemand {
     pub strength: Option<Pressure>,
     /// Least distance of an anchor from an edge or joint.
     pub edge_distance: Option<Length>,
+    /// Least age of the concrete, in days, before anchors are set and the lift is loaded.
+    pub age_days: Option<f64>,
 }

@@ -12,6 +12,7 @@ mod quantity;
 pub mod reach;
 mod said;
 mod section;
+pub mod slab;
 
 pub use figure::{Bound, Figure, Standing};
 pub use quantity::Quantity;
@@ -30,8 +31,7 @@ pub type Date = jiff::civil::Date;
 /// known (then nothing is taken to have aged).
 #[must_use]
 pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
-    let _ = on;
-    vec![reach::section(bay, study)]
+    vec![reach::section(bay, study), slab::section(bay, on)]
 }
 
 /// Puts the sections into a study whose clearances are finished, and withholds what they stop.

@@ -213,7 +213,7 @@ impl<'a> Ladder<'a> {
     }
 
     fn lock(&self, painter: &Painter, lock: &Lock, y: f32, text_y: Option<f32>, radius: f32) {
-        let state = State::from(lock.state);
+        let state = lock.shown;
         let ink = self.ink();
         let shape = pos2(self.axis_x + self.row * 0.62, y);
         painter.line_segment([pos2(self.axis_x, y), shape], Stroke::new(1.0, ink));
@@ -264,7 +264,7 @@ impl<'a> Ladder<'a> {
         } else {
             if pads_x + width_of(&word) > self.area.right() {
                 // What it is with the door as shown; of other doors the card tells.
-                word = lock.state.words().into();
+                word = lock.shown.word.into();
             }
             write(pads_x, Align2::LEFT_CENTER, &word);
         }

@@ -21,7 +21,7 @@ use egui::{Rect, Shape};
 use egui_kittest::Harness;
 
 /// Every shipped scene.
-pub const SCENES: [&str; 10] = [
+pub const SCENES: [&str; 11] = [
     "arms-too-short",
     "barred-way-up",
     "camper-under-the-bar",
@@ -32,6 +32,7 @@ pub const SCENES: [&str; 10] = [
     "short-columns",
     "tall-columns",
     "tall-pickup",
+    "thin-slab",
 ];
 
 /// A studied desk with a shipped scene on it.

@@ -112,7 +112,7 @@ pub(crate) fn root() -> PathBuf {
 }
 
 /// The shipped scenes' names.
-pub(crate) const SCENES: [&str; 10] = [
+pub(crate) const SCENES: [&str; 11] = [
     "arms-too-short",
     "barred-way-up",
     "camper-under-the-bar",
@@ -123,6 +123,7 @@ pub(crate) const SCENES: [&str; 10] = [
     "short-columns",
     "tall-columns",
     "tall-pickup",
+    "thin-slab",
 ];
 
 fn desk(shot: &Shot) -> Desk {

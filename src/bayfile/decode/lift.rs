@@ -4,8 +4,8 @@ use super::door::side;
 use super::fields::{Fields, record};
 use super::locks::locks;
 use super::readers::{
-    Point, Read, angle, current, custom, list, mass, name, not_negative, place, power, pressure,
-    rec, size, text, variant, voltage, volume,
+    Point, Read, angle, current, custom, list, mass, name, not_negative, number, place, power,
+    pressure, rec, size, text, variant, voltage, volume,
 };
 use super::{all, checks};
 use crate::bay::{
@@ -122,6 +122,7 @@ fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
         anchors: f.or("anchors", Vec::new(), &list("anchors", 100, Point::<2>)),
         anchor_diameter: f.maybe("anchor_diameter", &size()),
         anchor_embedment: f.maybe("anchor_embedment", &size()),
+        anchor_age_days: f.maybe("anchor_age_days", &number("an age in days", 0.0, 3_650.0)),
     })
 }
 
@@ -309,6 +310,7 @@ fn demand(f: &Fields<'_>) -> Option<SlabDemand> {
         thickness: f.maybe("thickness", &size()),
         strength: f.maybe("strength", &pressure()),
         edge_distance: f.maybe("edge_distance", &size()),
+        age_days: f.maybe("age_days", &number("an age in days", 0.0, 3_650.0)),
     })
 }
 

@@ -4,7 +4,7 @@
 //! beside it. A line too short for that gets arrows from outside. Everything has a halo of the
 //! paper's colour, so that it shows over anything.
 
-use egui::{Color32, Painter, Pos2, Stroke, Vec2, vec2};
+use egui::{Painter, Pos2, Stroke, Vec2, vec2};
 
 use super::lines::{DimensionLine, middle};
 use super::{centred, plate_colour};
@@ -19,9 +19,7 @@ pub(super) fn paint(painter: &Painter, line: &DimensionLine, size: f32, desk: &D
     let screen = style::screen(&desk.settings);
     let is_stale = !desk.is_current();
     let paper = egui_colour(screen.panel);
-    let ink = egui_colour(if is_stale { screen.stale } else { screen.ink });
-    let state = State::from(line.state);
-    let colour = state.fill(screen, is_stale);
+    let colour = State::from(line.state).fill(screen, is_stale);
     let way = line.to - line.from;
     let along = if way.length() > 0.5 {
         way.normalized()
@@ -44,16 +42,16 @@ pub(super) fn paint(painter: &Painter, line: &DimensionLine, size: f32, desk: &D
             pen.tick(line.to, along, size);
         }
     }
-    plate(painter, line, size, [paper, ink, colour], state);
 }
 
-fn plate(
-    painter: &Painter,
-    line: &DimensionLine,
-    size: f32,
-    [paper, ink, colour]: [Color32; 3],
-    state: State,
-) {
+/// The length on its plate.
+pub(super) fn plate(painter: &Painter, line: &DimensionLine, size: f32, desk: &Desk) {
+    let screen = style::screen(&desk.settings);
+    let is_stale = !desk.is_current();
+    let paper = egui_colour(screen.panel);
+    let ink = egui_colour(if is_stale { screen.stale } else { screen.ink });
+    let state = State::from(line.state);
+    let colour = state.fill(screen, is_stale);
     let edge = Stroke::new(1.0, colour);
     let rect = line.label_rect;
     painter.rect(

@@ -4,6 +4,7 @@
 //! ceiling, a vehicle too heavy, an arm that can't reach) is a finding of the study.
 
 mod room;
+mod slab;
 mod vehicle;
 
 use super::fields::Fields;
@@ -11,6 +12,7 @@ use crate::bay::{Aim, Garage, Lift, Parking, Vehicle};
 use crate::units::{Length, Rounding, feet_inches, millimetres};
 
 pub(super) use room::{ceiling, outside};
+pub(super) use slab::slab_days;
 pub(super) use vehicle::vehicle;
 
 /// Noise allowed between two figures that should be one, in metres.

@@ -8,7 +8,7 @@ mod record;
 
 pub(super) use choice::{one_item, variant, words};
 pub(super) use list::{Point, items, list};
-pub(super) use plain::{Count, Flag, name, number, text};
+pub(super) use plain::{Count, Day, Flag, name, number, text};
 pub(super) use quantity::{
     angle, current, mass, mass_change, not_negative, place, power, pressure, size, voltage, volume,
 };

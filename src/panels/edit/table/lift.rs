@@ -260,4 +260,7 @@ const SLAB: &[Row] = &[
     length("edge_distance", "Anchor to edge")
         .open()
         .hint("Of an anchor from joint, crack or edge."),
+    field("age_days", "Age of the concrete", Entry::Number)
+        .open()
+        .hint("In days, before anchors are set and the lift is loaded."),
 ];

@@ -41,6 +41,9 @@ pub(super) const BASE_PLATE: &[Row] = &[
     length("anchor_embedment", "Anchor embedment")
         .open()
         .hint("Depth in the concrete."),
+    field("anchor_age_days", "Age that the anchors ask", Entry::Number)
+        .open()
+        .hint("Of the concrete, in days, by the anchors' maker."),
     list(
         "anchors",
         "Anchors",
