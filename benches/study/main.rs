@@ -9,7 +9,7 @@
 
 use std::path::Path;
 
-use bayrise::bay::{Bay, Policy};
+use bayrise::bay::{Aim, Bay, Policy};
 use bayrise::bayfile;
 use bayrise::clearance::body::Body;
 use bayrise::clearance::locks::{Together, highest_clear};
@@ -17,7 +17,9 @@ use bayrise::clearance::movers::Moving;
 use bayrise::clearance::pairs::rule;
 use bayrise::clearance::sweep::{Fixed, LockWindows, Workspace};
 use bayrise::clearance::{self, prepare::Prepared, uncertainty::Uncertainty};
+use bayrise::ground::reach;
 use bayrise::solids::{DoorTravel, Pose, Role, Solid};
+use bayrise::units::{Angle, Length};
 use divan::Bencher;
 use glam::{DQuat, DVec3};
 
@@ -61,6 +63,63 @@ fn dense_bay_unpruned(bencher: Bencher<'_, '_>) {
 fn whole_study(bencher: Bencher<'_, '_>, scene: &str) {
     let bay = load(scene);
     bencher.bench_local(|| clearance::study(&bay).map(|study| study.highest_clear_lock));
+}
+
+/// Arms, swinging in and pads of each shipped scene, after the study.
+#[divan::bench(args = every_scene(), sample_count = 50, sample_size = 1)]
+fn arms_and_reach(bencher: Bencher<'_, '_>, scene: &str) {
+    let bay = load(scene);
+    let study = match clearance::study(&bay) {
+        Ok(study) => study,
+        Err(error) => panic!("{scene}: {error}"),
+    };
+    bencher.bench_local(|| reach::section(&bay, &study));
+}
+
+/// The same where something is wrong, and a move of the vehicle is looked for.
+#[divan::bench(
+    args = ["too short", "through a tyre", "wide teeth", "nowhere"],
+    sample_count = 10,
+    sample_size = 1
+)]
+fn arms_that_need_a_move(bencher: Bencher<'_, '_>, what: &str) {
+    let mut bay = load("tall-pickup");
+    match what {
+        "too short" => {
+            for arm in &mut bay.lift.arms {
+                arm.longest = Length::inches(44.0);
+            }
+        }
+        "through a tyre" => {
+            for arm in &mut bay.lift.arms {
+                (arm.shortest, arm.longest) = (Length::inches(18.0), Length::inches(90.0));
+                (arm.swing_min, arm.tooth) = (Angle::degrees(-80.0), None);
+            }
+            // The rear points close before the rear tyres, and the arms across their way.
+            let axle = bay.vehicle.front_overhang + bay.vehicle.wheelbase;
+            for point in &mut bay.vehicle.lift_points[2..] {
+                point.station = axle - Length::mm(350.0);
+            }
+            bay.parking.aim = Aim::LiftPoints(Length::inches(40.0));
+        }
+        "wide teeth" => {
+            bay.lift.pad.diameter = Length::mm(60.0);
+            for arm in &mut bay.lift.arms {
+                arm.tooth = Some(Angle::degrees(10.0));
+            }
+        }
+        _ => {
+            for arm in &mut bay.lift.arms[..2] {
+                (arm.shortest, arm.longest) = (Length::mm(90.0), Length::mm(100.0));
+            }
+        }
+    }
+    let study = match clearance::study(&bay) {
+        Ok(study) => study,
+        Err(error) => panic!("{what}: {error}"),
+    };
+    assert!(!study.withheld.is_empty(), "{what}: nothing is wrong");
+    bencher.bench_local(|| reach::section(&bay, &study));
 }
 
 /// Every door state with every uncertainty, after preparation: the sweeps and the states.
@@ -156,6 +215,7 @@ fn scenes() -> Vec<&'static str> {
 fn every_scene() -> Vec<&'static str> {
     let mut all = scenes();
     all.extend([
+        "arms-too-short",
         "camper-under-the-bar",
         "light-in-the-way",
         "no-safe-lock",

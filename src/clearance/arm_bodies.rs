@@ -69,7 +69,7 @@ pub(super) fn arm_bodies(
 
 /// The outermost swings at which an arm wanted anywhere between two swings may come to rest: the
 /// teeth about them, within the limits.
-fn outer_teeth(arm: &Arm, least: f64, most: f64) -> (f64, f64) {
+pub(crate) fn outer_teeth(arm: &Arm, least: f64, most: f64) -> (f64, f64) {
     let (low, high) = arm
         .tooth
         .map(Angle::rad)
@@ -97,7 +97,7 @@ pub(super) fn leading(body: &Body, uncertainty: &Uncertainty) -> Body {
 
 /// The swings at which an arm may come to rest: either neighbouring tooth within the limits, or
 /// the swing itself when no tooth is.
-pub(super) fn resting_swings(reach: &arms::ArmReach) -> Vec<f64> {
+pub(crate) fn resting_swings(reach: &arms::ArmReach) -> Vec<f64> {
     let mut swings: Vec<f64> = reach
         .rests
         .iter()

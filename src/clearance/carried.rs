@@ -32,7 +32,7 @@ const ON_THE_POINT_M: f64 = 0.001;
 ///
 /// # Errors
 /// When the vehicle can't be set on the pads.
-pub(super) fn carried(
+pub(crate) fn carried(
     bay: &Bay,
     uncertainty: &Uncertainty,
     solver: &mut Solver,

@@ -6,10 +6,10 @@
 //! [`study()`] puts the findings together, and a [`Probe`] answers for one shown position.
 
 mod access;
-mod arm_bodies;
+pub(crate) mod arm_bodies;
 pub mod body;
 mod boxes;
-mod carried;
+pub(crate) mod carried;
 pub mod climb;
 mod driving_in;
 pub mod estimate;
@@ -23,7 +23,7 @@ mod opening;
 mod pair_table;
 pub mod pairs;
 mod parked;
-mod part_levers;
+pub(crate) mod part_levers;
 pub mod prepare;
 pub mod probe;
 pub mod reach;

@@ -446,7 +446,7 @@ fn part_reach_m(shape: &Shape, vehicle_from_solid: &Pose, middle: DVec3) -> f64 
 }
 
 /// How far an arc of `angle` about a radius stands off its chord.
-pub(super) fn chord_bulge_m(radius_m: f64, angle: f64) -> f64 {
+pub(crate) fn chord_bulge_m(radius_m: f64, angle: f64) -> f64 {
     radius_m * angle * angle / 8.0
 }
 

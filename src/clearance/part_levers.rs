@@ -7,7 +7,7 @@ use crate::bay::{Bay, Corner};
 use crate::solids::{Pose, Shape, vehicle};
 
 /// How far each support's height may be off: the lift point's and the pad's.
-pub(super) fn support_m(uncertainty: &Uncertainty) -> f64 {
+pub(crate) fn support_m(uncertainty: &Uncertainty) -> f64 {
     uncertainty.vehicle_m + uncertainty.lift_m
 }
 

@@ -13,7 +13,7 @@ use crate::units::{Angle, Length};
 /// How far a pad may miss its lift point in plan, along the arm or across it: the arm's length
 /// and its pivot are measured on the lift, the lift point's place on the vehicle, and both places
 /// that are lined up on either.
-pub(super) fn miss_m(uncertainty: &Uncertainty) -> f64 {
+pub(crate) fn miss_m(uncertainty: &Uncertainty) -> f64 {
     let (lift, vehicle) = (uncertainty.lift_m, uncertainty.vehicle_m);
     let place = uncertainty.lined_up_spread();
     // Across: half spacing of the points, middle of the posts, pivot. Along: station, lining up,
@@ -50,28 +50,133 @@ fn between(low: f64, high: f64) -> (f64, f64) {
     }
 }
 
-/// Where one lift point may lie in plan over the parking box: the corners, and the point of the
-/// box about them that is nearest to the arm's pivot (what is too near may lie between corners).
-fn places(bay: &Bay, corner: Corner, uncertainty: &Uncertainty) -> Result<Vec<DVec2>, MoverError> {
-    let index = vehicle::lift_point_at(corner, bay.parking.facing);
-    let point = vehicle::lift_point_m(&bay.vehicle, index);
-    let mut places = Vec::new();
-    for error in uncertainty.parking_corners() {
-        let at = attitude::at_rest(bay, error)?.point(point);
-        places.push(DVec2::new(at.x, at.y));
+/// Where one arm's lift point may lie in plan, bay axes, metres: as parked, and over the parking
+/// box.
+#[derive(Debug, Clone)]
+pub(crate) struct Places {
+    /// Which arm.
+    pub(crate) corner: Corner,
+    /// As parked.
+    pub(crate) nominal: DVec2,
+    /// At the corners of the parking box.
+    pub(crate) corners: Vec<DVec2>,
+    /// The box about those.
+    pub(crate) low: DVec2,
+    /// Its other corner.
+    pub(crate) high: DVec2,
+}
+
+impl Places {
+    /// Of one arm.
+    ///
+    /// # Errors
+    /// When the vehicle's place is not known.
+    pub(crate) fn new(
+        bay: &Bay,
+        corner: Corner,
+        uncertainty: &Uncertainty,
+    ) -> Result<Self, MoverError> {
+        let index = vehicle::lift_point_at(corner, bay.parking.facing);
+        let point = vehicle::lift_point_m(&bay.vehicle, index);
+        let at = |error: ParkingError| {
+            attitude::at_rest(bay, error).map(|rest| rest.point(point).truncate())
+        };
+        let corners = uncertainty
+            .parking_corners()
+            .into_iter()
+            .map(at)
+            .collect::<Result<Vec<_>, _>>()?;
+        let nominal = at(ParkingError::default())?;
+        let (low, high) = corners
+            .iter()
+            .fold((nominal, nominal), |(low, high), place| {
+                (low.min(*place), high.max(*place))
+            });
+        Ok(Self {
+            corner,
+            nominal,
+            corners,
+            low,
+            high,
+        })
     }
-    let low = places
-        .iter()
-        .copied()
-        .reduce(DVec2::min)
-        .unwrap_or_default();
-    let high = places
-        .iter()
-        .copied()
-        .reduce(DVec2::max)
-        .unwrap_or_default();
-    places.push(arms::pivot_m(bay, corner).clamp(low, high));
-    Ok(places)
+
+    /// The places that decide once the vehicle is moved by `shift`: the corners of the parking
+    /// box, and the point of the box about them that is nearest to the arm's pivot (what is too
+    /// near may lie between corners).
+    fn deciding(&self, bay: &Bay, shift: DVec2) -> impl Iterator<Item = DVec2> + '_ {
+        let nearest = arms::pivot_m(bay, self.corner).clamp(self.low + shift, self.high + shift);
+        self.corners
+            .iter()
+            .map(move |place| *place + shift)
+            .chain([nearest])
+    }
+
+    /// Whether the arm's sectors hold every place with the vehicle moved by `shift`, teeth not
+    /// counted. `doubtful` is the bay [`with_doubtful_arms`].
+    pub(crate) fn within_sectors(&self, bay: &Bay, doubtful: &Bay, shift: DVec2) -> bool {
+        let reaches =
+            |bay: &Bay, place: DVec2| arms::reach_to(bay, self.corner, place).shortfall_m <= 0.0;
+        reaches(bay, self.nominal + shift)
+            && self
+                .deciding(bay, shift)
+                .all(|place| reaches(doubtful, place))
+    }
+
+    /// How the arm reaches with the vehicle moved by `shift`.
+    pub(crate) fn reach(
+        &self,
+        bay: &Bay,
+        doubtful: &Bay,
+        uncertainty: &Uncertainty,
+        shift: DVec2,
+    ) -> Reached {
+        let nominal = arms::reach_to(bay, self.corner, self.nominal + shift);
+        let mut short_m = nominal.shortfall_m;
+        let mut short = nominal.short;
+        let mut asked = vec![nominal];
+        for place in self.deciding(bay, shift) {
+            asked.push(arms::reach_to(bay, self.corner, place));
+            let reach = arms::reach_to(doubtful, self.corner, place);
+            if reach.shortfall_m.is_nan() || reach.shortfall_m > short_m {
+                short_m = reach.shortfall_m;
+                short = reach.short;
+            }
+        }
+        let nearest = asked
+            .iter()
+            .map(|one| one.reach_m)
+            .fold(f64::INFINITY, f64::min);
+        let turn = miss_m(uncertainty) / nearest.max(1e-3);
+        let teeth_m = tooth_miss_m(bay, self.corner, &asked, turn);
+        Reached {
+            nominal,
+            short_m,
+            short,
+            teeth_m,
+        }
+    }
+}
+
+/// How one arm reaches over the parking box.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Reached {
+    /// As parked and written.
+    pub(crate) nominal: ArmReach,
+    /// What its sector falls short at worst, metres; 0 when it holds every place.
+    pub(crate) short_m: f64,
+    /// Why it does.
+    pub(crate) short: Option<arms::Short>,
+    /// What the restraint's teeth keep it from the point beyond the pad's radius, metres.
+    pub(crate) teeth_m: f64,
+}
+
+impl Reached {
+    /// Whether the pad comes under its point wherever the driver may stop. What is no number does
+    /// not.
+    pub(crate) fn holds(&self) -> bool {
+        self.short_m + self.teeth_m <= 0.0
+    }
 }
 
 /// How far from the swing asked of it an arm may come to rest, to the nearer tooth within its
@@ -135,33 +240,17 @@ pub(super) fn arm_findings(
     let doubtful = with_doubtful_arms(bay, uncertainty);
     let mut findings = Vec::with_capacity(4);
     for corner in Corner::ALL {
-        let nominal = arms::reach(bay, corner, ParkingError::default())?;
-        let mut worst_m = nominal.shortfall_m;
-        let mut short = nominal.short;
-        let mut asked = vec![nominal];
-        for place in places(bay, corner, uncertainty)? {
-            asked.push(arms::reach_to(bay, corner, place));
-            let reach = arms::reach_to(&doubtful, corner, place);
-            if reach.shortfall_m.is_nan() || reach.shortfall_m > worst_m {
-                worst_m = reach.shortfall_m;
-                short = reach.short;
-            }
-        }
-        let nearest = asked
-            .iter()
-            .map(|one| one.reach_m)
-            .fold(f64::INFINITY, f64::min);
-        let miss = tooth_miss_m(bay, corner, &asked, miss_m(uncertainty) / nearest.max(1e-3));
-        let why_teeth = (miss > 0.0 && short.is_none())
+        let places = Places::new(bay, corner, uncertainty)?;
+        let found = places.reach(bay, &doubtful, uncertainty, DVec2::ZERO);
+        let why_teeth = (found.teeth_m > 0.0 && found.short.is_none())
             .then(|| "its restraint's teeth are too far apart to hold it there".to_owned());
-        worst_m += miss;
         findings.push(ArmFinding {
             corner,
-            reach_m: nominal.lift_point_m.distance(arms::pivot_m(bay, corner)),
-            swing_rad: nominal.swing_rad,
-            shortfall_m: nominal.shortfall_m,
-            worst_shortfall_m: worst_m,
-            why: why_teeth.or(short.map(|short| {
+            reach_m: places.nominal.distance(arms::pivot_m(bay, corner)),
+            swing_rad: found.nominal.swing_rad,
+            shortfall_m: found.nominal.shortfall_m,
+            worst_shortfall_m: found.short_m + found.teeth_m,
+            why: why_teeth.or(found.short.map(|short| {
                 match short {
                     arms::Short::TooFar => "the lift point is beyond its longest reach",
                     arms::Short::TooNear => "the lift point is nearer than its shortest reach",

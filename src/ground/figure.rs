@@ -70,6 +70,8 @@ pub struct Figure {
     /// A stop in a sentence of its own; none: made from what, found and limit. Starts in lower
     /// case, no full stop.
     pub reason: Option<Said>,
+    /// True where another reason to withhold already tells this stop: it gives no second one.
+    pub told: bool,
 }
 
 impl Figure {
@@ -92,6 +94,7 @@ impl Figure {
             cure: None,
             at_m: None,
             reason: None,
+            told: false,
         }
     }
 
@@ -143,6 +146,7 @@ impl Figure {
             cure: Some(how.into()),
             at_m: None,
             reason: None,
+            told: false,
         }
     }
 
@@ -198,6 +202,13 @@ impl Figure {
     #[must_use]
     pub fn reason(mut self, reason: impl Into<Said>) -> Self {
         self.reason = Some(reason.into());
+        self
+    }
+
+    /// A stop that another reason to withhold already tells.
+    #[must_use]
+    pub const fn told(mut self) -> Self {
+        self.told = true;
         self
     }
 

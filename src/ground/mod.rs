@@ -16,6 +16,7 @@ pub mod loads;
 pub mod post_base;
 pub mod power;
 mod quantity;
+pub mod reach;
 mod said;
 mod section;
 pub mod slab;
@@ -45,6 +46,7 @@ pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
     let map = slab::SlabMap::of(bay);
     let under = [Side::Left, Side::Right].map(|side| slab::under_plate(bay, side, on));
     vec![
+        reach::section(bay, study),
         loads::section(bay, &states),
         post_base::section(bay, bases.as_ref()),
         slab::section(bay, on),
@@ -67,7 +69,10 @@ pub(crate) fn complete(bay: &Bay, on: Option<Date>, study: &mut Study) {
     }
     for section in &study.sections {
         for figure in &section.figures {
-            if figure.standing == Standing::Stops && !told(&study.withheld, section.topic, figure) {
+            if figure.standing == Standing::Stops
+                && !figure.told
+                && !told(&study.withheld, section.topic, figure)
+            {
                 study.withheld.push(Withheld::Ground {
                     topic: section.topic,
                     figure: Box::new(figure.clone()),

@@ -73,7 +73,7 @@ impl Topic {
     #[must_use]
     pub const fn not_known(self) -> &'static str {
         match self {
-            Self::Reach => "arms swung in past tyres, body and each other",
+            Self::Reach => "arms and pads in full",
             Self::Loads => "loads and balance in full",
             Self::PostBase => "forces at the post base in full",
             Self::Slab => "the slab in full",

@@ -112,7 +112,8 @@ fn words(matter: &[&Withheld], show: Show) -> Reason {
                 let name = corner.name();
                 format!("the {name} arm falls {worst} short of its lift point")
             },
-            "aim the vehicle farther in or out, park more repeatably, or use arms that reach",
+            "aim the vehicle farther in or out (Arms and reach says how far), park more repeatably, \
+             or use arms that reach",
         ),
         Withheld::PadStartsTooHigh { corner, .. } => (
             if many {

@@ -240,26 +240,45 @@ fn arm_with_pad_at(
     [beam, pad]
 }
 
-/// Arms and pads at travel 0, parked for driving in: swung out of the lane as far as their limits
-/// allow (nearest to square from inward, either way), at their shortest, pads screwed down.
+/// The same with the pad screwed down and without adapters, as an arm is swung.
+#[must_use]
+pub fn arm_and_pad_down(bay: &Bay, corner: Corner, swing_rad: f64, reach_m: f64) -> [Solid; 2] {
+    arm_with_pad_at(bay, corner, swing_rad, reach_m, 0.0)
+}
+
+/// The way an arm turns about +z, seen from above, when its swing grows: 1 counter-clockwise, -1
+/// clockwise.
+#[must_use]
+pub const fn turn_of_swing(corner: Corner) -> f64 {
+    inward(corner.side()) * away(corner)
+}
+
+/// The swing at which an arm is parked for driving in: out of the lane as far as its limits allow,
+/// nearest to square from inward, either way.
+#[must_use]
+pub fn parked_swing(bay: &Bay, corner: Corner) -> f64 {
+    let arm = &bay.lift.arms[corner.index()];
+    let nearest = |angle: f64| {
+        let swing = (angle - arm.zero.rad()).clamp(arm.swing_min.rad(), arm.swing_max.rad());
+        (swing, (arm.zero.rad() + swing - angle).abs())
+    };
+    let (outward, back) = (nearest(FRAC_PI_2), nearest(-FRAC_PI_2));
+    if outward.1 <= back.1 {
+        outward.0
+    } else {
+        back.0
+    }
+}
+
+/// Arms and pads at travel 0, parked for driving in: see [`parked_swing`]; at their shortest, pads
+/// screwed down.
 #[must_use]
 pub fn parked(bay: &Bay) -> Vec<Solid> {
     Corner::ALL
         .into_iter()
         .flat_map(|corner| {
-            let arm = &bay.lift.arms[corner.index()];
-            let nearest = |angle: f64| {
-                let swing =
-                    (angle - arm.zero.rad()).clamp(arm.swing_min.rad(), arm.swing_max.rad());
-                (swing, (arm.zero.rad() + swing - angle).abs())
-            };
-            let (outward, back) = (nearest(FRAC_PI_2), nearest(-FRAC_PI_2));
-            let swing = if outward.1 <= back.1 {
-                outward.0
-            } else {
-                back.0
-            };
-            arm_with_pad_at(bay, corner, swing, arm.shortest.m(), 0.0)
+            let shortest = bay.lift.arms[corner.index()].shortest.m();
+            arm_and_pad_down(bay, corner, parked_swing(bay, corner), shortest)
         })
         .collect()
 }

@@ -21,8 +21,9 @@ use egui::{Rect, Shape};
 use egui_kittest::Harness;
 
 /// Every shipped scene.
-pub const SCENES: [&str; 12] = [
+pub const SCENES: [&str; 13] = [
     "anchors-on-paper",
+    "arms-too-short",
     "barred-way-up",
     "camper-under-the-bar",
     "camper-under-ties",

@@ -112,8 +112,9 @@ pub(crate) fn root() -> PathBuf {
 }
 
 /// The shipped scenes' names.
-pub(crate) const SCENES: [&str; 12] = [
+pub(crate) const SCENES: [&str; 13] = [
     "anchors-on-paper",
+    "arms-too-short",
     "barred-way-up",
     "camper-under-the-bar",
     "camper-under-ties",

@@ -1,6 +1,5 @@
 //! The report a person reads: the verdict first, in sentences, then what it stands on.
 
-mod arms;
 mod doors;
 mod estimate;
 mod locks;
@@ -44,7 +43,6 @@ pub fn render(report: &Report<'_>, look: Look) -> String {
     estimate::write(report, &mut page);
     doors::write(report, &mut page);
     room::write(report, &mut page);
-    arms::write(report, &mut page);
     opening::write(report, &mut page);
     sections::write(report, &mut page);
     margins::write(report, &mut page);

@@ -11,6 +11,7 @@ use glam::DVec3;
 
 pub use ceiling::{ceiling_height_m, highest_ceiling_m};
 pub use floor::{floor_level_m, floor_level_range_m};
+pub use walls::walls;
 
 use super::{Role, Solid};
 use crate::bay::{Bay, Floor};

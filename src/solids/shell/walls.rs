@@ -35,7 +35,8 @@ pub(super) fn header_bottom_m(bay: &Bay) -> f64 {
 }
 
 /// Side walls, back wall, and the door wall's parts.
-pub(super) fn walls(bay: &Bay) -> Vec<Solid> {
+#[must_use]
+pub fn walls(bay: &Bay) -> Vec<Solid> {
     let profile = Profile::of(bay);
     let (low, high) = room(bay);
     let opening = &bay.garage.opening;

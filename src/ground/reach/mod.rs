@@ -1,0 +1,129 @@
+//! Do the arms bring their pads under the lift points, and how are they got there?
+//!
+//! Whether an arm reaches, with every ± and the whole parking box against it, is the study's
+//! ([`crate::clearance::reach`]), and so is what arms and pads touch on the way up. Here is what an
+//! installer asks next: the move of the vehicle that makes all four reach ([`shift`], [`propose`]),
+//! a way to swing them in past tyres and each other ([`swing`]), and how the pads are set so that
+//! the body stands level ([`pads`]).
+
+pub mod least;
+mod move_figures;
+mod order;
+mod pad_figures;
+pub mod pads;
+pub mod propose;
+mod scene;
+mod section;
+pub mod shift;
+pub mod swing;
+mod tool;
+mod words;
+
+use pads::{Kit, Level, PadSet, out_of_level_m};
+use propose::Moves;
+use shift::NoMove;
+use swing::SwingIn;
+
+use super::Section;
+use crate::bay::{Bay, Corner};
+use crate::clearance::gap::Solver;
+use crate::clearance::part_levers::support_m;
+use crate::clearance::{Study, StudyError, Withheld};
+use crate::solids::{ParkingError, attitude, vehicle};
+
+/// Everything about arms and pads beside what the study holds.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Reach {
+    /// Where the vehicle should stand instead, or why nowhere; none where nothing asks for it.
+    pub moves: Option<Result<Moves, NoMove>>,
+    /// Whether the arms can be swung in; none where an arm does not reach.
+    pub swing: Option<SwingIn>,
+    /// An arm that touches a column or a plate where it is wanted.
+    pub on_post: Option<(Corner, String)>,
+    /// How the pads are set.
+    pub pads: Pads,
+}
+
+/// How the pads are set.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pads {
+    /// As the file sets them, by [`Corner::index`]: with what the lift has; none where it has no
+    /// stack and screw for that.
+    pub as_set: [Option<PadSet>; 4],
+    /// The height of the highest pad over its lift point against the lowest, metres.
+    pub out_of_level_m: f64,
+    /// The lowest setting on which the body stands level.
+    pub level: Level,
+    /// The pad with the least room under its lift point, the vehicle on its tyres, every ±
+    /// against it, metres.
+    pub room: (Corner, f64),
+}
+
+impl Reach {
+    /// Works it out for a study whose arms and touches are known.
+    ///
+    /// # Errors
+    /// When the vehicle's place is not known.
+    pub fn of(bay: &Bay, study: &Study) -> Result<Self, StudyError> {
+        let mut solver = Solver::new();
+        let uncertainty = study.uncertainty;
+        let all_reach = study.arms.iter().all(|arm| arm.worst_shortfall_m <= 0.0);
+        let room = scene::Room::new(bay, &uncertainty)?;
+        let on_post = if all_reach {
+            scene::on_posts(&room, &mut solver)
+        } else {
+            None
+        };
+        let asks_for_a_move = !all_reach || on_post.is_some() || !study.carried.is_empty();
+        Ok(Self {
+            moves: if asks_for_a_move {
+                Some(propose::moves(bay, uncertainty, &mut solver)?)
+            } else {
+                None
+            },
+            swing: all_reach.then(|| swing::swing_in(&room, &mut solver)),
+            on_post,
+            pads: pads_of(bay, study)?,
+        })
+    }
+}
+
+fn pads_of(bay: &Bay, study: &Study) -> Result<Pads, StudyError> {
+    let pad = &bay.lift.pad;
+    let adapters: Vec<f64> = pad.adapters.iter().map(|height| height.m()).collect();
+    let kit = Kit::new(pad.screw_travel.m(), &adapters);
+    let raises = bay.parking.pad_raise.map(|raise| raise.m());
+    let points = Corner::ALL.map(|corner| {
+        let index = vehicle::lift_point_at(corner, bay.parking.facing);
+        vehicle::lift_point_m(&bay.vehicle, index).z
+    });
+    let spare = support_m(&study.uncertainty);
+    let contact = attitude::contact(bay, ParkingError::default())?;
+    let rooms = contact.touch_m.map(|touch| touch - spare);
+    let most = std::array::from_fn(|i| raises[i] + rooms[i]);
+    let room = Corner::ALL
+        .map(|corner| (corner, rooms[corner.index()]))
+        .into_iter()
+        .reduce(|a, b| if a.1.is_nan() || a.1 <= b.1 { a } else { b })
+        .unwrap_or((Corner::FrontLeft, f64::NAN));
+    Ok(Pads {
+        as_set: raises.map(|raise| kit.set(raise)),
+        out_of_level_m: out_of_level_m(raises, points),
+        level: kit.level(points, most),
+        room,
+    })
+}
+
+/// The section.
+#[must_use]
+pub fn section(bay: &Bay, study: &Study) -> Section {
+    section::section(bay, study)
+}
+
+/// Whether the study already withholds for this.
+fn is_told(study: &Study, told: impl Fn(&Withheld) -> bool) -> bool {
+    study.withheld.iter().any(told)
+}
+
+#[cfg(test)]
+mod tests;

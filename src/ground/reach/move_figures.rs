@@ -1,0 +1,132 @@
+//! How should the vehicle be moved, in words and figures?
+
+use glam::DVec2;
+
+use super::Reach;
+use super::propose::{Against, Moves};
+use super::shift::NoMove;
+use super::swing::SwingIn;
+use super::words;
+use crate::bay::Bay;
+use crate::ground::{Figure, Quantity, Said};
+use crate::units::Rounding;
+
+/// What to do: starts in lower case, no full stop.
+pub(super) fn cure(bay: &Bay, reach: &Reach) -> String {
+    let moves = match &reach.moves {
+        Some(Ok(moves)) => moves,
+        Some(Err(NoMove::Teeth)) => {
+            return "no move was found at which the restraint's teeth hold all four: use wider \
+                    pads or finer teeth, or park more repeatably"
+                .into();
+        }
+        Some(Err(NoMove::Beyond)) | None => {
+            return "no move of the vehicle makes all four reach: use arms that reach, or park \
+                    more repeatably"
+                .into();
+        }
+    };
+    let by = |by_m: DVec2| words::by(by_m, bay.units);
+    let Some(proposal) = &moves.proposal else {
+        return format!(
+            "moved {} all four arms reach, but with less play than a tape shows",
+            by(moves.least.by_m)
+        );
+    };
+    let moved = by(proposal.by_m);
+    match &proposal.against {
+        None => match proposal.swing {
+            SwingIn::Found { .. } => format!(
+                "move the vehicle {moved}: there all four arms reach, touch nothing and can be \
+                 swung in"
+            ),
+            SwingIn::NotFound { .. } => format!(
+                "move the vehicle {moved}: there all four arms reach and touch nothing, but how \
+                 to swing them in is not known"
+            ),
+        },
+        Some(Against::Balance) => format!(
+            "moved {moved} all four arms reach and touch nothing, but the centre of gravity lies \
+             outside the lift's window there"
+        ),
+        Some(Against::Touches(part, other)) => format!(
+            "moved {moved} all four arms reach, but {} touches {} there; of {} moves looked at \
+             none is free of that",
+            words::short_name(part),
+            words::short_name(other),
+            proposal.tried
+        ),
+        Some(Against::Reach) => {
+            format!("on a level floor all four arms would reach moved {moved}, but not on this one")
+        }
+    }
+}
+
+/// The same in a few words, for each arm.
+pub(super) fn short_cure(bay: &Bay, reach: &Reach) -> String {
+    match &reach.moves {
+        Some(Ok(Moves {
+            proposal: Some(proposal),
+            ..
+        })) if proposal.against.is_none() => {
+            format!("move the vehicle {}", words::by(proposal.by_m, bay.units))
+        }
+        _ => cure(bay, reach),
+    }
+}
+
+/// How far the vehicle should be moved.
+pub(super) fn figures(bay: &Bay, reach: &Reach) -> Vec<Figure> {
+    let Some(Ok(moves)) = &reach.moves else {
+        return Vec::new();
+    };
+    let least = &moves.least;
+    let mut figures = vec![
+        Figure::noted(
+            "move.least",
+            "shortest move for reach",
+            Quantity::Length(least.by_m.length()),
+        )
+        .rounded(Rounding::Up)
+        .note(if least.is_proved {
+            format!("{}: no shorter move does", words::by(least.by_m, bay.units))
+        } else {
+            format!(
+                "{}: the shortest found; the restraint's teeth decide, so a shorter one may do",
+                words::by(least.by_m, bay.units)
+            )
+        }),
+    ];
+    let Some(proposal) = &moves.proposal else {
+        return figures;
+    };
+    let longer = (proposal.by_m.length() - least.by_m.length()).max(0.0);
+    let (along, across) = (proposal.by_m.y, proposal.by_m.x);
+    figures.push(
+        Figure::noted(
+            "move.along",
+            "proposed: into the bay (-: toward the door)",
+            Quantity::Length(along),
+        )
+        .note(
+            Said::new(format!(
+                "in whole steps, with what the arms meet there looked at ({}); ",
+                match proposal.tried {
+                    1 => "one move tried".to_owned(),
+                    n => format!("{n} moves tried"),
+                }
+            ))
+            .up(Quantity::Length(longer))
+            .and(
+                " longer than the shortest for reach. Study the bay again with the vehicle there: \
+                 clearances and balance change too",
+            ),
+        ),
+    );
+    figures.push(Figure::noted(
+        "move.across",
+        "proposed: to the right (-: to the left)",
+        Quantity::Length(across),
+    ));
+    figures
+}

@@ -1,0 +1,172 @@
+//! Where should the vehicle stand instead, so that the arms reach and meet nothing?
+//!
+//! The shortest move for reach alone is found exactly. What the arms then meet is looked at for a
+//! bounded number of moves in whole steps, the shortest first; the first that meets nothing is
+//! proposed, with how much longer it is than the shortest for reach.
+
+use glam::DVec2;
+
+use super::scene::{Room, on_posts};
+use super::shift::{Least, NoMove, Wanted, moved, steps_m, whole_steps};
+use super::swing::{SwingIn, swing_in};
+use crate::bay::Bay;
+use crate::clearance::StudyError;
+use crate::clearance::carried::carried;
+use crate::clearance::gap::Solver;
+use crate::clearance::uncertainty::Uncertainty;
+use crate::solids::{ParkingError, attitude};
+
+/// Moves looked at for what the arms meet: in fine steps about the shortest, then in coarse ones.
+const MOST_FINE: usize = 6;
+const MOST_COARSE: usize = 18;
+/// Coarse steps looked at to every side of the shortest.
+const COARSE_AROUND: i32 = 8;
+
+/// A place to move the vehicle to.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Proposal {
+    /// To the right and into the bay, metres.
+    pub by_m: DVec2,
+    /// What is against it all the same; none when the arms reach and meet nothing there.
+    pub against: Option<Against>,
+    /// How many moves were looked at for what the arms meet.
+    pub tried: usize,
+    /// Whether the arms can be swung in there.
+    pub swing: SwingIn,
+}
+
+/// What is against a place.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Against {
+    /// An arm or a pad touches something.
+    Touches(String, String),
+    /// The centre of gravity lies outside the lift's window.
+    Balance,
+    /// On this floor the arms don't reach from there.
+    Reach,
+}
+
+/// The shortest move for reach alone, and the one proposed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Moves {
+    /// For reach alone.
+    pub least: Least,
+    /// In whole steps; none when the places that do are narrower than a step.
+    pub proposal: Option<Proposal>,
+}
+
+/// Looks for a move.
+pub(super) fn moves(
+    bay: &Bay,
+    uncertainty: Uncertainty,
+    solver: &mut Solver,
+) -> Result<Result<Moves, NoMove>, StudyError> {
+    let wanted = Wanted::new(bay, uncertainty)?;
+    let least = match wanted.least() {
+        Ok(least) => least,
+        Err(none) => return Ok(Err(none)),
+    };
+    let [fine, coarse] = steps_m(bay.units);
+    let steps = |step_m: f64, around: i32| {
+        whole_steps(least.by_m, step_m, around)
+            .into_iter()
+            .filter(|&by_m| wanted.all_reach(by_m))
+    };
+    let mut near: Vec<DVec2> = steps(fine, 3).take(MOST_FINE).collect();
+    if near.is_empty() {
+        near = steps(fine * 0.25, 6).take(MOST_FINE).collect();
+    }
+    near.extend(spread_out(
+        steps(coarse, COARSE_AROUND),
+        coarse,
+        MOST_COARSE,
+    ));
+    let mut best: Option<Proposal> = None;
+    for (index, by_m) in near.into_iter().enumerate() {
+        let there = moved(bay, by_m);
+        let against = against(&there, uncertainty, solver)?;
+        let is_better = match (&best, &against) {
+            (None, _) | (_, None) => true,
+            // Balance is somebody else's to weigh; a touch is not.
+            (Some(best), Some(Against::Balance)) => best.against != Some(Against::Balance),
+            _ => false,
+        };
+        let is_free = against.is_none();
+        if is_better {
+            let room = Room::new(&there, &uncertainty)?;
+            best = Some(Proposal {
+                by_m,
+                against,
+                tried: index + 1,
+                swing: swing_in(&room, solver),
+            });
+        }
+        if let Some(best) = &mut best {
+            best.tried = index + 1;
+        }
+        if is_free {
+            break;
+        }
+    }
+    Ok(Ok(Moves {
+        least,
+        proposal: best,
+    }))
+}
+
+/// The first of the moves, and of the rest those that are at least two steps from any taken before.
+fn spread_out(moves: impl Iterator<Item = DVec2>, step_m: f64, most: usize) -> Vec<DVec2> {
+    let mut taken: Vec<DVec2> = Vec::with_capacity(most);
+    for by_m in moves {
+        if taken.len() == most {
+            break;
+        }
+        if taken.iter().all(|one| one.distance(by_m) > 1.9 * step_m) {
+            taken.push(by_m);
+        }
+    }
+    taken
+}
+
+/// What is against a place of the vehicle, the cheapest question first.
+fn against(
+    bay: &Bay,
+    uncertainty: Uncertainty,
+    solver: &mut Solver,
+) -> Result<Option<Against>, StudyError> {
+    if !Wanted::new(bay, uncertainty)?.all_reach(DVec2::ZERO) {
+        return Ok(Some(Against::Reach));
+    }
+    let room = Room::new(bay, &uncertainty)?;
+    if let Some((corner, post)) = on_posts(&room, solver) {
+        let arm = format!("lift/arm {}", corner.name());
+        return Ok(Some(Against::Touches(arm, post)));
+    }
+    for uncertainty in [Uncertainty::NONE, uncertainty] {
+        if let Some(touch) = carried(bay, &uncertainty, solver)?.into_iter().next() {
+            return Ok(Some(Against::Touches(touch.part, touch.vehicle)));
+        }
+    }
+    Ok((!is_in_window(bay, uncertainty)?).then_some(Against::Balance))
+}
+
+/// Whether the centre of gravity lies in the lift's window wherever the driver may stop; true
+/// where the lift names none, or the vehicle's balance is not known.
+fn is_in_window(bay: &Bay, uncertainty: Uncertainty) -> Result<bool, StudyError> {
+    let (Some(window), Ok(balance)) = (
+        bay.lift.cg_window,
+        attitude::centre_of_gravity(&bay.vehicle),
+    ) else {
+        return Ok(true);
+    };
+    let mut errors = uncertainty.parking_corners();
+    errors.push(ParkingError::default());
+    for error in errors {
+        let place = attitude::at_rest(bay, error)?.point(balance.plan_m.extend(0.0));
+        let past = place.y - bay.lift.post_line.m();
+        if !(-window.rear.m()..=window.front.m()).contains(&past) {
+            return Ok(false);
+        }
+    }
+    Ok(true)
+}

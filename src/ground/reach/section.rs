@@ -1,0 +1,230 @@
+//! What does an installer read about arms and pads?
+
+use super::move_figures::{cure, short_cure};
+use super::swing::SwingIn;
+use super::words;
+use super::{Reach, is_told};
+use crate::bay::{Bay, Corner};
+use crate::clearance::{ArmFinding, Study, Withheld};
+use crate::ground::{Bound, Figure, Quantity, Said, Section, Standing, Topic};
+use crate::solids::{ParkingError, arms};
+
+pub(super) fn section(bay: &Bay, study: &Study) -> Section {
+    let (lead, figures) = match Reach::of(bay, study) {
+        Ok(reach) => (lead(bay, study, &reach), figures(bay, study, &reach)),
+        Err(error) => {
+            let unknown = Figure::unknown(
+                "arms",
+                "arms and pads",
+                format!("where the vehicle stands is not known: {error}"),
+            );
+            (Said::new("Arms and pads are not known."), vec![unknown])
+        }
+    };
+    Section {
+        topic: Topic::Reach,
+        lead,
+        figures,
+        notes: teeth(bay),
+        governs: None,
+    }
+}
+
+fn lead(bay: &Bay, study: &Study, reach: &Reach) -> Said {
+    let short: Vec<&ArmFinding> = study.arms.iter().filter(|arm| !reaches(arm)).collect();
+    if let Some(worst) = short
+        .iter()
+        .copied()
+        .max_by(|a, b| a.worst_shortfall_m.total_cmp(&b.worst_shortfall_m))
+    {
+        let names: Vec<&str> = short.iter().map(|arm| arm.corner.name()).collect();
+        let said = match names.as_slice() {
+            [first @ .., last] if !first.is_empty() => Said::new(format!(
+                "The {} and {last} arms fall up to ",
+                first.join(", ")
+            )),
+            _ => Said::new(format!("The {} arm falls ", worst.corner.name())),
+        };
+        let said = said
+            .up(Quantity::Length(worst.worst_shortfall_m))
+            .and(" short. ");
+        return said.and(sentence(&cure(bay, reach))).and(".");
+    }
+    if let Some((part, other)) = touching(study, reach) {
+        let said = Said::new(format!("All four arms reach, but {part} touches {other}. "));
+        return said.and(sentence(&cure(bay, reach))).and(".");
+    }
+    let reach_all = "Each arm brings its pad under its lift point wherever the driver may stop, and touches \
+         nothing there";
+    Said::new(match reach.swing {
+        Some(SwingIn::Found { .. }) => format!("{reach_all}; all four can be swung in."),
+        _ => format!("{reach_all}; whether all four can be swung in is not known."),
+    })
+}
+
+fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+/// Between which teeth each arm comes to rest, where they hold it.
+fn teeth(bay: &Bay) -> Vec<Said> {
+    let of_arm = |corner: Corner| {
+        bay.lift.arms[corner.index()].tooth?;
+        let asked = arms::reach(bay, corner, ParkingError::default()).ok()?;
+        let [low, high] = asked.rests.map(|rest| rest.swing_rad.to_degrees());
+        Some(if high - low < 1e-6 {
+            format!("{} on {low:.1} deg", corner.name())
+        } else {
+            format!("{} {low:.1} or {high:.1} deg", corner.name())
+        })
+    };
+    let teeth: Vec<String> = Corner::ALL.into_iter().filter_map(of_arm).collect();
+    if teeth.is_empty() {
+        Vec::new()
+    } else {
+        vec![Said::new(format!("Restraint teeth: {}.", teeth.join(", ")))]
+    }
+}
+
+/// What is no number does not reach.
+fn reaches(arm: &ArmFinding) -> bool {
+    arm.worst_shortfall_m <= 0.0
+}
+
+/// What arms and pads in place touch first.
+fn touching(study: &Study, reach: &Reach) -> Option<(String, String)> {
+    let carried = study.carried.first().map(|touch| {
+        let name = |name: &str| words::short_name(name).to_owned();
+        (name(&touch.part), name(&touch.vehicle))
+    });
+    carried.or_else(|| {
+        reach.on_post.as_ref().map(|(corner, post)| {
+            let arm = format!("arm {}", corner.name());
+            (arm, words::short_name(post).to_owned())
+        })
+    })
+}
+
+fn figures(bay: &Bay, study: &Study, reach: &Reach) -> Vec<Figure> {
+    let mut figures: Vec<Figure> = study
+        .arms
+        .iter()
+        .map(|arm| arm_figure(bay, study, reach, arm))
+        .collect();
+    figures.extend(super::move_figures::figures(bay, reach));
+    figures.push(placed(bay, study, reach));
+    figures.push(swing_figure(reach));
+    figures.extend(super::pad_figures::figures(bay, study, &reach.pads));
+    figures
+}
+
+/// A corner in an id.
+pub(super) const fn id_of(corner: Corner) -> &'static str {
+    match corner {
+        Corner::FrontLeft => "front_left",
+        Corner::FrontRight => "front_right",
+        Corner::RearLeft => "rear_left",
+        Corner::RearRight => "rear_right",
+    }
+}
+
+fn arm_figure(bay: &Bay, study: &Study, reach: &Reach, found: &ArmFinding) -> Figure {
+    let corner = found.corner;
+    let arm = &bay.lift.arms[corner.index()];
+    let asked = arms::reach(bay, corner, ParkingError::default()).ok();
+    let degrees = found.swing_rad.to_degrees();
+    let too_near = asked.is_some_and(|asked| asked.short == Some(arms::Short::TooNear));
+    let (bound, limit) = if too_near {
+        (Bound::AtLeast, arm.shortest.m())
+    } else {
+        (Bound::AtMost, arm.longest.m())
+    };
+    let figure = Figure::judged(
+        format!("arm.{}", id_of(corner)),
+        format!("{}, swing {degrees:.0} deg: length", corner.name()),
+        Quantity::Length(found.reach_m),
+        bound,
+        Quantity::Length(limit),
+    );
+    if reaches(found) {
+        return Figure {
+            standing: Standing::Passes,
+            ..figure
+        };
+    }
+    let why = found.why.as_deref().unwrap_or("it does not reach");
+    let mut note = Said::new("falls ")
+        .up(Quantity::Length(found.worst_shortfall_m))
+        .and(format!(" short, with every ± against it: {why}"));
+    if let Some(asked) = asked.filter(|asked| asked.shortfall_m > 0.0) {
+        let beyond = words::by(asked.lift_point_m - asked.pad_m, bay.units);
+        note = note.and(format!("; its point lies {beyond} of where its pad comes"));
+    }
+    let mut figure = figure.note(note).stopping(short_cure(bay, reach));
+    if let Some(asked) = asked {
+        figure = figure.at(asked.lift_point_m.extend(bay.lift.pad.lowest.m()));
+    }
+    let told = is_told(
+        study,
+        |reason| matches!(reason, Withheld::ArmDoesNotReach { corner: told, .. } if *told == corner),
+    );
+    if told { figure.told() } else { figure }
+}
+
+/// Arms and pads where they are wanted.
+fn placed(bay: &Bay, study: &Study, reach: &Reach) -> Figure {
+    let what = "arms and pads in place";
+    let words = |text: String| Quantity::Words(text);
+    match touching(study, reach) {
+        None if study.arms.iter().all(reaches) => Figure {
+            standing: Standing::Passes,
+            ..Figure::noted("placed", what, words("touch nothing".into()))
+        },
+        None => Figure::unknown("placed", what, "make all four arms reach first"),
+        Some((part, other)) => {
+            let figure = Figure::noted("placed", what, words(format!("{part} touches {other}")))
+                .stopping(cure(bay, reach));
+            // What touches a post has no clear lock, or is tight as parked.
+            let told = !study.carried.is_empty()
+                || study.highest_clear_lock.is_none()
+                || is_told(study, |reason| {
+                    matches!(reason, Withheld::TightAsParked { moving, .. }
+                        if moving.starts_with("lift/"))
+                });
+            if told && !study.withheld.is_empty() {
+                figure.told()
+            } else {
+                figure
+            }
+        }
+    }
+}
+
+fn swing_figure(reach: &Reach) -> Figure {
+    let what = "arms swung in";
+    match &reach.swing {
+        None => Figure::unknown("swing_in", what, "make all four arms reach first"),
+        Some(SwingIn::Found {
+            ways,
+            order,
+            is_everywhere,
+        }) => Figure {
+            standing: Standing::Passes,
+            ..Figure::noted("swing_in", what, Quantity::Words("a way was found".into()))
+        }
+        .note(words::ways(ways, order.as_ref(), *is_everywhere)),
+        Some(SwingIn::NotFound {
+            corner,
+            meets,
+            as_parked,
+        }) => Figure::unknown(
+            "swing_in",
+            what,
+            "try it with the vehicle in its place before it is raised, or park it elsewhere",
+        )
+        .note(words::no_way(*corner, meets, *as_parked)),
+    }
+}
