@@ -69,19 +69,19 @@ impl Topic {
         }
     }
 
-    /// What is not known where a figure of it is not: goes into a list of such things.
+    /// Its name in a list of what is not known.
     #[must_use]
     pub const fn not_known(self) -> &'static str {
         match self {
-            Self::Reach => "arms and pads in full",
-            Self::Loads => "loads and balance in full",
-            Self::PostBase => "forces at the post base in full",
-            Self::Slab => "the slab in full",
-            Self::Anchors => "the anchors in full",
-            Self::Bearing => "the slab under the plates in full",
-            Self::Access => "doors and walking room in full",
-            Self::Power => "the motor circuit in full",
-            Self::Delivery => "delivery and oil in full",
+            Self::Reach => "arms and pads",
+            Self::Loads => "loads and balance",
+            Self::PostBase => "post base",
+            Self::Slab => "slab",
+            Self::Anchors => "anchors",
+            Self::Bearing => "slab under the plates",
+            Self::Access => "doors and people",
+            Self::Power => "motor circuit",
+            Self::Delivery => "delivery and oil",
         }
     }
 }

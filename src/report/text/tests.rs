@@ -46,7 +46,7 @@ fn the_verdict_comes_first_and_says_it_all() {
     );
     says(
         &text,
-        "Not checked by this version, or for want of data: vehicle mass and the slab in full.",
+        "Not checked: vehicle mass. Not known in full, and no pass (each has a section below): slab.",
     );
     says(
         &text,

@@ -293,16 +293,27 @@ fn what_would_help(report: &Report<'_>) -> Option<String> {
     })
 }
 
-/// What was not checked; empty when everything was.
+/// What was not checked, and what is not known in full; empty when everything is.
 pub(in crate::report) fn unknown(unknown: &[Unknown]) -> String {
-    if unknown.is_empty() {
-        return String::new();
+    let of = |is_section: bool| -> Vec<&str> {
+        unknown
+            .iter()
+            .filter(|one| matches!(one, Unknown::Section(_)) == is_section)
+            .map(|one| one.words())
+            .collect()
+    };
+    let (checks, sections) = (of(false), of(true));
+    let mut sentences = Vec::new();
+    if !checks.is_empty() {
+        sentences.push(format!("Not checked: {}.", list(&checks)));
     }
-    let words: Vec<&str> = unknown.iter().map(|u| u.words()).collect();
-    format!(
-        "Not checked by this version, or for want of data: {}.",
-        list(&words)
-    )
+    if !sections.is_empty() {
+        sentences.push(format!(
+            "Not known in full, and no pass (each has a section below): {}.",
+            list(&sections)
+        ));
+    }
+    sentences.join(" ")
 }
 
 /// What exact measuring and parking would gain.
