@@ -82,6 +82,7 @@ fn the_help_sheet_lists_every_key() {
         }
         harness.get_all_by_label(binding.does).next().unwrap();
     }
+    harness.get_by_label_contains("On the ladder: drag the arrow");
     harness.key_press(Key::Escape);
     harness.run();
     assert!(!harness.state().desk.settings.help);
