@@ -60,6 +60,8 @@ pub(super) struct Seen {
 pub(super) struct Editor<'a> {
     pub(super) written: &'a Written,
     pub(super) faults: &'a Faults,
+    /// Of the document.
+    pub(super) generation: u64,
     /// The panel's inside: names and controls stand in columns of it, however deep the row.
     pub(super) frame: egui::Rect,
     pub(super) out: &'a mut Vec<Action>,
