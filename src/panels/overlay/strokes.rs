@@ -21,7 +21,12 @@ pub(super) fn paint(painter: &Painter, line: &DimensionLine, size: f32, desk: &D
     let paper = egui_colour(screen.panel);
     let ink = egui_colour(if is_stale { screen.stale } else { screen.ink });
     let state = State::from(line.state);
-    let colour = state.fill(screen, is_stale);
+    let colour = if is_stale {
+        screen.stale
+    } else {
+        screen.line(state.colour)
+    };
+    let colour = egui_colour(colour);
     let way = line.to - line.from;
     let along = if way.length() > 0.5 {
         way.normalized()
