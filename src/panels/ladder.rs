@@ -24,11 +24,26 @@ pub const WIDTH: f32 = 272.0;
 /// Within so many points of a lock the dragged carriage takes the lock.
 const SNAP: f32 = 4.0;
 
+/// A ladder of so many rows has room for more than its locks.
+const ROOMY_ROWS: f32 = 20.0;
+
+/// Before a word of a lock is left out, letters get as much smaller as this.
+const SMALLER: f32 = 0.84;
+
 /// The ladder, filling what is left of the panel.
 pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     let screen = style::screen(&desk.settings);
-    ui.heading("Locks");
-    if let Some(words) = status::stale_words(desk) {
+    // Where it is low, the locks come before the words: the card beside it says them all.
+    let rows = ui.available_height() / ui.text_style_height(&TextStyle::Body);
+    if rows >= ROOMY_ROWS {
+        ui.heading("Locks");
+    }
+    let stale = if rows >= ROOMY_ROWS {
+        status::stale_words(desk)
+    } else {
+        status::stale_word(desk).map(Into::into)
+    };
+    if let Some(words) = stale {
         ui.colored_label(egui_colour(screen.stale), words);
     }
     let Some(verdict) = &desk.verdict else { return };
@@ -45,6 +60,7 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     ladder.strip(ui, desk, out);
     ladder.locks(ui, desk, out);
     ladder.carriage(ui.painter(), desk.rise.travel_m);
+    ladder.safe(ui.painter());
 }
 
 /// What is needed to draw it.
@@ -224,8 +240,13 @@ impl<'a> Ladder<'a> {
         }
         let fill = state.fill(self.screen, self.is_stale);
         signs::paint(painter, shape, radius, state.sign, fill, ink);
-        if lock.is_safe {
-            self.flag(painter, y);
+    }
+
+    /// The flag, over the carriage's arrow where that stands at it.
+    fn safe(&self, painter: &Painter) {
+        let is_safe = |row: &&Row| matches!(&row.thing, Thing::Lock(lock) if lock.is_safe);
+        if let Some(row) = self.rows.iter().find(is_safe) {
+            self.flag(painter, self.y(row.travel_m));
         }
     }
 
@@ -255,19 +276,32 @@ impl<'a> Ladder<'a> {
             let words = painter.layout_no_wrap(words.into(), self.font.clone(), ink);
             words.size().x
         };
-        let mut word = lock.state_words();
+        let word = lock.state_words();
         let pads_x = number_x + unit * 0.6;
         let word_x = pads_x + unit * 6.6;
         if word_x + width_of(&word) <= self.area.right() {
             write(pads_x, Align2::LEFT_CENTER, &lock.pads);
             write(word_x, Align2::LEFT_CENTER, &word);
-        } else {
-            if pads_x + width_of(&word) > self.area.right() {
-                // What it is with the door as shown; of other doors the card tells.
-                word = lock.state.words().into();
-            }
-            write(pads_x, Align2::LEFT_CENTER, &word);
+            return;
         }
+        // What is safe is never left out: the other word goes first, and the letters get smaller.
+        let room = self.area.right() - pads_x;
+        let short = match lock.safe_with {
+            _ if lock.is_safe => "SAFE".into(),
+            Some(door) => format!("safe {door}"),
+            // What it is with the door as shown; of other doors the card tells.
+            None => lock.state.words().into(),
+        };
+        let fits = |word: &str, smallest: f32| width_of(word) * smallest <= room;
+        let word = if fits(&word, SMALLER) { word } else { short };
+        let size = unit * (room / width_of(&word)).clamp(0.5, 1.0);
+        painter.text(
+            pos2(pads_x, y),
+            Align2::LEFT_CENTER,
+            word,
+            FontId::new(size, self.font.family.clone()),
+            ink,
+        );
     }
 
     /// The flag at the highest safe lock, on the left of the column.
@@ -275,6 +309,8 @@ impl<'a> Ladder<'a> {
         let (x, size) = (self.axis_x - self.row * 0.85, self.row * 0.5);
         let pole = Stroke::new(1.5, self.ink());
         let top = y - self.row * 0.55;
+        let halo = Stroke::new(4.0, egui_colour(self.screen.panel));
+        painter.line_segment([pos2(x, y + 2.0), pos2(x, top)], halo);
         painter.line_segment([pos2(x, y + 2.0), pos2(x, top)], pole);
         let fill = State::from(crate::clearance::LockState::Clear).fill(self.screen, self.is_stale);
         let cloth = vec![
@@ -282,11 +318,9 @@ impl<'a> Ladder<'a> {
             pos2(x + size, top + size * 0.4),
             pos2(x, top + size * 0.8),
         ];
-        painter.add(Shape::convex_polygon(
-            cloth,
-            fill,
-            Stroke::new(1.0, self.ink()),
-        ));
+        painter.add(Shape::convex_polygon(cloth.clone(), fill, halo));
+        let edge = Stroke::new(1.0, self.ink());
+        painter.add(Shape::convex_polygon(cloth, fill, edge));
     }
 
     fn mark(&self, painter: &Painter, words: [&str; 2], y: f32, text_y: Option<f32>) {
