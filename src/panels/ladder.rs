@@ -1,11 +1,13 @@
 //! How does each lock stand, to scale of the carriage's travel?
 
+mod lettering;
 mod place;
+mod pointers;
 mod rows;
 
 use egui::{
-    Align2, Color32, CursorIcon, FontId, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui,
-    WidgetInfo, WidgetType, pos2, vec2,
+    Color32, CursorIcon, FontId, Painter, Pos2, Rect, Sense, Stroke, TextStyle, Ui, WidgetInfo,
+    WidgetType, pos2, vec2,
 };
 
 pub use rows::{Lock, Row, Thing, rows};
@@ -27,8 +29,8 @@ const SNAP: f32 = 4.0;
 /// A ladder of so many rows has room for more than its locks.
 const ROOMY_ROWS: f32 = 20.0;
 
-/// Before a word of a lock is left out, letters get as much smaller as this.
-const SMALLER: f32 = 0.84;
+/// A ladder of fewer rows has room for nothing but its locks, which look stale when they are.
+const FEWEST_ROWS: f32 = 8.0;
 
 /// The ladder, filling what is left of the panel.
 pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
@@ -40,8 +42,10 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     }
     let stale = if rows >= ROOMY_ROWS {
         status::stale_words(desk)
-    } else {
+    } else if rows >= FEWEST_ROWS {
         status::stale_word(desk).map(Into::into)
+    } else {
+        None
     };
     if let Some(words) = stale {
         ui.colored_label(egui_colour(screen.stale), words);
@@ -51,7 +55,8 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     if let (Some(door), Some(counted)) = (
         said.door(desk.door),
         said.door_counted(door_state(desk, verdict)),
-    ) {
+    ) && rows >= FEWEST_ROWS
+    {
         ui.small(format!("{door}: {counted}"));
     }
     let area = ui.available_rect_before_wrap();
@@ -96,12 +101,15 @@ impl<'a> Ladder<'a> {
             rows: rows(desk),
             text_y: Vec::new(),
         };
+        let most = (ladder.area.height() / row).max(0.0) + 1.0;
+        let ranks = lettering::ranks(&ladder.rows, most);
         let wishes: Vec<Wish> = ladder
             .rows
             .iter()
-            .map(|row| Wish {
+            .zip(ranks)
+            .map(|(row, rank)| Wish {
                 at: ladder.y(row.travel_m),
-                rank: row.rank,
+                rank,
             })
             .collect();
         ladder.text_y = place(&wishes, row, ladder.area.top(), ladder.area.bottom());
@@ -242,87 +250,6 @@ impl<'a> Ladder<'a> {
         signs::paint(painter, shape, radius, state.sign, fill, ink);
     }
 
-    /// The flag, over the carriage's arrow where that stands at it.
-    fn safe(&self, painter: &Painter) {
-        let is_safe = |row: &&Row| matches!(&row.thing, Thing::Lock(lock) if lock.is_safe);
-        if let Some(row) = self.rows.iter().find(is_safe) {
-            self.flag(painter, self.y(row.travel_m));
-        }
-    }
-
-    fn lock_text(&self, painter: &Painter, lock: &Lock, y: f32) {
-        let ink = if lock.is_here {
-            let here = Rect::from_x_y_ranges(
-                self.text_x..=self.area.right(),
-                y - self.row * 0.5..=y + self.row * 0.5,
-            );
-            let [fill, ink] = if self.is_stale {
-                [self.screen.stale, self.screen.panel]
-            } else {
-                [self.screen.accent, self.screen.on_accent]
-            };
-            painter.rect_filled(here, 2.0, egui_colour(fill));
-            egui_colour(ink)
-        } else {
-            self.ink()
-        };
-        let write = |x: f32, align: Align2, text: &str| {
-            painter.text(pos2(x, y), align, text, self.font.clone(), ink)
-        };
-        let unit = self.font.size;
-        let number_x = self.text_x + unit * 1.5;
-        write(number_x, Align2::RIGHT_CENTER, &lock.number.to_string());
-        let width_of = |words: &str| {
-            let words = painter.layout_no_wrap(words.into(), self.font.clone(), ink);
-            words.size().x
-        };
-        let word = lock.state_words();
-        let pads_x = number_x + unit * 0.6;
-        let word_x = pads_x + unit * 6.6;
-        if word_x + width_of(&word) <= self.area.right() {
-            write(pads_x, Align2::LEFT_CENTER, &lock.pads);
-            write(word_x, Align2::LEFT_CENTER, &word);
-            return;
-        }
-        // What is safe is never left out: the other word goes first, and the letters get smaller.
-        let room = self.area.right() - pads_x;
-        let short = match lock.safe_with {
-            _ if lock.is_safe => "SAFE".into(),
-            Some(door) => format!("safe {door}"),
-            // What it is with the door as shown; of other doors the card tells.
-            None => lock.state.words().into(),
-        };
-        let fits = |word: &str, smallest: f32| width_of(word) * smallest <= room;
-        let word = if fits(&word, SMALLER) { word } else { short };
-        let size = unit * (room / width_of(&word)).clamp(0.5, 1.0);
-        painter.text(
-            pos2(pads_x, y),
-            Align2::LEFT_CENTER,
-            word,
-            FontId::new(size, self.font.family.clone()),
-            ink,
-        );
-    }
-
-    /// The flag at the highest safe lock, on the left of the column.
-    fn flag(&self, painter: &Painter, y: f32) {
-        let (x, size) = (self.axis_x - self.row * 0.85, self.row * 0.5);
-        let pole = Stroke::new(1.5, self.ink());
-        let top = y - self.row * 0.55;
-        let halo = Stroke::new(4.0, egui_colour(self.screen.panel));
-        painter.line_segment([pos2(x, y + 2.0), pos2(x, top)], halo);
-        painter.line_segment([pos2(x, y + 2.0), pos2(x, top)], pole);
-        let fill = State::from(crate::clearance::LockState::Clear).fill(self.screen, self.is_stale);
-        let cloth = vec![
-            pos2(x, top),
-            pos2(x + size, top + size * 0.4),
-            pos2(x, top + size * 0.8),
-        ];
-        painter.add(Shape::convex_polygon(cloth.clone(), fill, halo));
-        let edge = Stroke::new(1.0, self.ink());
-        painter.add(Shape::convex_polygon(cloth, fill, edge));
-    }
-
     fn mark(&self, painter: &Painter, words: [&str; 2], y: f32, text_y: Option<f32>) {
         let ink = self.ink();
         let line = Stroke::new(2.0, ink);
@@ -344,23 +271,6 @@ impl<'a> Ladder<'a> {
         let to = pos2(self.text_x + 1.0, text_y);
         let stroke = Stroke::new(1.0, egui_colour(self.screen.rule));
         painter.line_segment([from, to], stroke);
-    }
-
-    /// Where the carriage is now.
-    fn carriage(&self, painter: &Painter, travel_m: f64) {
-        let (x, y, size) = (self.axis_x, self.y(travel_m), self.row * 0.5);
-        let accent = egui_colour(self.screen.accent);
-        painter.line_segment(
-            [pos2(x - size, y), pos2(x + size, y)],
-            Stroke::new(2.0, accent),
-        );
-        let arrow = vec![
-            pos2(x - 2.0, y),
-            pos2(x - size * 1.6, y - size * 0.7),
-            pos2(x - size * 1.6, y + size * 0.7),
-        ];
-        let edge = Stroke::new(1.0, egui_colour(self.screen.ink));
-        painter.add(Shape::convex_polygon(arrow, accent, edge));
     }
 }
 
