@@ -421,6 +421,30 @@ const CASES: &[Case] = &[
     ),
     // The lift.
     case(
+        "anchor off its plate",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchors: [(\"7 in\", \"8 in\"), (\"8 3/4 in\", \"0 in\")]),",
+        )],
+        &["anchor 2 lies off its base plate"],
+    ),
+    case(
+        "plate too short for its anchors",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (depth: \"16 in\"),",
+        )],
+        &["anchor 1 lies off its base plate"],
+    ),
+    case(
+        "two anchors in one place",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchors: [(\"7 in\", \"8 in\"), (\"7 in\", \"8 in\")]),",
+        )],
+        &["anchors 1 and 2 lie in one place"],
+    ),
+    case(
         "arms shorter than their stub",
         &[(
             LIFT,
@@ -601,6 +625,106 @@ const CASES: &[Case] = &[
             "    people: [(name: \"Ola\", height: \"6 ft\")],\n    slab: (",
         )],
         &["the people are given twice"],
+    ),
+    // The slab's days.
+    case(
+        "a day that is none",
+        &[(
+            "age_days: 900",
+            "poured: \"2026-02-30\", drill_on: \"14 May 2026\"",
+        )],
+        &[
+            "\"2026-02-30\" is no day of the calendar",
+            "\"14 May 2026\" is no day of the calendar",
+        ],
+    ),
+    case(
+        "a year that has slipped, a day that is a number",
+        &[("age_days: 900", "poured: \"0226-05-14\", load_on: 2026")],
+        &[
+            "the year of \"0226-05-14\" can't be meant",
+            "a day in quotes belongs here",
+        ],
+    ),
+    case(
+        "an age told twice",
+        &[("age_days: 900", "age_days: 900, poured: \"2020-05-14\"")],
+        &["the slab's age is given twice"],
+    ),
+    case(
+        "poured after it is drilled, loaded before",
+        &[(
+            "age_days: 900",
+            "poured: \"2026-05-14\", drill_on: \"2026-05-13\", load_on: \"2026-05-12\"",
+        )],
+        &[
+            "the slab is poured on 2026-05-14, but it is drilled on 2026-05-13 already",
+            "the slab is poured on 2026-05-14, but it is loaded on 2026-05-12 already",
+            "it is drilled on 2026-05-13, but it is loaded on 2026-05-12 already",
+        ],
+    ),
+    case(
+        "a pad without a depth, cured by the sun",
+        &[(
+            "age_days: 900",
+            "curing: Sun, new_pad: (length: \"4 ft\", width: \"4 ft\", waste: 2)",
+        )],
+        &[
+            "`Sun` is not a way of curing",
+            "the new pad lacks `depth`",
+            "a share of waste can't be 2",
+        ],
+    ),
+    // The anchors and the ground.
+    case(
+        "anchors of no kind, with bare numbers",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchor: (kind: Wege, category: 4, kc: 70, \
+             stress_area: \"0.3 in\", torque: 80, pull_out: \"5000 psi\")),",
+        )],
+        &[
+            "`Wege` is not a kind of anchor",
+            "a category of an anchor can't be 4",
+            "an effectiveness factor can't be 70",
+            "`in` measures a length, but an area belongs here",
+            "a torque needs a unit",
+            "`psi` measures a pressure, but a force belongs here",
+        ],
+    ),
+    case(
+        "a category in between",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchor: (category: 1.5)),",
+        )],
+        &["a category of an anchor is a whole number"],
+    ),
+    case(
+        "steel that yields after it breaks",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchor: (tensile_strength: \"60 ksi\", \
+             yield_strength: \"80 ksi\")),",
+        )],
+        &["the anchor's steel yields above its tensile strength"],
+    ),
+    case(
+        "an anchor deeper than its hole and thicker than itself",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchor: (effective_embedment: \"5 in\", \
+             stress_area: \"0.6 sq in\")),",
+        )],
+        &[
+            "the anchor's effective embedment is more than its embedment",
+            "the anchor's stress area is more than its whole section",
+        ],
+    ),
+    case(
+        "ground without a unit of its own",
+        &[("age_days: 900", "age_days: 900, subgrade: \"100 psi\"")],
+        &["`psi` measures a pressure, but a subgrade modulus belongs here"],
     ),
     // Presets.
     case(

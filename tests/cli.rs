@@ -60,6 +60,17 @@ fn the_scenes_keep_what_their_names_promise() {
     assert_eq!(full["verdict"]["limited_by"]["kind"], "travel");
     let none = verdict("no-safe-lock");
     assert_eq!(none["verdict"]["highest_safe_lock"], Value::Null);
+    let out = verdict("engine-out");
+    assert_eq!(out["verdict"]["highest_safe_lock"], Value::Null);
+    assert!(out["verdict"]["highest_clear_lock"].is_u64());
+    let sections = out["sections"].as_array().unwrap();
+    let loads = sections.iter().find(|s| s["topic"] == "loads").unwrap();
+    let standing = |id: &str| {
+        let figures = loads["figures"].as_array().unwrap();
+        figures.iter().find(|f| f["id"] == id).unwrap()["standing"].clone()
+    };
+    assert_eq!(standing("before.window.rear"), "passes");
+    assert_eq!(standing("window.rear"), "stops");
     let ties = verdict("camper-under-ties");
     let fixed = ties["verdict"]["limited_by"]["fixed"].as_str().unwrap();
     assert!(fixed.contains("collar tie"), "{fixed}");
@@ -74,6 +85,22 @@ fn the_scenes_keep_what_their_names_promise() {
         .map(|lock| lock["state"].as_str().unwrap())
         .collect();
     assert!(states.contains(&"barred"), "{states:?}");
+    // Every lock is clear, and the slab alone withholds them.
+    let thin = verdict("thin-slab");
+    assert_eq!(thin["verdict"]["highest_safe_lock"], Value::Null);
+    let locks = thin["locks"].as_array().unwrap().len();
+    assert_eq!(thin["verdict"]["highest_clear_lock"], locks);
+    let sections = thin["sections"].as_array().unwrap();
+    let slab = sections.iter().find(|s| s["topic"] == "slab").unwrap();
+    let stops: Vec<&Value> = slab["figures"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter(|figure| figure["standing"] == "stops")
+        .collect();
+    assert_eq!(stops.len(), 1, "{stops:?}");
+    assert_eq!(stops[0]["id"], "thickness.right");
+    assert_eq!(stops[0]["value"], 0.0508);
 }
 
 #[test]

@@ -168,6 +168,9 @@ fn factors_of_nist_sp_811() {
         (Kind::Angle, "1 deg", 1.745_329e-2, 7),
         (Kind::Volume, "1 gal", 3.785_412e-3, 7),
         (Kind::Volume, "1 L", 1e-3, 15),
+        (Kind::Area, "1 sq in", 6.4516e-4, 15),
+        // 6.894 757 E+03 over 2.54 E-02.
+        (Kind::Subgrade, "1 psi/in", 2.714_471e5, 7),
     ] {
         let value = parse(kind, text).unwrap();
         let tolerance = expected * 0.5 * 10_f64.powi(1 - digits);
@@ -197,6 +200,15 @@ fn other_quantities_in_their_spellings() {
         (Kind::Current, "12 amps", 12.0),
         (Kind::Volume, "10 litres", 0.01),
         (Kind::Volume, "2 m3", 2.0),
+        (Kind::Area, "0.334 in2", 2.154_834_4e-4),
+        (Kind::Area, "0.334 in\u{b2}", 2.154_834_4e-4),
+        (Kind::Area, "0.334 in^2", 2.154_834_4e-4),
+        (Kind::Area, "157 mm2", 157e-6),
+        (Kind::Subgrade, "100 pci", 27_144_713.752_631_344),
+        (Kind::Subgrade, "100 lbf/in\u{b3}", 27_144_713.752_631_344),
+        (Kind::Subgrade, "27 MPa/m", 27e6),
+        (Kind::Subgrade, "27 MN/m3", 27e6),
+        (Kind::Subgrade, "27 kN/m^3", 27e3),
         (Kind::Volume, "2 m\u{b3}", 2.0),
     ] {
         let value = parse(kind, text).unwrap();

@@ -161,6 +161,8 @@ fn every_scene() -> Vec<&'static str> {
         "no-safe-lock",
         "short-columns",
         "tall-columns",
+        "thin-slab",
+        "anchors-on-paper",
     ]);
     all
 }

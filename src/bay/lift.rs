@@ -1,6 +1,6 @@
 //! The two-post lift: columns, tie, carriages, arms, pads, locks, and where it stands.
 
-use super::Side;
+use super::{Anchor, Side};
 use crate::units::{Angle, Current, Length, Mass, Power, Pressure, Voltage, Volume};
 
 /// A two-post lift and its place in the bay.
@@ -151,6 +151,10 @@ pub struct BasePlate {
     pub anchor_diameter: Option<Length>,
     /// Anchor embedment.
     pub anchor_embedment: Option<Length>,
+    /// What is known of the anchors beside their size.
+    pub anchor: Option<Anchor>,
+    /// Least age of the concrete, in days, that the anchors' maker asks before they are set.
+    pub anchor_age_days: Option<f64>,
 }
 
 /// Motor, pump and tank on the outer face of one column.
@@ -300,4 +304,8 @@ pub struct SlabDemand {
     pub strength: Option<Pressure>,
     /// Least distance of an anchor from an edge or joint.
     pub edge_distance: Option<Length>,
+    /// Least embedment of an anchor.
+    pub embedment: Option<Length>,
+    /// Least age of the concrete, in days, before anchors are set and the lift is loaded.
+    pub age_days: Option<f64>,
 }

@@ -6,6 +6,7 @@
 //! `z` up; the origin lies on the floor, at mid-width of the door opening, in the plane of the
 //! door wall's inner face. `z = 0` is the floor at the post line.
 
+mod anchor;
 mod arrangements;
 mod door;
 mod garage;
@@ -15,6 +16,7 @@ mod parking;
 mod policy;
 mod vehicle;
 
+pub use anchor::*;
 pub use arrangements::*;
 pub use door::*;
 pub use garage::*;

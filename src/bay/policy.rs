@@ -23,6 +23,8 @@ pub struct Policy {
     pub measured_vehicle: Length,
     /// Gap at a loose pad above which nothing is called safe.
     pub loose_pad: Length,
+    /// How far inside the span of the pads the centre of gravity must lie.
+    pub inside_pads: Length,
     /// The door state that the policy holds; none: the headline is the worse of shut and open.
     pub door_held: Option<DoorHeld>,
     /// The people who will walk and work under the vehicle.
@@ -60,6 +62,7 @@ impl Default for Policy {
             measured_lift: Length::mm(2.0),
             measured_vehicle: Length::mm(6.0),
             loose_pad: Length::mm(3.0),
+            inside_pads: Length::mm(150.0),
             door_held: None,
             people: Vec::new(),
         }

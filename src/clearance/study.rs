@@ -4,7 +4,10 @@ use glam::DVec3;
 
 use super::carried::carried;
 use super::driving_in::driving_in;
-use super::findings::{DoorFinding, DoorState, Doors, Limit, LockState, PhasesFound, Study};
+use super::findings::{
+    ArmFinding, ContactFinding, DoorFinding, DoorState, Doors, Limit, LockState, PairFinding,
+    PhasesFound, StandUp, StandingFinding, Study,
+};
 use super::lock_table::{bar_finding, highest_releasable, lock_findings};
 use super::locks::{Together, highest_clear};
 use super::marks::marks;
@@ -62,8 +65,11 @@ pub(super) struct Whole {
 /// When the vehicle can't be set on the pads at all (see [`StudyError`]).
 pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
     let solids = GroupSolids::new(bay);
-    let prepared = Prepared::from_solids(bay, solids.clone(), Uncertainty::worst(bay))?;
-    let nominal = Prepared::from_solids(bay, solids, Uncertainty::NONE)?;
+    let (prepared, nominal) = both(
+        || Prepared::from_solids(bay, solids.clone(), Uncertainty::worst(bay)),
+        || Prepared::from_solids(bay, solids.clone(), Uncertainty::NONE),
+    );
+    let (prepared, nominal) = (prepared?, nominal?);
     let mut space = Workspace::new();
     let groups = group_list(&prepared);
     let counted = counted_states(bay);
@@ -71,7 +77,12 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
         .chain(counted.iter().map(|&state| group_of(state)))
         .collect();
     let parked = parked_short(bay, &prepared, &nominal, &counted_groups, &mut space);
-    let sweeps = Sweeps::new(bay, &prepared, &parked.left_out, &mut space);
+    // What doesn't wait for the sweeps is found beside them.
+    let (sweeps, beside) = both(
+        || Sweeps::new(bay, &prepared, &parked.left_out, &mut space),
+        || Beside::new(bay, &prepared, &groups),
+    );
+    let beside = beside?;
     let carry_m = prepared.movers.phases.carry_m;
     let travel_m = bay.lift.travel.m();
 
@@ -99,18 +110,14 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
         .undecided()
         .map(|(group, breach)| (real_group(group), breach));
 
-    let driving = driving_in(
-        bay,
-        &prepared.movers,
-        &prepared.groups,
-        &prepared.uncertainty,
-        space.solver(),
-    );
-    let carried = carried(bay, &prepared.uncertainty, space.solver())?;
-    let standing = standing(&groups, space.solver());
-    let door_in_ceiling = door_in_ceiling(&groups[..3], space.solver());
-    let stand_up = stand_up(bay, &prepared.uncertainty);
-    let arms = arm_findings(bay, &prepared.uncertainty)?;
+    let Beside {
+        driving,
+        carried,
+        standing,
+        door_in_ceiling,
+        stand_up,
+        arms,
+    } = beside;
     let rating = rating(bay);
     // Nothing above the first breach or the first undecided travel is shown clear, in any door
     // state that counts.
@@ -194,32 +201,38 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
         door_group,
         &mut space,
     );
-    let opening_parts = {
-        let fixed: Vec<_> = [&prepared.groups.common, groups[door_group]]
-            .into_iter()
-            .flat_map(|group| group.bodies.iter())
-            .collect();
-        let attitudes = attitude::attitudes(bay, ParkingError::default(), [0.0; 4])?;
-        let at_locks: Vec<Vec<_>> = bay
-            .lift
-            .locks
-            .iter()
-            .map(|lock| {
-                attitudes
-                    .iter()
-                    .map(|one| one.bay_from_vehicle_at_zero.moved(DVec3::Z * lock.m()))
-                    .collect()
-            })
-            .collect();
-        let place = PlaceDoubt {
-            spread: table.body_spread(),
-            turn: most_turn(bay, &prepared.uncertainty),
-        };
-        opening_parts(bay, &at_locks, place, &fixed, space.solver())
-    };
-    let bar = bar_finding(bay, &table, &counted_groups, &mut space)?;
+    let (opening_parts, beside_them) = both(
+        || -> Result<_, StudyError> {
+            let mut space = Workspace::new();
+            let fixed: Vec<_> = [&prepared.groups.common, groups[door_group]]
+                .into_iter()
+                .flat_map(|group| group.bodies.iter())
+                .collect();
+            let attitudes = attitude::attitudes(bay, ParkingError::default(), [0.0; 4])?;
+            let at_locks: Vec<Vec<_>> = bay
+                .lift
+                .locks
+                .iter()
+                .map(|lock| {
+                    attitudes
+                        .iter()
+                        .map(|one| one.bay_from_vehicle_at_zero.moved(DVec3::Z * lock.m()))
+                        .collect()
+                })
+                .collect();
+            let place = PlaceDoubt {
+                spread: table.body_spread(),
+                turn: most_turn(bay, &prepared.uncertainty),
+            };
+            Ok(opening_parts(bay, &at_locks, place, &fixed, space.solver()))
+        },
+        || -> Result<_, StudyError> {
+            let bar = bar_finding(bay, &table, &counted_groups, &mut space)?;
+            Ok((bar, table.near_pairs(&[0, door_group], &mut space)))
+        },
+    );
+    let (opening_parts, (bar, pairs)) = (opening_parts?, beside_them?);
     let contact = attitude::contact(bay, ParkingError::default())?;
-    let pairs = table.near_pairs(&[0, door_group], &mut space);
     let mut study = Study {
         headline_door,
         door_is_held: bay.policy.door_held.is_some(),
@@ -288,6 +301,44 @@ pub(super) const fn state_of(group: usize) -> Option<DoorState> {
         2 => Some(DoorState::Open),
         3 => Some(DoorState::Running),
         _ => None,
+    }
+}
+
+/// Two pieces of work at once where the machine has room for both; what comes back is the same.
+fn both<A: Send, B: Send>(
+    one: impl FnOnce() -> A + Send,
+    other: impl FnOnce() -> B + Send,
+) -> (A, B) {
+    rayon::join(one, other)
+}
+
+/// What is found without the sweeps.
+struct Beside {
+    driving: Vec<PairFinding>,
+    carried: Vec<ContactFinding>,
+    standing: Vec<StandingFinding>,
+    door_in_ceiling: Vec<StandingFinding>,
+    stand_up: StandUp,
+    arms: [ArmFinding; 4],
+}
+
+impl Beside {
+    fn new(bay: &Bay, prepared: &Prepared, groups: &[&FixedSet; 4]) -> Result<Self, StudyError> {
+        let mut space = Workspace::new();
+        Ok(Self {
+            driving: driving_in(
+                bay,
+                &prepared.movers,
+                &prepared.groups,
+                &prepared.uncertainty,
+                space.solver(),
+            ),
+            carried: carried(bay, &prepared.uncertainty, space.solver())?,
+            standing: standing(groups, space.solver()),
+            door_in_ceiling: door_in_ceiling(&groups[..3], space.solver()),
+            stand_up: stand_up(bay, &prepared.uncertainty),
+            arms: arm_findings(bay, &prepared.uncertainty)?,
+        })
     }
 }
 

@@ -6,18 +6,23 @@
 //! safe lock and leaves the clear ones standing; what lacks data is named as unknown and never
 //! shown as a pass.
 
+pub mod anchors;
 pub mod arrangements;
+pub mod bearing;
 mod figure;
+pub mod loads;
+pub mod post_base;
 mod quantity;
 mod said;
 mod section;
+pub mod slab;
 
 pub use figure::{Bound, Figure, Standing};
 pub use quantity::Quantity;
 pub use said::{Part, Said};
 pub use section::{Section, Topic};
 
-use crate::bay::Bay;
+use crate::bay::{Bay, Side};
 use crate::clearance::{Limit, Study, Unknown, Withheld};
 
 /// A calendar day; the day that ages are counted to.
@@ -29,8 +34,21 @@ pub type Date = jiff::civil::Date;
 /// known (then nothing is taken to have aged).
 #[must_use]
 pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
-    let _ = (bay, study, on);
-    Vec::new()
+    let _ = study;
+    let states = loads::states(bay);
+    let pad_loads = states.as_ref().ok().and_then(loads::PadLoads::of);
+    let bases = pad_loads
+        .as_ref()
+        .and_then(|loads| post_base::post_bases(bay, loads));
+    let map = slab::SlabMap::of(bay);
+    let under = [Side::Left, Side::Right].map(|side| slab::under_plate(bay, side, on));
+    vec![
+        loads::section(bay, &states),
+        post_base::section(bay, bases.as_ref()),
+        slab::section(bay, on),
+        anchors::section(bay, &map, &under, bases.as_ref()),
+        bearing::section(bay, &map, &under, bases.as_ref()),
+    ]
 }
 
 /// Puts the sections into a study whose clearances are finished, and withholds what they stop.
@@ -44,7 +62,7 @@ pub(crate) fn complete(bay: &Bay, on: Option<Date>, study: &mut Study) {
     }
     for section in &study.sections {
         for figure in &section.figures {
-            if figure.standing == Standing::Stops {
+            if figure.standing == Standing::Stops && !told(&study.withheld, section.topic, figure) {
                 study.withheld.push(Withheld::Ground {
                     topic: section.topic,
                     figure: Box::new(figure.clone()),
@@ -74,4 +92,13 @@ pub(crate) fn complete(bay: &Bay, on: Option<Date>, study: &mut Study) {
     if study.highest_clear_lock.is_some() {
         study.limit = Limit::Withheld;
     }
+}
+
+/// Whether clearance has already withheld for what a figure says: the total against the rating.
+fn told(withheld: &[Withheld], topic: Topic, figure: &Figure) -> bool {
+    topic == Topic::Loads
+        && figure.id == "total"
+        && withheld
+            .iter()
+            .any(|one| matches!(one, Withheld::OverRating { .. }))
 }

@@ -4,6 +4,7 @@ mod act;
 mod carriage;
 mod eye;
 mod files;
+mod over_the_climb;
 
 use std::path::PathBuf;
 use std::sync::Arc;

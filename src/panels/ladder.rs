@@ -13,7 +13,7 @@ use egui::{
 pub use rows::{Lock, Row, Thing, rows};
 
 use super::shown::door_state;
-use super::signs::{self, State};
+use super::signs;
 use super::style::egui_colour;
 use super::{Action, Desk, status, style};
 use crate::drawing::palette::screen::Screen;
@@ -237,7 +237,7 @@ impl<'a> Ladder<'a> {
     }
 
     fn lock(&self, painter: &Painter, lock: &Lock, y: f32, text_y: Option<f32>, radius: f32) {
-        let state = State::from(lock.state);
+        let state = lock.shown;
         let ink = self.ink();
         let shape = pos2(self.axis_x + self.row * 0.62, y);
         painter.line_segment([pos2(self.axis_x, y), shape], Stroke::new(1.0, ink));

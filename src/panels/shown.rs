@@ -6,7 +6,7 @@
 
 use super::Desk;
 use super::job::Verdict;
-use super::signs::State;
+use super::signs::{ABOVE_MARK, State, WITHHELD};
 use crate::clearance::probe::HereState;
 use crate::clearance::{DoorState, LockState};
 
@@ -38,11 +38,69 @@ pub fn door_state(desk: &Desk, verdict: &Verdict) -> DoorState {
 #[must_use]
 pub fn state(desk: &Desk) -> Option<State> {
     let (verdict, here) = (desk.verdict.as_ref()?, desk.here.as_ref()?);
-    let Some(lock) = desk.rise.at_lock(&desk.locks_m()) else {
-        return Some(here.state.into());
+    let locks_m = desk.locks_m();
+    let at_lock = desk.rise.at_lock(&locks_m);
+    // Between locks never better than the lock passed last: what is above a lock that is short lies
+    // behind that shortness.
+    let passed = at_lock.or_else(|| {
+        let passed = locks_m
+            .iter()
+            .filter(|lock_m| **lock_m <= desk.rise.travel_m);
+        Some(passed.count()).filter(|count| *count > 0)
+    });
+    let state = match (
+        passed.map(|lock| lock_state(verdict, here.door, lock)),
+        at_lock,
+    ) {
+        (None, _) => here.state.into(),
+        (Some(lock), Some(_)) => worse(lock, here.state),
+        (Some(LockState::NotLifting | LockState::NoRelease | LockState::Clear), None) => {
+            here.state.into()
+        }
+        (Some(lock), None) => match worse(LockState::Barred, here.state) {
+            barred if lock != LockState::NotShown => barred,
+            _ => worse(LockState::NotShown, here.state),
+        },
     };
-    let lock = lock_state(verdict, here.door, lock);
-    Some(worse(lock, here.state))
+    Some(qualified(desk, verdict, state))
+}
+
+/// What is clear in itself is not said to be when the carriage is above the mark never to climb
+/// above, nor without a word where no lock is called safe.
+fn qualified(desk: &Desk, verdict: &Verdict, state: State) -> State {
+    let is_good = state == LockState::Clear.into() || state == HereState::Clear.into();
+    if !is_good {
+        return state;
+    }
+    let above_m = verdict.study.marks.and_then(|marks| {
+        let never = marks.never_above_m?;
+        // The marked edge climbs with the carriage.
+        Some(marks.stop_travel_m + never - marks.stop_m)
+    });
+    // What is no number is above it.
+    if above_m.is_some_and(|above_m| desk.rise.travel_m > above_m || above_m.is_nan()) {
+        return ABOVE_MARK;
+    }
+    if is_withheld(verdict) {
+        return WITHHELD;
+    }
+    state
+}
+
+/// Whether no lock is called safe though some are clear.
+#[must_use]
+pub fn is_withheld(verdict: &Verdict) -> bool {
+    !verdict.study.withheld.is_empty()
+}
+
+/// The state of a lock as it is shown on the ladder.
+#[must_use]
+pub fn of_lock(verdict: &Verdict, state: LockState) -> State {
+    if state == LockState::Clear && is_withheld(verdict) {
+        WITHHELD
+    } else {
+        state.into()
+    }
 }
 
 fn worse(lock: LockState, here: HereState) -> State {

@@ -30,6 +30,10 @@ pub enum Sign {
     Dash,
     /// A ring that stands on a line: on its tyres.
     Tyre,
+    /// A ring struck through: clear, but no lock is called safe.
+    Struck,
+    /// A wedge that points down: above the mark never to climb above.
+    Wedge,
 }
 
 /// A state as it is shown: shape, colour and word.
@@ -98,6 +102,20 @@ pub const NO_SAFE_LOCK: State = State {
     word: "no safe lock",
 };
 
+/// Every margin holds, but something withholds the verdict.
+pub const WITHHELD: State = State {
+    sign: Sign::Struck,
+    colour: palette::BARRED,
+    word: "not safe",
+};
+
+/// Every margin holds, but the carriage stands above the mark never to climb above.
+pub const ABOVE_MARK: State = State {
+    sign: Sign::Wedge,
+    colour: palette::BARRED,
+    word: "above the mark",
+};
+
 impl State {
     /// Its colour, or the stale one for what is not known to be so any more.
     #[must_use]
@@ -145,6 +163,22 @@ pub fn paint(painter: &Painter, at: Pos2, radius: f32, sign: Sign, fill: Color32
         Sign::Dash => {
             let bar = Rect::from_center_size(at, vec2(r * 1.8, r * 0.5));
             painter.rect(bar, 0.0, fill, line, egui::StrokeKind::Inside);
+        }
+        Sign::Struck => {
+            ring(fill);
+            let d = r * 1.1;
+            let under = Stroke::new(line.width * 3.0, Color32::WHITE);
+            for stroke in [under, Stroke::new(line.width * 1.4, ink)] {
+                painter.line_segment([at + vec2(-d, d), at + vec2(d, -d)], stroke);
+            }
+        }
+        Sign::Wedge => {
+            let wedge = vec![
+                at + vec2(-r, -r * 0.8),
+                at + vec2(r, -r * 0.8),
+                at + vec2(0.0, r),
+            ];
+            painter.add(Shape::convex_polygon(wedge, fill, line));
         }
         Sign::Tyre => {
             painter.circle(at - vec2(0.0, r * 0.25), r * 0.7, fill, line);

@@ -12,12 +12,38 @@ pub const CAUTIONS: [&str; 5] = [
      hydraulics.",
 ];
 
+/// All of them in the few words that a picture has room for.
+pub const IN_A_PICTURE: [&str; 2] = [
+    "A raised vehicle kills. This screens a plan; it certifies and approves nothing.",
+    "The maker's manual, local codes and qualified people govern. Keep within every rating, watch \
+     the first raise from outside, stop at the mark, lower onto the locks before going under.",
+];
+
 /// The caution that goes with every picture of someone under the vehicle.
 pub const GOING_UNDER: &str = CAUTIONS[4];
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_picture_has_every_caution_in_short() {
+        let said = IN_A_PICTURE.join(" ");
+        for word in [
+            "kills",
+            "certifies",
+            "manual",
+            "codes",
+            "qualified",
+            "rating",
+            "outside",
+            "mark",
+            "locks",
+        ] {
+            assert!(said.contains(word), "{word}");
+            assert!(CAUTIONS.join(" ").contains(word), "{word}");
+        }
+    }
 
     #[test]
     fn who_is_shown_under_it_is_told_of_locks_and_hydraulics() {

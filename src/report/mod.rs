@@ -20,7 +20,7 @@ mod section;
 pub mod text;
 mod words;
 
-pub use cautions::{CAUTIONS, GOING_UNDER};
+pub use cautions::{CAUTIONS, GOING_UNDER, IN_A_PICTURE};
 pub use fingerprint::fingerprint;
 pub use lengths::Show;
 pub use needs::{Need, NeedFinding, Short, judge};

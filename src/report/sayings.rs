@@ -162,6 +162,18 @@ impl<'a> Sayings<'a> {
         Some(text::unknown(&self.study.unknown)).filter(|said| !said.is_empty())
     }
 
+    /// How much was not checked, in a few words for a picture.
+    #[must_use]
+    pub fn not_checked_short(&self) -> Option<String> {
+        let unknown = self.study.unknown.len();
+        (unknown > 0).then(|| {
+            format!(
+                "{} not made, or lacking data: see the report.",
+                count(unknown, "check")
+            )
+        })
+    }
+
     /// What exact measuring and parking would gain.
     #[must_use]
     pub fn if_exact(&self) -> Option<String> {

@@ -57,12 +57,9 @@ pub(super) fn quantity(value: &Quantity, show: Show, rounding: Rounding) -> Stri
         Quantity::Volume(v) => (*v, volume(*v, imperial)),
         Quantity::Mass(v) => (*v, pick((0.453_592_37, "lb", 0), (1.0, "kg", 0))),
         Quantity::Force(v) => (*v, pick((4.448_221_615_260_5, "lbf", 0), (1e3, "kN", 2))),
-        Quantity::Moment(v) => (
-            *v,
-            pick((1.355_817_948_331_4, "ft lbf", 0), (1e3, "kN m", 3)),
-        ),
+        Quantity::Moment(v) => (*v, moment(*v, imperial)),
         Quantity::Pressure(v) => (*v, pick((6_894.757_293_168, "psi", 0), (1e6, "MPa", 2))),
-        Quantity::Subgrade(v) => (*v, pick((271_447.141, "psi/in", 0), (1e6, "MPa/m", 1))),
+        Quantity::Subgrade(v) => (*v, pick((271_447.137_526, "psi/in", 0), (1e6, "MPa/m", 1))),
         Quantity::Angle(v) => (*v, (std::f64::consts::PI / 180.0, "deg", 1)),
         Quantity::Number(v) => (*v, (1.0, "", 3)),
         Quantity::Count(v) => (*v, (1.0, "", 0)),
@@ -78,6 +75,15 @@ pub(super) fn quantity(value: &Quantity, show: Show, rounding: Rounding) -> Stri
         "1 day".into()
     } else {
         shown
+    }
+}
+
+/// Moments of posts in kilonewton metres, torques of bolts in newton metres.
+fn moment(newton_metres: f64, imperial: bool) -> Unit {
+    match (imperial, newton_metres.abs() < 1e3) {
+        (true, _) => (1.355_817_948_331_4, "ft lbf", 0),
+        (false, true) => (1.0, "N m", 0),
+        (false, false) => (1e3, "kN m", 3),
     }
 }
 

@@ -10,7 +10,7 @@ mod rest;
 #[cfg(test)]
 mod tests;
 
-pub use balance::{Balance, centre_of_gravity};
+pub use balance::{Balance, centre_of_gravity, centre_of_gravity_with};
 pub use contact::{Contact, contact};
 pub use on_pads::{Attitude, attitudes};
 pub use rest::at_rest;

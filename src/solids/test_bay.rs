@@ -159,6 +159,8 @@ fn lift() -> Lift {
                 .collect(),
             anchor_diameter: Some(inch(0.75)),
             anchor_embedment: Some(inch(4.25)),
+            anchor: None,
+            anchor_age_days: None,
         },
         power_unit: Some(PowerUnit {
             side: Side::Right,
@@ -211,6 +213,8 @@ fn lift() -> Lift {
             thickness: Some(inch(4.25)),
             strength: None,
             edge_distance: Some(inch(6.0)),
+            embedment: None,
+            age_days: None,
         },
         advertised: SlabDemand::default(),
     }

@@ -30,6 +30,10 @@ pub enum Kind {
     Current,
     /// A volume.
     Volume,
+    /// An area.
+    Area,
+    /// A modulus of subgrade reaction: pressure for each length that the ground gives way.
+    Subgrade,
 }
 
 /// A unit: its spellings, the first of which is the one shown, and its size in SI.
@@ -92,11 +96,21 @@ units! {
         231.0 * M_PER_INCH * M_PER_INCH * M_PER_INCH => ["gal", "gallon", "gallons"],
         0.001 => ["L", "l", "litre", "litres", "liter", "liters"],
         1.0 => ["m3"];
+    AREA:
+        M_PER_INCH * M_PER_INCH => ["sq in", "in2", "square inches"],
+        1e-6 => ["mm2", "sq mm"],
+        1e-4 => ["cm2", "sq cm"];
+    SUBGRADE:
+        // A pound-force per square inch and inch, also called pci.
+        PA_PER_PSI / M_PER_INCH => ["psi/in", "pci", "lbf/in3"],
+        1e6 => ["MPa/m", "MN/m3"],
+        // A thousand newtons per square metre and metre.
+        1e3 => ["kPa/m", "kN/m3"];
 }
 
 impl Kind {
     /// All kinds.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 12] = [
         Self::Length,
         Self::Mass,
         Self::Force,
@@ -107,6 +121,8 @@ impl Kind {
         Self::Voltage,
         Self::Current,
         Self::Volume,
+        Self::Area,
+        Self::Subgrade,
     ];
 
     pub(super) const fn units(self) -> &'static [Unit] {
@@ -121,6 +137,8 @@ impl Kind {
             Self::Voltage => VOLTAGE,
             Self::Current => CURRENT,
             Self::Volume => VOLUME,
+            Self::Area => AREA,
+            Self::Subgrade => SUBGRADE,
         }
     }
 
@@ -138,6 +156,8 @@ impl Kind {
             Self::Voltage => "a voltage",
             Self::Current => "a current",
             Self::Volume => "a volume",
+            Self::Area => "an area",
+            Self::Subgrade => "a subgrade modulus",
         }
     }
 
@@ -172,6 +192,8 @@ impl Kind {
             Self::Voltage => "230 V",
             Self::Current => "12 A",
             Self::Volume => "3 gal",
+            Self::Area => "0.33 sq in",
+            Self::Subgrade => "100 psi/in",
         }
     }
 }

@@ -151,6 +151,14 @@ quantity!(
     /// A volume, held in cubic metres.
     Volume, cubic_metres, "m3"
 );
+quantity!(
+    /// An area, held in square metres.
+    Area, square_metres, "m2"
+);
+quantity!(
+    /// A modulus of subgrade reaction, held in pascals per metre.
+    Subgrade, pascals_per_metre, "Pa/m"
+);
 
 impl Length {
     /// From millimetres.

@@ -33,7 +33,11 @@ fn plain(text: &str) -> String {
             },
         }
     }
-    out.replace("''", "\"").replace("m^3", "m3").trim().into()
+    out.replace("''", "\"")
+        .replace("m^", "m")
+        .replace("in^", "in")
+        .trim()
+        .into()
 }
 
 const fn vulgar(c: char) -> Option<&'static str> {
@@ -158,7 +162,9 @@ fn fraction<'a>(top: &str, after: &'a str) -> Result<(f64, &'a str), UnitError> 
 /// The unit up to the next number, and what follows it (a joining dash is stepped over).
 fn unit(text: &str) -> Result<(String, &str), UnitError> {
     // The only units with a figure in them stand at the end: they would else look like a number.
-    for whole in ["m3", "N/mm2"] {
+    for whole in [
+        "m3", "N/mm2", "in2", "mm2", "cm2", "lbf/in3", "MN/m3", "kN/m3",
+    ] {
         if text.trim().trim_end_matches('.') == whole {
             return Ok((whole.into(), ""));
         }

@@ -21,16 +21,19 @@ use egui::{Rect, Shape};
 use egui_kittest::Harness;
 
 /// Every shipped scene.
-pub const SCENES: [&str; 9] = [
+pub const SCENES: [&str; 12] = [
+    "anchors-on-paper",
     "barred-way-up",
     "camper-under-the-bar",
     "camper-under-ties",
     "coupe-full-rise",
+    "engine-out",
     "light-in-the-way",
     "no-safe-lock",
     "short-columns",
     "tall-columns",
     "tall-pickup",
+    "thin-slab",
 ];
 
 /// A studied desk with a shipped scene on it.

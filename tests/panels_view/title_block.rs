@@ -2,7 +2,7 @@
 
 use bayrise::panels::overlay::{content, paint, view_rect};
 use bayrise::panels::{Action, Desk};
-use bayrise::report::CAUTIONS;
+use bayrise::report::IN_A_PICTURE;
 use egui::{Pos2, Rect, vec2};
 
 use super::{Painted, SCENES, desk, shapes, texts};
@@ -58,8 +58,8 @@ fn verdict_stop_mark_position_and_cautions_are_in_the_picture() {
         &said.headline,
         &said.position,
         said.here.unwrap().word,
-        CAUTIONS[0],
-        CAUTIONS[1],
+        IN_A_PICTURE[0],
+        IN_A_PICTURE[1],
         &said.origin,
     ] {
         assert!(all.contains(&words), "{words}: {all:?}");

@@ -48,6 +48,104 @@ fn at_a_lock_nothing_is_called_clear_that_the_study_does_not() {
 }
 
 #[test]
+fn between_locks_nothing_is_better_than_the_lock_passed_last_or_above_the_mark() {
+    let (mut kinder, mut above) = (0, 0);
+    for scene in SCENES {
+        let mut desk = desk(scene);
+        let locks_m = desk.locks_m();
+        for (index, lock_m) in locks_m.iter().enumerate() {
+            for past_m in [0.005, 0.03, 0.06, 0.09] {
+                desk.apply(Action::Travel(lock_m + past_m));
+                if desk.rise.at_lock(&locks_m).is_some() {
+                    continue;
+                }
+                let verdict = desk.verdict.as_ref().unwrap();
+                let here = desk.here.as_ref().unwrap();
+                let passed = locks_m.iter().filter(|m| **m <= desk.rise.travel_m);
+                let judged = shown::lock_state(verdict, here.door, passed.count());
+                let said = shown::state(&desk).unwrap();
+                let is_clear = said == State::from(LockState::Clear);
+                let is_short = matches!(
+                    judged,
+                    LockState::Tight | LockState::Strikes | LockState::Barred | LockState::NotShown
+                );
+                assert!(!is_clear || !is_short, "{scene}, past lock {}", index + 1);
+                kinder += usize::from(is_short && here.state == HereState::Clear);
+                let study = &verdict.study;
+                if let Some(marks) = study.marks
+                    && let Some(never_m) = marks.never_above_m
+                    && desk.rise.travel_m > marks.stop_travel_m + never_m - marks.stop_m
+                {
+                    assert!(!is_clear, "{scene}: above the mark");
+                    above += 1;
+                }
+            }
+        }
+    }
+    assert!(kinder > 0, "the single travel is kinder somewhere");
+    assert!(above > 0, "somewhere the carriage is above the mark");
+}
+
+#[test]
+fn at_a_lock_no_length_is_longer_than_the_report_says() {
+    for scene in SCENES {
+        let mut desk = desk(scene);
+        for lock in 1..=desk.locks_m().len() {
+            desk.apply(Action::ToLock(lock));
+            let verdict = desk.verdict.as_ref().unwrap();
+            let here = desk.here.as_ref().unwrap();
+            if here.door != verdict.study.headline_door {
+                continue;
+            }
+            let found = &verdict.study.locks[lock - 1];
+            let Some(near) = &found.near else { continue };
+            let pair = here
+                .pairs
+                .iter()
+                .find(|pair| pair.moving == near.moving && pair.fixed == near.fixed);
+            let Some(pair) = pair else { continue };
+            assert!(
+                pair.worst_m <= near.clearance_m + 1e-9,
+                "{scene}, lock {lock}: {} over {}",
+                pair.worst_m,
+                near.clearance_m
+            );
+            if found.state == LockState::Tight && near.clearance_m < near.margin_m {
+                assert_ne!(pair.state, PairState::Clear, "{scene}, lock {lock}");
+            }
+        }
+    }
+}
+
+#[test]
+fn without_a_title_block_the_picture_says_what_is_not_clear() {
+    let mut pickup = desk("tall-pickup");
+    pickup.apply(Action::ToLock(4));
+    assert!(overlay::warning(&pickup).is_empty());
+    pickup.apply(Action::ToLock(5));
+    assert_eq!(overlay::warning(&pickup), ["Shown here: tight"]);
+    let mut columns = desk("tall-columns");
+    columns.apply(Action::ToLock(5));
+    let words = overlay::warning(&columns).join("\n");
+    assert!(words.contains("No lock is safe"), "{words}");
+    assert!(words.contains("not safe"), "{words}");
+}
+
+#[test]
+fn a_lock_that_is_clear_under_a_withheld_verdict_is_not_shown_as_clear() {
+    let withheld = desk("tall-columns");
+    let rows = ladder::rows(&withheld);
+    let mut clear = 0;
+    for row in rows {
+        if let Thing::Lock(lock) = row.thing {
+            assert_ne!(lock.shown, State::from(LockState::Clear));
+            clear += usize::from(lock.state == LockState::Clear);
+        }
+    }
+    assert!(clear > 0, "some are clear in themselves");
+}
+
+#[test]
 fn a_lock_is_flagged_safe_only_with_the_door_that_it_is_safe_with() {
     let mut others = 0;
     for scene in SCENES {

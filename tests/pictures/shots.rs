@@ -112,16 +112,19 @@ pub(crate) fn root() -> PathBuf {
 }
 
 /// The shipped scenes' names.
-pub(crate) const SCENES: [&str; 9] = [
+pub(crate) const SCENES: [&str; 12] = [
+    "anchors-on-paper",
     "barred-way-up",
     "camper-under-the-bar",
     "camper-under-ties",
     "coupe-full-rise",
+    "engine-out",
     "light-in-the-way",
     "no-safe-lock",
     "short-columns",
     "tall-columns",
     "tall-pickup",
+    "thin-slab",
 ];
 
 fn desk(shot: &Shot) -> Desk {

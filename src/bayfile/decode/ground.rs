@@ -1,30 +1,69 @@
 //! What is known of the slab and of the electric supply?
 
 use super::all;
+use super::checks;
 use super::fields::{Fields, record};
 use super::readers::{
-    Flag, Point, Read, current, custom, list, number, place, pressure, rec, size, voltage, words,
+    Count, Day, Flag, Point, Read, current, custom, list, number, place, pressure, rec, size,
+    subgrade, voltage, words,
 };
-use crate::bay::{PowerSupply, Slab, SlabLine, SlabLineKind, SlabReading};
+use crate::bay::{Curing, NewPad, PowerSupply, Slab, SlabLine, SlabLineKind, SlabReading};
 use crate::bayfile::syntax::Kind;
 
 /// Reads the slab.
 pub(super) fn slab(f: &Fields<'_>) -> Option<Slab> {
-    all!(Slab {
+    let slab = all!(Slab {
         readings: f.or("readings", Vec::new(), &list("readings", 500, reading())),
         claimed_thickness: f.maybe("claimed_thickness", &size()),
         strength: f.maybe("strength", &pressure()),
         age_days: f.maybe("age_days", &number("an age in days", 0.0, 100_000.0)),
+        poured: f.maybe("poured", &Day),
+        curing: f.maybe(
+            "curing",
+            &words(
+                "a way of curing",
+                &[("Moist", Curing::Moist), ("Steam", Curing::Steam)]
+            )
+        ),
+        drill_on: f.maybe("drill_on", &Day),
+        load_on: f.maybe("load_on", &Day),
         outline: f.or("outline", Vec::new(), &list("corners", 200, Point::<2>)),
         lines: f.or(
             "lines",
             Vec::new(),
             &list("lines", 500, rec("the line", line))
         ),
+        lines_listed: Some(f.has("lines")),
         post_tensioned: f.maybe("post_tensioned", &Flag),
         heated: f.maybe("heated", &Flag),
         buried_services: f.maybe("buried_services", &Flag),
         void_below: f.maybe("void_below", &Flag),
+        subgrade: f.maybe("subgrade", &subgrade()),
+        suspended: f.maybe("suspended", &Flag),
+        new_pad: f.maybe("new_pad", &rec("the new pad", new_pad)),
+    })?;
+    checks::slab_days(f, &slab).then_some(slab)
+}
+
+fn new_pad(f: &Fields<'_>) -> Option<NewPad> {
+    all!(NewPad {
+        count: f.or(
+            "count",
+            1,
+            &Count {
+                what: "pads",
+                most: 100
+            }
+        ),
+        length: f.need("length", &size()),
+        width: f.need("width", &size()),
+        depth: f.need("depth", &size()),
+        strength: f.maybe("strength", &pressure()),
+        waste: f.or(
+            "waste",
+            NewPad::USUAL_WASTE,
+            &number("a share of waste", 0.0, 1.0)
+        ),
     })
 }
 

@@ -1,11 +1,12 @@
 //! Which lift does the file describe, and where does it stand?
 
+use super::anchor::{anchor, anchor_fits};
 use super::door::side;
 use super::fields::{Fields, record};
 use super::locks::locks;
 use super::readers::{
-    Point, Read, angle, current, custom, list, mass, name, not_negative, place, power, pressure,
-    rec, size, text, variant, voltage, volume,
+    Point, Read, angle, current, custom, list, mass, name, not_negative, number, place, power,
+    pressure, rec, size, text, variant, voltage, volume,
 };
 use super::{all, checks};
 use crate::bay::{
@@ -114,7 +115,7 @@ fn column(f: &Fields<'_>) -> Option<Column> {
 }
 
 fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
-    all!(BasePlate {
+    let plate = all!(BasePlate {
         width: f.need("width", &size()),
         depth: f.need("depth", &size()),
         thickness: f.need("thickness", &size()),
@@ -122,7 +123,11 @@ fn base_plate(f: &Fields<'_>) -> Option<BasePlate> {
         anchors: f.or("anchors", Vec::new(), &list("anchors", 100, Point::<2>)),
         anchor_diameter: f.maybe("anchor_diameter", &size()),
         anchor_embedment: f.maybe("anchor_embedment", &size()),
-    })
+        anchor: f.maybe("anchor", &rec("the anchor", anchor)),
+        anchor_age_days: f.maybe("anchor_age_days", &number("an age in days", 0.0, 3_650.0)),
+    })?;
+    let anchors_fit = anchor_fits(f, &plate);
+    (super::checks::anchors(f, &plate) && anchors_fit).then_some(plate)
 }
 
 fn power_unit(f: &Fields<'_>) -> Option<PowerUnit> {
@@ -309,6 +314,8 @@ fn demand(f: &Fields<'_>) -> Option<SlabDemand> {
         thickness: f.maybe("thickness", &size()),
         strength: f.maybe("strength", &pressure()),
         edge_distance: f.maybe("edge_distance", &size()),
+        embedment: f.maybe("embedment", &size()),
+        age_days: f.maybe("age_days", &number("an age in days", 0.0, 3_650.0)),
     })
 }
 

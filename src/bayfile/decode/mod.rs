@@ -3,6 +3,7 @@
 //! Each file here reads one part. A part reads all of its fields before it gives up, so that every
 //! fault is told; a value that was refused never goes on as a default.
 
+mod anchor;
 mod arrangements;
 mod checks;
 mod door;

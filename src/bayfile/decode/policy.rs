@@ -20,6 +20,7 @@ pub(super) fn policy(f: &Fields<'_>) -> Option<Policy> {
         measured_lift: f.or("measured_lift", d.measured_lift, &margin()),
         measured_vehicle: f.or("measured_vehicle", d.measured_vehicle, &margin()),
         loose_pad: f.or("loose_pad", d.loose_pad, &margin()),
+        inside_pads: f.or("inside_pads", d.inside_pads, &margin()),
         door_held: f.maybe(
             "door_held",
             &words(

@@ -1,6 +1,6 @@
 //! Where do carriage and door go, and what holds there?
 
-use super::Desk;
+use super::{Desk, over_the_climb};
 use crate::clearance::DoorState;
 use crate::panels::show_mode::{ROOM, Show};
 
@@ -87,12 +87,28 @@ impl Desk {
         self.rise.travel_m = self.rise.travel_m.clamp(0.0, top_m);
     }
 
-    /// Asks the probe about the shown position.
+    /// Asks the probe about the shown position; at a lock, about the climb to set and to leave it as
+    /// well, so that no length there is kinder than the lock's state.
     pub(super) fn look_here(&mut self) {
         let (door, travel_m) = (self.door_travel(), self.rise.travel_m);
-        self.here = self
-            .verdict
-            .as_mut()
-            .map(|verdict| verdict.probe.at(door, travel_m));
+        let lock = self.rise.at_lock(&self.locks_m());
+        self.here = self.verdict.as_mut().map(|verdict| {
+            let mut here = verdict.probe.at(door, travel_m);
+            if let Some(lock) = lock {
+                let lift = &verdict.bay.lift;
+                let climb_m =
+                    lift.set_overtravel.m().max(lift.release_overtravel.m()) + lift.overshoot.m();
+                let top_m = (travel_m + climb_m).min(lift.travel.m());
+                let above = verdict.probe.at(door, top_m);
+                over_the_climb::take_worse(&mut here.pairs, above.pairs);
+                let found = verdict.study.locks.iter().find(|one| one.lock == lock);
+                if let Some(near) = found.and_then(|one| one.near.as_ref())
+                    && here.door == verdict.study.headline_door
+                {
+                    over_the_climb::take_least(&mut here.pairs, near);
+                }
+            }
+            here
+        });
     }
 }

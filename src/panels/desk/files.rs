@@ -76,6 +76,12 @@ impl Desk {
                 self.document
                     .start_over(starter.text, Arc::new(EmbeddedOnly));
                 self.forget_study();
+                self.notices.push(Notice {
+                    is_error: false,
+                    text: "Nothing in this bay is measured yet: its figures are typical ones, and \
+                           the verdict is of them, not of your garage."
+                        .into(),
+                });
             }
             Err(_) => self.notices.push(Notice {
                 is_error: true,

@@ -296,11 +296,14 @@ fn everything_known_of_the_ground_has_a_field() {
     let scene = std::fs::read_to_string("scenes/tall-columns.ron").unwrap();
     let start = scene.find("    slab: (").unwrap();
     let ground = r#"    slab: (
-        claimed_thickness: "6 in", strength: "25 MPa", age_days: 90,
+        claimed_thickness: "6 in", strength: "25 MPa",
+        poured: "2026-05-14", curing: Moist, drill_on: "2026-06-14", load_on: "2026-06-20",
         readings: [("1 ft", "2 ft", "5 in"), (x: "1 ft", y: "3 ft", thickness: "5 in")],
         outline: [("-9 ft", "0 in"), ("9 ft", "0 in"), ("9 ft", "30 ft"), ("-9 ft", "30 ft")],
         lines: [(kind: Crack, from: ("1 ft", "2 ft"), to: ("3 ft", "4 ft"))],
         post_tensioned: false, heated: true, buried_services: false, void_below: false,
+        suspended: false, subgrade: "100 psi/in",
+        new_pad: (count: 2, length: "4 ft", width: "4 ft", depth: "8 in", strength: "25 MPa", waste: 0.1),
     ),
     power: (voltage: "230 V", breaker: "30 A", run: "45 ft"),
 )
@@ -314,7 +317,11 @@ fn everything_known_of_the_ground_has_a_field() {
         "",
         &mut wanted,
     );
-    assert!(wanted.len() > 25, "{wanted:?}");
+    assert!(wanted.len() > 35, "{wanted:?}");
+    // The age is given by the day or by days, never by both.
+    let by_days = text.replace("poured: \"2026-05-14\"", "age_days: 90");
+    bay(&open(&by_days));
+    wanted.push("slab.age_days".into());
     for path in wanted {
         assert!(shown.contains(&path), "{path}");
     }
@@ -327,6 +334,36 @@ fn everything_known_of_the_ground_has_a_field() {
             && matches!(row.what, What::Field(Entry::Words(_), Fallback::Open))
     });
     assert!(open_word);
+}
+
+#[test]
+fn everything_known_of_the_anchors_has_a_field() {
+    let scene = std::fs::read_to_string("scenes/tall-columns.ron").unwrap();
+    let anchor = r#"base_plate: (anchor_age_days: 28, anchor: (
+            kind: Sleeve, effective_embedment: "3 in", tensile_strength: "90 ksi",
+            yield_strength: "72 ksi", stress_area: "0.3 sq in", ductile: true, category: 2, kc: 17,
+            cracked: true, pull_out: "6000 lbf", bearing_area: "1 sq in", torque: "80 ft lbf",
+            min_spacing: "5 in", min_edge: "6 in", min_thickness: "5 in", critical_edge: "12 in",
+        )),
+        manual: (embedment: "4 in"), advertised: (embedment: "4 in"),
+"#;
+    let text = scene.replace(
+        "post_line: \"14 ft\",",
+        &format!("post_line: \"14 ft\", {anchor}"),
+    );
+    assert_ne!(text, scene);
+    bay(&open(&text));
+    let shown = shown(&text);
+    let mut wanted = Vec::new();
+    leaves(
+        &parse(0, &format!("(lift: ({anchor}))")).root.unwrap(),
+        "",
+        &mut wanted,
+    );
+    assert!(wanted.len() > 18, "{wanted:?}");
+    for path in wanted {
+        assert!(shown.contains(&path), "{path}");
+    }
 }
 
 #[test]

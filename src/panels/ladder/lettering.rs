@@ -49,7 +49,7 @@ impl Ladder<'_> {
             _ if lock.is_safe => "SAFE".into(),
             Some(door) => format!("safe {door}"),
             // What it is with the door as shown; of other doors the card tells.
-            None => lock.state.words().into(),
+            None => lock.shown.word.into(),
         };
         let fits = |word: &str, smallest: f32| width_of(word) * smallest <= room;
         let word = if fits(&word, SMALLER) { word } else { short };

@@ -2,7 +2,8 @@
 
 use crate::clearance::LockState;
 use crate::panels::Desk;
-use crate::panels::shown::{door_state, lock_state};
+use crate::panels::shown::{door_state, lock_state, of_lock};
+use crate::panels::signs::State;
 use crate::report::Sayings;
 
 /// Something at a travel.
@@ -34,6 +35,8 @@ pub struct Lock {
     pub pads: String,
     /// Its state with the door as shown.
     pub state: LockState,
+    /// How that is shown: clear is not all where no lock is called safe.
+    pub shown: State,
     /// The highest safe lock of the verdict.
     pub is_safe: bool,
     /// The door that the verdict is for, where this lock is safe with that one only and another is
@@ -49,9 +52,7 @@ impl Lock {
     pub fn words(&self) -> String {
         let mut words = format!(
             "lock {}, pads at {}, {}",
-            self.number,
-            self.pads,
-            self.state.words()
+            self.number, self.pads, self.shown.word
         );
         if self.is_safe {
             words.push_str(", the highest safe lock");
@@ -66,7 +67,7 @@ impl Lock {
     /// Its state in a word or two.
     #[must_use]
     pub fn state_words(&self) -> String {
-        let state = self.state.words();
+        let state = self.shown.word;
         match self.safe_with {
             _ if self.is_safe => format!("{state}, SAFE"),
             Some(door) => format!("{state}; safe {door}"),
@@ -99,6 +100,7 @@ pub fn rows(desk: &Desk) -> Vec<Row> {
                 number: lock.lock,
                 pads: said.show().room(lock.pad_height_m),
                 state: state(index),
+                shown: of_lock(verdict, state(index)),
                 is_safe: is_highest && is_so,
                 safe_with: (is_highest && !is_so).then(|| study.headline_door.word()),
                 is_here: at_lock == Some(lock.lock),

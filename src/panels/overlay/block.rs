@@ -214,6 +214,8 @@ fn verdict_cell(
     for reason in &content.reasons {
         column.add(&format!("\u{2022} {reason}"), size * 0.9, inks.ink);
     }
+    column.gap(size * 0.2);
+    column.add(&content.not_checked, size * 0.8, inks.ink);
 }
 
 /// The shown position and the cautions.

@@ -2,7 +2,7 @@
 
 use crate::panels::signs::State;
 use crate::panels::{Desk, shown, status, verdict};
-use crate::report::{self, CAUTIONS, GOING_UNDER, Sayings};
+use crate::report::{self, GOING_UNDER, IN_A_PICTURE, Sayings};
 
 /// Everything in the title block.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,8 +19,10 @@ pub struct Content {
     pub verdict: Option<State>,
     /// The verdict in sentences.
     pub headline: String,
-    /// Why no lock is called safe, one sentence each.
+    /// Why no lock is called safe, one sentence each: the first few.
     pub reasons: Vec<String>,
+    /// How much was not checked; empty when everything was.
+    pub not_checked: String,
     /// Why the verdict is not that of the file as it stands; none when it is.
     pub stale: Option<String>,
     /// Where carriage and door are shown.
@@ -38,7 +40,7 @@ pub struct Content {
 pub fn content(desk: &Desk) -> Content {
     let stale = status::stale_words(desk);
     let origin = origin(desk);
-    let mut cautions = CAUTIONS[..2].to_vec();
+    let mut cautions = IN_A_PICTURE.to_vec();
     if shown::may_anyone_be_under(desk) {
         cautions.push(GOING_UNDER);
     }
@@ -51,6 +53,7 @@ pub fn content(desk: &Desk) -> Content {
             verdict: None,
             headline: String::new(),
             reasons: Vec::new(),
+            not_checked: String::new(),
             stale,
             position: String::new(),
             here: None,
@@ -76,13 +79,30 @@ pub fn content(desk: &Desk) -> Content {
         is_safe: found.study.highest_safe_lock.is_some(),
         verdict: Some(verdict::state(found)),
         headline: said.headline(),
-        reasons: said.reasons().into_iter().map(|(says, _)| says).collect(),
+        reasons: first_reasons(&said),
+        not_checked: said.not_checked_short().unwrap_or_default(),
         stale,
         position,
         here: shown::state(desk),
         cautions,
         origin,
     }
+}
+
+/// More reasons than these say less: the report has them all.
+const MOST_REASONS: usize = 3;
+
+fn first_reasons(said: &Sayings<'_>) -> Vec<String> {
+    let mut reasons: Vec<String> = said.reasons().into_iter().map(|(says, _)| says).collect();
+    if reasons.len() > MOST_REASONS {
+        let more = reasons.len() - MOST_REASONS;
+        reasons.truncate(MOST_REASONS);
+        reasons.push(format!(
+            "And {}: see the report.",
+            report::counted(more, "more reason")
+        ));
+    }
+    reasons
 }
 
 /// Version, and the input that the verdict stands on while it is that of the text.

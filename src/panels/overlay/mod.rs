@@ -19,8 +19,9 @@ pub use marks::{Mark, marks};
 
 use super::style::{self, egui_colour};
 use super::{Desk, limits, shown, status};
-use crate::clearance::probe::PairState;
-use crate::report::{self, GOING_UNDER};
+use crate::clearance::LockState;
+use crate::clearance::probe::{HereState, PairState};
+use crate::report::{self, GOING_UNDER, Sayings};
 
 /// What of `rect` is left for the picture: all of it, or what is above the title block.
 #[must_use]
@@ -38,12 +39,20 @@ pub fn paint(painter: &Painter, rect: Rect, desk: &Desk, caption: bool) {
     let inside = painter.with_clip_rect(painter.clip_rect().intersect(view));
     let size = text_size(view, &desk.settings);
     let mut words = Vec::new();
-    if !caption && shown::may_anyone_be_under(desk) {
-        words.push(GOING_UNDER.into());
+    if !caption {
+        words.extend(warning(desk));
+        if shown::may_anyone_be_under(desk) {
+            words.push(GOING_UNDER.into());
+        }
     }
     if desk.settings.dimensions {
-        for line in lines(desk, view) {
-            strokes::paint(&inside, &line, size, desk);
+        let lines = lines(desk, view);
+        for line in &lines {
+            strokes::paint(&inside, line, size, desk);
+        }
+        // No stroke runs through a figure.
+        for line in &lines {
+            strokes::plate(&inside, line, size, desk);
         }
         words.extend(corner_words(desk));
     }
@@ -88,6 +97,32 @@ fn corner(painter: &Painter, view: Rect, size: f32, desk: &Desk, words: &[String
     }
 }
 
+/// What a picture without a title block must say all the same: that no lock is safe, and that it is
+/// not clear where the carriage stands.
+#[must_use]
+pub fn warning(desk: &Desk) -> Vec<String> {
+    let Some(verdict) = &desk.verdict else {
+        return Vec::new();
+    };
+    let said = Sayings::of(&verdict.bay, &verdict.study);
+    let mut words = Vec::new();
+    if verdict.study.highest_safe_lock.is_none() {
+        let why = said.reasons().into_iter().next();
+        let why = why.map_or_else(|| said.lead(), |(says, _)| says);
+        words.push(format!("\u{d7} No lock is safe. {why}"));
+    }
+    if let Some(here) = shown::state(desk) {
+        let is_good = [HereState::Clear, HereState::Parked, HereState::Meeting]
+            .into_iter()
+            .any(|good| here == good.into())
+            || here == LockState::NotLifting.into();
+        if !is_good {
+            words.push(format!("Shown here: {}", here.word));
+        }
+    }
+    words
+}
+
 /// What is said of the dimension lines in the lower left corner of the view, from the top to the
 /// bottom. What strikes has no nearest points and so no line: it is told here.
 #[must_use]
@@ -115,7 +150,12 @@ pub fn corner_words(desk: &Desk) -> Vec<String> {
     }
     words.extend(status::stale_words(desk));
     if !here.pairs.is_empty() {
-        words.push("Lengths: worst case, rounded down".into());
+        let at_lock = desk.rise.at_lock(&desk.locks_m()).is_some();
+        words.push(if at_lock {
+            "Lengths: worst case while the lock is set and left, rounded down".into()
+        } else {
+            "Lengths: worst case, rounded down".into()
+        });
     }
     words
 }

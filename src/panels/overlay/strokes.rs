@@ -8,6 +8,7 @@ use egui::{Color32, Painter, Pos2, Stroke, Vec2, vec2};
 
 use super::lines::{DimensionLine, middle};
 use super::{centred, plate_colour};
+use crate::drawing::palette::screen::Screen;
 use crate::panels::signs::State;
 use crate::panels::style::{self, egui_colour};
 use crate::panels::{Desk, signs};
@@ -19,14 +20,7 @@ pub(super) fn paint(painter: &Painter, line: &DimensionLine, size: f32, desk: &D
     let screen = style::screen(&desk.settings);
     let is_stale = !desk.is_current();
     let paper = egui_colour(screen.panel);
-    let ink = egui_colour(if is_stale { screen.stale } else { screen.ink });
-    let state = State::from(line.state);
-    let colour = if is_stale {
-        screen.stale
-    } else {
-        screen.line(state.colour)
-    };
-    let colour = egui_colour(colour);
+    let colour = colour_of(line, screen, is_stale);
     let way = line.to - line.from;
     let along = if way.length() > 0.5 {
         way.normalized()
@@ -49,16 +43,25 @@ pub(super) fn paint(painter: &Painter, line: &DimensionLine, size: f32, desk: &D
             pen.tick(line.to, along, size);
         }
     }
-    plate(painter, line, size, [paper, ink, colour], state);
 }
 
-fn plate(
-    painter: &Painter,
-    line: &DimensionLine,
-    size: f32,
-    [paper, ink, colour]: [Color32; 3],
-    state: State,
-) {
+/// The colour of its state, as light or dark as a thin line needs it.
+fn colour_of(line: &DimensionLine, screen: &Screen, is_stale: bool) -> Color32 {
+    egui_colour(if is_stale {
+        screen.stale
+    } else {
+        screen.line(State::from(line.state).colour)
+    })
+}
+
+/// The length on its plate.
+pub(super) fn plate(painter: &Painter, line: &DimensionLine, size: f32, desk: &Desk) {
+    let screen = style::screen(&desk.settings);
+    let is_stale = !desk.is_current();
+    let paper = egui_colour(screen.panel);
+    let ink = egui_colour(if is_stale { screen.stale } else { screen.ink });
+    let state = State::from(line.state);
+    let colour = colour_of(line, screen, is_stale);
     let edge = Stroke::new(1.0, colour);
     let rect = line.label_rect;
     painter.rect(

@@ -318,6 +318,7 @@ fn policy(bay: &Bay, study: &Study) -> PolicyReport {
         lift_parts_m: up(policy.lift_parts.m()),
         under_bar_m: up(policy.under_bar.m()),
         loose_pad_m: up(policy.loose_pad.m()),
+        inside_pads_m: up(policy.inside_pads.m()),
         door_held: policy.door_held.map(|held| match held {
             DoorHeld::Shut => DoorStateWord::Shut,
             DoorHeld::Open => DoorStateWord::Open,

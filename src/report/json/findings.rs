@@ -206,6 +206,8 @@ pub struct PolicyReport {
     pub under_bar_m: Option<f64>,
     /// Gap at a loose pad above which nothing is called safe.
     pub loose_pad_m: Option<f64>,
+    /// How far inside the span of the pads the centre of gravity must lie.
+    pub inside_pads_m: Option<f64>,
     /// The door state that the policy holds; null when the worse of shut and open governs.
     pub door_held: Option<DoorStateWord>,
     /// The people who will walk and work under the vehicle.

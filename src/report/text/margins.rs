@@ -17,6 +17,10 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
         ("The lift's own moving parts", policy.lift_parts),
         ("Under the shut-off bar", policy.under_bar),
         ("A pad may hang loose by", policy.loose_pad),
+        (
+            "Centre of gravity inside the pads' span",
+            policy.inside_pads,
+        ),
     ] {
         page.entry(what, &show.need(margin.m()));
     }

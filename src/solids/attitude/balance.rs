@@ -23,15 +23,29 @@ pub struct Balance {
 /// [`StanceError::NoAxleLoads`] without axle loads, [`StanceError::NoMass`] when the masses add up
 /// to nothing, [`StanceError::NotANumber`].
 pub fn centre_of_gravity(vehicle: &Vehicle) -> Result<Balance, StanceError> {
+    centre_of_gravity_with(vehicle, |_| true)
+}
+
+/// The same with only those named masses that `counts` names, by their index.
+///
+/// # Errors
+/// As [`centre_of_gravity`].
+pub fn centre_of_gravity_with(
+    vehicle: &Vehicle,
+    counts: impl Fn(usize) -> bool,
+) -> Result<Balance, StanceError> {
     let loads = vehicle.axle_loads.ok_or(StanceError::NoAxleLoads)?;
     let axles = (0..2).map(|axle| {
         let place = DVec2::new(0.0, -axle_station_m(vehicle, axle));
         (loads[axle].kg(), place)
     });
-    let named = vehicle.masses.iter().map(|part| {
-        let place = DVec2::new(part.across.m(), -part.station.m());
-        (part.mass.kg(), place)
-    });
+    let counted = vehicle.masses.iter().enumerate();
+    let named = counted
+        .filter(|&(index, _)| counts(index))
+        .map(|(_, part)| {
+            let place = DVec2::new(part.across.m(), -part.station.m());
+            (part.mass.kg(), place)
+        });
     let mut mass_kg = 0.0;
     let mut moment = DVec2::ZERO;
     for (mass, place) in axles.chain(named) {

@@ -47,6 +47,12 @@ pub(super) fn lit(desk: &Desk) -> HashMap<&str, Lit> {
         put(moving.as_str(), Lit::Picked);
         put(fixed.as_str(), Lit::Picked);
     }
+    // What does not stand here withholds the verdict, wherever the carriage is.
+    let standing = desk.verdict.iter().flat_map(|found| &found.study.standing);
+    for stands in standing.filter(|one| one.worst_m <= 0.0 || one.worst_m.is_nan()) {
+        put(&stands.part, Lit::Strikes);
+        put(&stands.other, Lit::Strikes);
+    }
     for pair in desk.here.iter().flat_map(|here| &here.pairs) {
         let state = match pair.state {
             PairState::Clear => continue,

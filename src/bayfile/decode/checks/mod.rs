@@ -3,14 +3,18 @@
 //! Only what can't be is refused here. What merely does not work (columns taller than the
 //! ceiling, a vehicle too heavy, an arm that can't reach) is a finding of the study.
 
+mod plate;
 mod room;
+mod slab;
 mod vehicle;
 
 use super::fields::Fields;
 use crate::bay::{Aim, Garage, Lift, Parking, Vehicle};
 use crate::units::{Length, Rounding, feet_inches, millimetres};
 
+pub(super) use plate::anchors;
 pub(super) use room::{ceiling, outside};
+pub(super) use slab::slab_days;
 pub(super) use vehicle::vehicle;
 
 /// Noise allowed between two figures that should be one, in metres.

@@ -8,9 +8,10 @@ mod record;
 
 pub(super) use choice::{one_item, variant, words};
 pub(super) use list::{Point, items, list};
-pub(super) use plain::{Count, Flag, name, number, text};
+pub(super) use plain::{Count, Day, Flag, name, number, text};
 pub(super) use quantity::{
-    angle, current, mass, mass_change, not_negative, place, power, pressure, size, voltage, volume,
+    angle, area, current, force, mass, mass_change, not_negative, place, power, pressure, size,
+    subgrade, torque, voltage, volume,
 };
 pub(super) use record::{custom, rec};
 

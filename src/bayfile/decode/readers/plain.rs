@@ -1,5 +1,7 @@
 //! How is a text, a number, a count or a flag read?
 
+use jiff::civil::Date;
+
 use super::{Read, wrong_kind};
 use crate::bayfile::context::Context;
 use crate::bayfile::syntax::{Kind as Written, Node};
@@ -151,5 +153,52 @@ impl Read for Flag {
 
     fn example(&self) -> String {
         "true".into()
+    }
+}
+
+/// A day of the calendar, written year-month-day.
+pub(in crate::bayfile::decode) struct Day;
+
+/// The years that a slab's days can lie in: outside of them a digit has slipped.
+const YEARS: std::ops::RangeInclusive<i16> = 1850..=2199;
+
+impl Read for Day {
+    type Out = Date;
+
+    fn read(&self, cx: &Context, node: &Node) -> Option<Date> {
+        let Written::Str(typed) = &node.kind else {
+            return wrong_kind(cx, node, "a day in quotes", &self.example());
+        };
+        // Other ways that ISO 8601 has of writing a day are read by people in two ways.
+        let is_plain = typed.len() == 10 && typed.bytes().filter(|b| *b == b'-').count() == 2;
+        let day = typed.parse::<Date>().ok().filter(|_| is_plain);
+        if let Some(day) = day
+            && YEARS.contains(&day.year())
+        {
+            return Some(day);
+        }
+        let typed: String = typed.chars().take(40).collect();
+        let (message, help) = if day.is_some() {
+            (
+                format!("the year of \"{typed}\" can't be meant"),
+                "check the digits of the year",
+            )
+        } else {
+            (
+                format!("\"{typed}\" is no day of the calendar"),
+                "write the year with four digits, the month and the day with two: \"2026-05-14\"",
+            )
+        };
+        cx.error(
+            node.span,
+            &message,
+            "expected a day as year-month-day",
+            help,
+        );
+        None
+    }
+
+    fn example(&self) -> String {
+        "\"2026-05-14\"".into()
     }
 }

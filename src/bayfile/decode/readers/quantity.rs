@@ -5,7 +5,8 @@ use crate::bayfile::context::Context;
 use crate::bayfile::decode::checks::both;
 use crate::bayfile::syntax::{Kind as Written, Node};
 use crate::units::{
-    Angle, Current, Kind, Length, Mass, Power, Pressure, Voltage, Volume, parse, show_quantity,
+    Angle, Area, Current, Force, Kind, Length, Mass, Power, Pressure, Subgrade, Torque, Voltage,
+    Volume, parse, show_quantity,
 };
 
 /// A quantity with its unit, within bounds given in SI.
@@ -94,6 +95,31 @@ pub(in crate::bayfile::decode) const fn voltage() -> Quantity<Voltage> {
 /// A current above zero.
 pub(in crate::bayfile::decode) const fn current() -> Quantity<Current> {
     Quantity::above_zero(Kind::Current, Current::amperes, 1e5, "\"20 A\"")
+}
+
+/// A torque above zero.
+pub(in crate::bayfile::decode) const fn torque() -> Quantity<Torque> {
+    Quantity::above_zero(Kind::Torque, Torque::newton_metres, 1e5, "\"80 ft lbf\"")
+}
+
+/// A force above zero.
+pub(in crate::bayfile::decode) const fn force() -> Quantity<Force> {
+    Quantity::above_zero(Kind::Force, Force::newtons, 1e7, "\"5000 lbf\"")
+}
+
+/// An area above zero.
+pub(in crate::bayfile::decode) const fn area() -> Quantity<Area> {
+    Quantity::above_zero(Kind::Area, Area::square_metres, 1.0, "\"0.33 sq in\"")
+}
+
+/// A modulus of subgrade reaction above zero; no ground is stiffer than 1000 MPa/m.
+pub(in crate::bayfile::decode) const fn subgrade() -> Quantity<Subgrade> {
+    Quantity::above_zero(
+        Kind::Subgrade,
+        Subgrade::pascals_per_metre,
+        1e9,
+        "\"100 psi/in\"",
+    )
 }
 
 /// A volume above zero.

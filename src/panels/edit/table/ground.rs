@@ -37,13 +37,33 @@ const SLAB: &[Row] = &[
         &[Row::new("", "", What::Variant(READINGS, Fallback::Needed))],
         reading,
     )
-    .hint("Drill near each anchor, hook the tape under the slab's underside, and read."),
+    .hint(
+        "Drill near each plate, hook the tape under the slab, and read down; no hole before \
+         tendons, heating and services are ruled out.",
+    ),
     field("strength", "Strength", Entry::Quantity(Kind::Pressure))
         .open()
         .hint("Compressive strength, as delivered or as tested."),
     field("age_days", "Age in days", Entry::Number)
         .open()
-        .hint("Since it was poured."),
+        .hint("Where the day that it was poured is not known."),
+    day("poured", "Poured on").hint("Year-month-day, such as 2026-05-14."),
+    words(
+        "curing",
+        "Cured",
+        &[("Moist", "kept moist"), ("Steam", "by steam")],
+    )
+    .open()
+    .hint("Counts before it is 28 days old."),
+    day("drill_on", "To be drilled on").hint("Year-month-day: when the anchors are to be set."),
+    day("load_on", "First raise on").hint("Year-month-day: age and strength count to this day."),
+    field(
+        "subgrade",
+        "Subgrade modulus",
+        Entry::Quantity(Kind::Subgrade),
+    )
+    .open()
+    .hint("How stiff the ground under it is, from a soil report or a plate test."),
     list(
         "outline",
         "Corners of the slab",
@@ -72,9 +92,45 @@ const SLAB: &[Row] = &[
             unknown("buried_services", "Services in or under it")
                 .hint("Water, gas, electricity, drains."),
             unknown("void_below", "Void or room below"),
+            unknown("suspended", "Suspended floor")
+                .hint("It spans between supports instead of lying on the ground."),
         ],
     ),
+    Row::new("new_pad", "A new pad is wanted", What::Maybe(NEW_PAD, pad))
+        .hint("What it takes of concrete; it changes no verdict before it is poured."),
 ];
+
+const NEW_PAD: &[Row] = &[
+    field("count", "Pads alike", Entry::Count).or("1"),
+    length("length", "Pad length"),
+    length("width", "Pad width"),
+    length("depth", "Pad depth"),
+    field(
+        "strength",
+        "Strength to order",
+        Entry::Quantity(Kind::Pressure),
+    )
+    .open(),
+    field("waste", "Waste, as a share", Entry::Number)
+        .or("0.1")
+        .hint("Ordered over what the form holds: 0.1 is a tenth."),
+];
+
+/// A pad under each post, as deep as the manual asks.
+fn pad(now: &Now<'_>) -> String {
+    let asked = now.length_of("lift.manual.thickness");
+    let depth = asked.unwrap_or_else(|| now.pick(8.0, 200.0));
+    let side = now.say(48.0, 1200.0);
+    format!(
+        "(count: 2, length: {side}, width: {side}, depth: {})",
+        now.exactly(depth)
+    )
+}
+
+/// A day of the calendar, which may be left out.
+const fn day(name: &'static str, label: &'static str) -> Row {
+    field(name, label, Entry::Text).open()
+}
 
 /// Yes, no, or not known, which is not the same as no.
 const fn unknown(name: &'static str, label: &'static str) -> Row {

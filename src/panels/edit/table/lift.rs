@@ -260,4 +260,10 @@ const SLAB: &[Row] = &[
     length("edge_distance", "Anchor to edge")
         .open()
         .hint("Of an anchor from joint, crack or edge."),
+    length("embedment", "Anchor embedment")
+        .open()
+        .hint("Least depth of an anchor in the concrete."),
+    field("age_days", "Age of the concrete", Entry::Number)
+        .open()
+        .hint("In days, before anchors are set and the lift is loaded."),
 ];

@@ -1,6 +1,6 @@
 //! The fields of the lift's parts that a preset usually brings.
 
-use super::{Entry, Row, angle, field, length, list};
+use super::{Entry, Row, What, angle, field, length, list, words};
 use crate::units::Kind;
 
 pub(super) const CARRIAGE: &[Row] = &[
@@ -41,6 +41,15 @@ pub(super) const BASE_PLATE: &[Row] = &[
     length("anchor_embedment", "Anchor embedment")
         .open()
         .hint("Depth in the concrete."),
+    Row::new(
+        "anchor",
+        "The anchors are known",
+        What::Maybe(ANCHOR, |_| "()".into()),
+    )
+    .hint("From the manual and from the anchor's test report. Left out: only their size is known."),
+    field("anchor_age_days", "Age that the anchors ask", Entry::Number)
+        .open()
+        .hint("Of the concrete, in days, by the anchors' maker."),
     list(
         "anchors",
         "Anchors",
@@ -52,6 +61,77 @@ pub(super) const BASE_PLATE: &[Row] = &[
         |now| format!("({zero}, {zero})", zero = now.zero()),
     ),
 ];
+
+/// What is known of the anchors; all of it may be left out.
+const ANCHOR: &[Row] = &[
+    words(
+        "kind",
+        "Kind of anchor",
+        &[
+            ("Wedge", "wedge"),
+            ("Sleeve", "sleeve"),
+            ("DropIn", "drop-in"),
+            ("Undercut", "undercut"),
+            ("Screw", "screw"),
+            ("Adhesive", "adhesive"),
+            ("CastIn", "cast in"),
+        ],
+    )
+    .open(),
+    length("effective_embedment", "Effective embedment")
+        .open()
+        .hint(
+            "From the test report: to where it bears on the concrete, less than the hole's depth.",
+        ),
+    field("tensile_strength", "Tensile strength", PRESSURE)
+        .open()
+        .hint("Of its steel."),
+    field("yield_strength", "Yield strength", PRESSURE)
+        .open()
+        .hint("Of its steel."),
+    field("stress_area", "Stress area", AREA)
+        .open()
+        .hint("Of its steel, where it is thinnest."),
+    words("ductile", "Ductile steel", YES_NO).open(),
+    field("category", "Category", Entry::Count)
+        .open()
+        .hint("1, 2 or 3, from its test report."),
+    field("kc", "Effectiveness factor", Entry::Number)
+        .open()
+        .hint("From its test report, for inches and pounds: 17 to 24."),
+    words("cracked", "Concrete may crack", YES_NO)
+        .open()
+        .hint("Left out: yes."),
+    field(
+        "pull_out",
+        "Pull-out strength",
+        Entry::Quantity(Kind::Force),
+    )
+    .open()
+    .hint("Characteristic, from its test report, for this concrete."),
+    field("bearing_area", "Bearing area of the head", AREA)
+        .open()
+        .hint("Of an anchor cast in."),
+    field("torque", "Tightening torque", Entry::Quantity(Kind::Torque))
+        .open()
+        .hint("As the anchor's maker gives it."),
+    length("min_spacing", "Least spacing")
+        .open()
+        .hint("From its product data."),
+    length("min_edge", "Least edge distance")
+        .open()
+        .hint("From its product data."),
+    length("min_thickness", "Least concrete thickness")
+        .open()
+        .hint("From its product data, at this embedment."),
+    length("critical_edge", "Critical edge distance")
+        .open()
+        .hint("From its product data; counts in concrete that does not crack."),
+];
+
+const PRESSURE: Entry = Entry::Quantity(Kind::Pressure);
+const AREA: Entry = Entry::Quantity(Kind::Area);
+const YES_NO: &[(&str, &str)] = &[("true", "yes"), ("false", "no")];
 
 pub(super) const MOTOR: &[Row] = &[
     field("power", "Motor power", Entry::Quantity(Kind::Power)).open(),

@@ -25,6 +25,9 @@ pub(super) const POLICY: &[Row] = &[
             length("loose_pad", "Loose pad")
                 .or("3 mm")
                 .hint("A pad with a wider gap than this withholds the verdict."),
+            length("inside_pads", "Weight inside the pads")
+                .or("150 mm")
+                .hint("How far inside the span of the pads the centre of gravity must lie."),
         ],
     ),
     group(

@@ -1,0 +1,169 @@
+//! Do size, place and depth of the anchors keep what manual, product data and code ask?
+
+use super::given::Given;
+use super::group::nearest;
+use super::limits::{least_edge, least_spacing};
+use super::post::Post;
+use super::show::{REPORT, inches, screened};
+use crate::bay::Lift;
+use crate::ground::{Bound, Figure, Quantity};
+
+const MANUAL: &str = "the lift's manual";
+const PRODUCT: &str = "the anchor's product data";
+
+/// Depth against what the manual asks: its word stops; an advertisement's does not.
+pub(super) fn asked_depth(given: &Given, lift: &Lift) -> Option<Figure> {
+    let asked = [
+        (lift.manual.embedment, MANUAL),
+        (lift.advertised.embedment, "the lift's advertisement"),
+    ];
+    // The more demanding of both; at a tie the manual.
+    let (least, source) = asked
+        .into_iter()
+        .filter_map(|(depth, source)| Some((depth?, source)))
+        .reduce(|one, other| if other.0 > one.0 { other } else { one })?;
+    let what = "embedment asked for";
+    let Some(embedment) = given.embedment_in else {
+        return Some(
+            Figure::unknown(
+                "embedment.asked",
+                what,
+                "take the embedment from the anchors that come with the lift, or from its manual",
+            )
+            .source(source),
+        );
+    };
+    let figure = Figure::judged(
+        "embedment.asked",
+        what,
+        inches(embedment),
+        Bound::AtLeast,
+        Quantity::Length(least.m()),
+    )
+    .source(source)
+    .cure("longer anchors, if the slab is thick enough for them");
+    let manual_holds = lift
+        .manual
+        .embedment
+        .is_none_or(|manual| inches(embedment).number() >= Some(manual.m()));
+    Some(if manual_holds {
+        screened(figure, "ask the lift's maker which embedment holds")
+    } else {
+        figure
+    })
+}
+
+/// Depth against the slab's thickness: product data, else the code's rule.
+pub(super) fn depth_in_slab(given: &Given, post: &Post) -> Option<Figure> {
+    const FIND: &str = "read the slab's thickness in two holes near each plate";
+    if let Some(least) = given.anchor.min_thickness {
+        let what = "slab thickness for these anchors";
+        let Some(thickness) = post.thickness_in else {
+            return Some(Figure::unknown("thickness", what, FIND).source(PRODUCT));
+        };
+        let figure = Figure::judged(
+            "thickness",
+            what,
+            inches(thickness),
+            Bound::AtLeast,
+            Quantity::Length(least.m()),
+        );
+        return Some(screened(figure.source(PRODUCT), REPORT));
+    }
+    const WHAT: &str = "embedment in a slab so thick";
+    const SOURCE: &str = "ACI 318-19, 17.9.4";
+    if !super::limits::depth_is_limited(given.anchor.kind) {
+        return None;
+    }
+    let Some(embedment) = given.limited_in() else {
+        return Some(Figure::unknown(
+            "embedment.slab",
+            WHAT,
+            "give `anchor_embedment` of the base plate, from the lift's manual",
+        ));
+    };
+    let Some(thickness) = post.thickness_in else {
+        return Some(Figure::unknown("embedment.slab", WHAT, FIND).source(SOURCE));
+    };
+    let most = super::limits::most_embedment_in(thickness);
+    let figure = Figure::judged(
+        "embedment.slab",
+        WHAT,
+        inches(embedment),
+        Bound::AtMost,
+        inches(most),
+    )
+    .source(SOURCE);
+    Some(screened(
+        figure,
+        "the code's rule does not cover so deep an anchor in so thin a slab, and no more than the \
+         rule's depth is counted below. The manual may still allow it: get the anchor's test \
+         report for this thickness",
+    ))
+}
+
+/// The closest two anchors.
+pub(super) fn spacing(given: &Given, post: &Post) -> Option<Figure> {
+    let least = post
+        .at_in
+        .iter()
+        .enumerate()
+        .flat_map(|(k, a)| {
+            let rest = post.at_in[k + 1..].iter();
+            rest.map(move |b| (a[0] - b[0]).hypot(a[1] - b[1]))
+        })
+        .min_by(f64::total_cmp)?;
+    let (asked, source) = match given.anchor.min_spacing {
+        Some(product) => (Some(product.in_inches()), PRODUCT),
+        None => (
+            given.diameter_in.map(|diameter| {
+                let depth = given.limited_in().unwrap_or(f64::INFINITY);
+                least_spacing(given.anchor.kind, diameter, depth)
+            }),
+            "ACI 318-19, Table 17.9.2(a)",
+        ),
+    };
+    let what = "spacing of the closest anchors";
+    let Some(asked) = asked.filter(|asked| asked.is_finite()) else {
+        return Some(Figure::unknown("spacing", what, SIZE).source(source));
+    };
+    let figure = Figure::judged(
+        "spacing",
+        what,
+        inches(least),
+        Bound::AtLeast,
+        inches(asked),
+    );
+    Some(screened(figure.source(source), REPORT))
+}
+
+const SIZE: &str = "give diameter and embedment of the anchors, from the lift's manual";
+
+/// The anchor nearest to an edge, joint, crack or drain.
+pub(super) fn edge(given: &Given, post: &Post) -> Option<Figure> {
+    let least = post
+        .lines
+        .iter()
+        .filter_map(|line| nearest(&post.at_in, line).map(|found| found.2))
+        .min_by(f64::total_cmp);
+    let (asked, source) = match given.anchor.min_edge {
+        Some(product) => (Some(product.in_inches()), PRODUCT),
+        None => (
+            given
+                .diameter_in
+                .map(|diameter| least_edge(given.anchor.kind, diameter)),
+            "ACI 318-19, Table 17.9.2(b)",
+        ),
+    };
+    let what = "an anchor to the nearest edge, joint or crack";
+    let (Some(least), Some(asked)) = (least, asked) else {
+        return Some(Figure::unknown("edge", what, SIZE).source(source));
+    };
+    let figure = Figure::judged("edge", what, inches(least), Bound::AtLeast, inches(asked));
+    let figure = screened(figure.source(source), REPORT);
+    Some(if post.lines_known {
+        figure
+    } else {
+        figure.undecided(super::show::LINES)
+    })
+}

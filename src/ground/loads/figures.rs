@@ -1,0 +1,255 @@
+//! Which figures does a weight on the pads come down to, and what is asked of each?
+
+use super::{GRAVITY, State};
+use crate::bay::{Bay, CgWindow, Corner};
+use crate::ground::{Bound, Figure, Quantity, Said};
+use crate::units::Rounding;
+
+/// What is asked of loads and balance.
+pub(super) struct Limits {
+    /// The lift's rating, kilograms.
+    capacity_kg: f64,
+    /// What one arm may carry, kilograms.
+    pub(super) arm_kg: f64,
+    /// Whose word that is.
+    arm_source: &'static str,
+    window: Option<CgWindow>,
+    /// What cures a weight outside the window.
+    park: &'static str,
+    /// How far inside the pads' span the weight must act, metres.
+    inside_m: f64,
+}
+
+pub(super) fn limits(bay: &Bay) -> Limits {
+    let lift = &bay.lift;
+    let given = lift.arm_capacity.map(|mass| mass.kg());
+    Limits {
+        capacity_kg: lift.capacity.kg(),
+        arm_kg: given.unwrap_or(lift.capacity.kg() * 0.25),
+        arm_source: if given.is_some() {
+            "the lift's arm capacity"
+        } else {
+            "a quarter of the lift's capacity, for want of an arm capacity from its manual"
+        },
+        window: lift.cg_window,
+        park: if bay.vehicle.masses.iter().any(|part| part.mass.kg() < 0.0) {
+            "park the vehicle so that its weight lies within the window both before and after the \
+             parts come out, or put weight back"
+        } else {
+            "park the vehicle so that its weight comes nearer to the post line"
+        },
+        inside_m: bay.policy.inside_pads.m(),
+    }
+}
+
+/// A force as the weight that people know it as.
+pub(super) fn weight(force_n: f64) -> Quantity {
+    Quantity::Mass(force_n / GRAVITY)
+}
+
+/// The sentence that comes first.
+pub(super) fn lead(state: &State, limits: &Limits) -> Said {
+    let mass = Quantity::Mass(state.mass_kg);
+    let Some(pads) = &state.pads else {
+        return Said::new("The weight of ")
+            .up(mass)
+            .and(" acts outside the pads: the vehicle would tip off them.");
+    };
+    let heaviest = Corner::ALL
+        .into_iter()
+        .max_by(|a, b| {
+            let shared = |corner: &Corner| pads.pads[corner.index()].shared_n;
+            shared(a).total_cmp(&shared(b))
+        })
+        .unwrap_or(Corner::FrontLeft);
+    let said = Said::new("Of ")
+        .up(mass)
+        .and(format!(" the {} pad carries the most, ", heaviest.name()))
+        .up(weight(pads.pads[heaviest.index()].shared_n))
+        .and(" of the ")
+        .down(Quantity::Mass(limits.arm_kg))
+        .and(" an arm may carry; the weight acts ");
+    if state.inside_m < 0.0 {
+        return said
+            .up(Quantity::Length(-state.inside_m))
+            .and(" outside the pads' span at worst.");
+    }
+    said.down(Quantity::Length(state.inside_m))
+        .and(" inside the pads' span at worst.")
+}
+
+/// The figures of the weight as the file gives it.
+pub(super) fn of(bay: &Bay, state: &State, limits: &Limits) -> Vec<Figure> {
+    let mut all = vec![total("total", "vehicle on the lift", state, limits)];
+    all.extend(window("window", "centre of gravity", state, limits));
+    if limits.window.is_none() {
+        all.push(Figure::unknown(
+            "window",
+            "where the centre of gravity may lie",
+            "take from the lift's manual how far from the post line it may lie, as `cg_window`",
+        ));
+    }
+    let aside = state.across_m.0.abs().max(state.across_m.1.abs());
+    all.push(
+        Figure::noted(
+            "centre.across",
+            "centre of gravity beside the middle between the posts, at worst",
+            Quantity::Length(aside),
+        )
+        .rounded(Rounding::Up),
+    );
+    all.push(inside("inside_pads", "centre of gravity", state, limits));
+    pad_figures(bay, state, limits, &mut all);
+    all
+}
+
+pub(super) fn total(
+    id: &'static str,
+    what: &'static str,
+    state: &State,
+    limits: &Limits,
+) -> Figure {
+    Figure::judged(
+        id,
+        what,
+        Quantity::Mass(state.mass_kg),
+        Bound::AtMost,
+        Quantity::Mass(limits.capacity_kg),
+    )
+    .source("the lift's capacity")
+    .cure("unload the vehicle, or choose a lift with a higher capacity")
+}
+
+/// The centre of gravity against the window, to both sides; nothing without a window.
+pub(super) fn window(id: &str, what: &str, state: &State, limits: &Limits) -> Vec<Figure> {
+    let Some(window) = limits.window else {
+        return Vec::new();
+    };
+    let (least, most) = state.along_m;
+    [
+        ("front", "forward of the post line", most, window.front),
+        ("rear", "back from the post line", -least, window.rear),
+    ]
+    .into_iter()
+    .map(|(end, whither, found, limit)| {
+        let (far, limit) = (Quantity::Length(found), Quantity::Length(limit.m()));
+        let reason = Said::new(format!("the {what} may lie "))
+            .up(far.clone())
+            .and(format!(" {whither}, where the lift's window ends at "))
+            .down(limit.clone());
+        Figure::judged(
+            format!("{id}.{end}"),
+            format!("{what} {whither}, at worst"),
+            far,
+            Bound::AtMost,
+            limit,
+        )
+        .reason(reason)
+        .source("the lift's window")
+        .cure(limits.park)
+    })
+    .collect()
+}
+
+/// The centre of gravity against the span of the pads.
+pub(super) fn inside(id: &str, what: &str, state: &State, limits: &Limits) -> Figure {
+    let reason = if state.inside_m < 0.0 {
+        Said::new(format!("the {what} may lie "))
+            .up(Quantity::Length(-state.inside_m))
+            .and(" outside the pads: the vehicle would tip off them")
+    } else {
+        Said::new(format!("the {what} may lie only "))
+            .down(Quantity::Length(state.inside_m))
+            .and(" inside the pads' span, where ")
+            .up(Quantity::Length(limits.inside_m))
+            .and(" is asked")
+    };
+    Figure::judged(
+        id.to_owned(),
+        format!("{what} inside the pads' span, at worst"),
+        Quantity::Length(state.inside_m),
+        Bound::AtLeast,
+        Quantity::Length(limits.inside_m),
+    )
+    .reason(reason)
+    .source("the policy")
+    .cure("use lift points that reach farther past the centre of gravity, or move load toward the middle")
+}
+
+fn pad_figures(bay: &Bay, state: &State, limits: &Limits, all: &mut Vec<Figure>) {
+    let Some(pads) = &state.pads else {
+        all.push(Figure::unknown(
+            "pad_load",
+            "pad loads",
+            "first bring the weight inside the pads' span",
+        ));
+        return;
+    };
+    let most_on_three = pads.pads.iter().map(|pad| pad.most_n).fold(0.0, f64::max);
+    for corner in Corner::ALL {
+        let pad = &pads.pads[corner.index()];
+        all.push(
+            Figure::judged(
+                format!("pad_load.{}", corner.name().replace(' ', "_")),
+                format!("{} pad", corner.name()),
+                weight(pad.shared_n),
+                Bound::AtMost,
+                Quantity::Mass(limits.arm_kg),
+            )
+            .reason(
+                Said::new(format!("the {} pad may carry ", corner.name()))
+                    .up(weight(pad.shared_n))
+                    .and(" of the ")
+                    .down(Quantity::Mass(limits.arm_kg))
+                    .and(" its arm may"),
+            )
+            .source(limits.arm_source)
+            .cure("unload that end, use lift points farther from it, or choose stronger arms")
+            .note(
+                Said::new("as parked ")
+                    .near(weight(pad.nominal_n))
+                    .and("; between ")
+                    .down(weight(pad.least_n))
+                    .and(" and ")
+                    .up(weight(pad.most_n))
+                    .and(" should a pad hang loose"),
+            ),
+        );
+    }
+    let three = Figure::judged(
+        "three_pads",
+        "most on one pad should only three carry",
+        weight(most_on_three),
+        Bound::AtMost,
+        Quantity::Mass(limits.arm_kg),
+    )
+    .source(limits.arm_source);
+    let over = three.standing == crate::ground::Standing::Stops;
+    all.push(if over {
+        three.undecided(
+            "screw all four pads up to their lift points before the tyres leave the floor, look \
+             again just after, and ask the maker what one arm stands",
+        )
+    } else {
+        three
+    });
+    if let Some(corner) = pads.lifts {
+        let words = if bay.vehicle.masses.is_empty() {
+            "use lift points that surround the centre of gravity more evenly"
+        } else {
+            "move load toward the middle, or use lift points that surround it more evenly"
+        };
+        all.push(
+            Figure::noted(
+                "lifting_pad",
+                "pad that carries nothing",
+                Quantity::Words(corner.name().to_owned()),
+            )
+            .stopping(words)
+            .reason(format!(
+                "the {} pad would carry nothing and the vehicle would rock on three",
+                corner.name()
+            )),
+        );
+    }
+}

@@ -1,0 +1,137 @@
+//! Where do pads and weight lie, and how far may each be off?
+
+use glam::DVec2;
+
+use super::statics;
+use super::worst::extremes;
+use crate::solids::ParkingError;
+
+/// How many lengths may each be off: two for each pad, two for the weight, three of parking.
+const ERRORS: usize = 13;
+
+/// The pads under their lift points and the weight on them, in plan as parked, bay `x` and `y`,
+/// with how far each may be off. Metres, newtons.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Geometry {
+    /// Where each pad carries, by [`Corner::index`](crate::bay::Corner::index).
+    pub pads_m: [DVec2; 4],
+    /// How far off that each may be, either way, across and along.
+    pub pad_off_m: [DVec2; 4],
+    /// Where the weight acts.
+    pub cg_m: DVec2,
+    /// How far off that it may be, either way.
+    pub cg_off_m: DVec2,
+    /// The weight.
+    pub weight_n: f64,
+    /// The place about which the vehicle yaws when it is parked.
+    pub pivot_m: DVec2,
+    /// Half sizes of the parking box, with what is not known of the places that are lined up.
+    pub parking: ParkingError,
+}
+
+/// Four pads that share, or the three that are left without one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stance {
+    /// Four equal springs that can pull as well: what three pads carry is another stance.
+    Springs,
+    /// All pads but this one.
+    Without(usize),
+}
+
+/// Everything moved by one set of errors.
+#[derive(Debug, Clone, Copy)]
+pub struct Moved {
+    /// The pads, each off by its own error.
+    pub pads_m: [DVec2; 4],
+    /// Where the weight acts.
+    pub cg_m: DVec2,
+}
+
+impl Moved {
+    /// The loads of a stance, newtons.
+    #[must_use]
+    pub fn loads(&self, stance: Stance, weight_n: f64) -> Option<[f64; 4]> {
+        match stance {
+            Stance::Springs => statics::springs(self.pads_m, self.cg_m, weight_n),
+            Stance::Without(hanging) => {
+                let at = |i: usize| if i < hanging { i } else { i + 1 };
+                let three = [0, 1, 2].map(|i| self.pads_m[at(i)]);
+                let carried = statics::three(three, self.cg_m, weight_n)?;
+                let mut loads = [0.0; 4];
+                for (i, load) in carried.into_iter().enumerate() {
+                    loads[at(i)] = load;
+                }
+                Some(loads)
+            }
+        }
+    }
+}
+
+impl Geometry {
+    /// Everything as one set of errors has it.
+    fn moved(&self, errors: &[f64; ERRORS]) -> Moved {
+        let [.., across, along, yaw] = *errors;
+        let (sin, cos) = yaw.sin_cos();
+        let park = |place: DVec2| {
+            let from = place - self.pivot_m;
+            let turned = DVec2::new(cos * from.x - sin * from.y, sin * from.x + cos * from.y);
+            self.pivot_m + turned + DVec2::new(across, along)
+        };
+        Moved {
+            pads_m: std::array::from_fn(|i| {
+                park(self.pads_m[i] + DVec2::new(errors[2 * i], errors[2 * i + 1]))
+            }),
+            cg_m: park(self.cg_m + DVec2::new(errors[8], errors[9])),
+        }
+    }
+
+    /// Everything as errors have it that are given as shares of what each may be off, -1 to 1.
+    #[cfg(test)]
+    pub(crate) fn moved_by(&self, shares: [f64; ERRORS]) -> Moved {
+        let half = self.half_sizes(true);
+        self.moved(&std::array::from_fn(|i| shares[i] * half[i]))
+    }
+
+    /// How far each length may be off, either way.
+    fn half_sizes(&self, parked: bool) -> [f64; ERRORS] {
+        let mut half = [0.0; ERRORS];
+        for (i, off) in self.pad_off_m.into_iter().enumerate() {
+            (half[2 * i], half[2 * i + 1]) = (off.x, off.y);
+        }
+        (half[8], half[9]) = (self.cg_off_m.x, self.cg_off_m.y);
+        if parked {
+            half[10] = self.parking.across_m;
+            half[11] = self.parking.along_m;
+            half[12] = self.parking.yaw_rad;
+        }
+        half
+    }
+
+    /// The least and the greatest of each of `K` figures over everything that may be off; over
+    /// parking only where `parked` (where the pads carry on the vehicle does not hang on it).
+    pub fn range<const K: usize>(
+        &self,
+        parked: bool,
+        figures: impl Fn(&Moved) -> Option<[f64; K]>,
+    ) -> Option<[(f64, f64); K]> {
+        extremes(&self.half_sizes(parked), |errors| {
+            figures(&self.moved(errors))
+        })
+    }
+
+    /// How far the weight acts inside the pads' span at worst, metres; negative outside.
+    ///
+    /// No edge comes nearer to the weight than by what both may be off.
+    #[must_use]
+    pub fn inside_m(&self) -> f64 {
+        let pads = self.pad_off_m.map(DVec2::length).into_iter();
+        let off = self.cg_off_m.length() + pads.fold(0.0, f64::max);
+        statics::inside_m(self.pads_m, self.cg_m) - off
+    }
+
+    /// Where the weight acts over the parking box: the least and the greatest bay `x` and `y`.
+    #[must_use]
+    pub fn weight_range(&self) -> Option<[(f64, f64); 2]> {
+        self.range(true, |moved| Some(moved.cg_m.to_array()))
+    }
+}

@@ -1,0 +1,190 @@
+//! Post bases against statics by hand and against random true worlds.
+
+use proptest::prelude::*;
+
+use super::*;
+use crate::bay::{Aim, NamedMass};
+use crate::ground::loads::pad_loads;
+use crate::solids::test_bay::test_bay;
+use crate::units::{Angle, Length, Mass};
+
+/// The test bay with nothing uncertain.
+fn exact() -> Bay {
+    let mut bay = test_bay();
+    bay.lift.side_mismatch = Length::ZERO;
+    bay.parking.repeat_along = Length::ZERO;
+    bay.parking.repeat_across = Length::ZERO;
+    bay.parking.repeat_yaw = Angle::ZERO;
+    bay.policy.measured_lift = Length::ZERO;
+    bay.policy.measured_vehicle = Length::ZERO;
+    for arm in &mut bay.lift.arms {
+        arm.tooth = None;
+    }
+    if let Some(height) = &mut bay.vehicle.cg_height {
+        height.estimated = false;
+    }
+    bay
+}
+
+fn bases(bay: &Bay) -> [PostBase; 2] {
+    post_bases(bay, &pad_loads(bay).unwrap()).unwrap()
+}
+
+#[test]
+fn forces_by_hand() {
+    let bay = exact();
+    let [left, right] = bases(&bay);
+    let pound = 0.453_592_37 * GRAVITY;
+    let inch = 0.0254;
+    // Half of 5200 lb, and half of 1500 lb shipping mass.
+    assert!((left.axial_n - 3_350.0 * pound).abs() < 0.1);
+    assert!((left.least_axial_n - 2_600.0 * pound).abs() < 0.1);
+    // Posts 116 in apart, columns of 12 in, the plate 1 in in: plate middles 63 in from the
+    // middle. Lift points 20 in from it: a lever of 43 in. Someone pulls with 500 N at 4 + 3 + 72
+    // in.
+    let hand = HAND_N * 79.0 * inch;
+    assert!((left.moment_across_nm - (2_600.0 * pound * 43.0 * inch + hand)).abs() < 1.0);
+    // On springs the weight acts on the post line: no moment along. On three pads all of one end's
+    // load is on one post: 3465.8 lb at 25.346 in forward on one, less on its rear pad.
+    assert!((left.shared_moments_nm[1] - hand).abs() < 1.0);
+    let front = 5_200.0 * (150.0 - 99.346_154) / 76.0;
+    let rear = 5_200.0 - front;
+    // The least twist empties the rear left and the front right by the smaller pair's half.
+    let tipped = ((front * 0.5 + rear * 0.5) * 25.346_154) * pound * inch;
+    assert!(
+        (left.moment_along_nm - tipped - hand).abs() / tipped < 0.01,
+        "{left:?}"
+    );
+    // Left and right are alike.
+    assert!((left.moment_across_nm - right.moment_across_nm).abs() < 1e-6);
+    assert!((left.compression_n - right.compression_n).abs() < 1e-6);
+}
+
+#[test]
+fn anchors_by_hand() {
+    let bay = exact();
+    let [left, _] = bases(&bay);
+    // The plate presses half way between the column's face (6 - 1 = 5 in) and its edge (9 in): at
+    // 7 in. Anchors at -7, 0 and 7 in, two each: 14, 7 and 0 in away, squares 2·(196 + 49) = 490.
+    let inch = 0.0254;
+    let about_line = left.moment_across_nm - left.least_axial_n * 7.0 * inch;
+    let outermost = about_line * 14.0 / (490.0 * inch);
+    // Along it presses half way between 7 and 10 in: anchors at -8 and 8 in are 16.5 and 0.5 in
+    // away, squares 3·(272.25 + 0.25) = 817.5.
+    let along = left.shared_moments_nm[1] * 16.5 / (817.5 * inch);
+    let found = left
+        .anchors
+        .iter()
+        .map(|a| a.shared_tension_n)
+        .fold(0.0, f64::max);
+    assert!(
+        (found - outermost - along).abs() < 1.0,
+        "{found} {outermost} {along}"
+    );
+    assert_eq!(left.anchors.len(), 6);
+    assert!((left.anchors[0].shear_n * 6.0 - HAND_N).abs() < 1e-9);
+}
+
+#[test]
+fn a_pattern_that_holds_nothing_is_not_known() {
+    let mut bay = exact();
+    bay.lift.base_plate.anchors = vec![[Length::inches(8.0), Length::ZERO]];
+    let bases = bases(&bay);
+    assert!(bases[0].anchors[0].tension_n.is_infinite());
+    let section = section(&bay, Some(&bases));
+    let anchor = section
+        .figures
+        .iter()
+        .find(|f| f.id == "left.anchor")
+        .unwrap();
+    assert_eq!(anchor.standing, crate::ground::Standing::Unknown);
+    bay.lift.base_plate.anchors.clear();
+    let section = super::section(&bay, Some(&self::bases(&bay)));
+    assert_eq!(section.standing(), crate::ground::Standing::Unknown);
+}
+
+#[test]
+fn the_heavier_of_before_and_after_counts() {
+    let mut bay = test_bay();
+    let whole = bases(&bay);
+    bay.parking.aim = Aim::CentreOfGravity(Length::ZERO);
+    bay.vehicle.masses = vec![NamedMass {
+        name: "engine".into(),
+        mass: Mass::pounds(-400.0),
+        station: Length::inches(99.0),
+        across: Length::ZERO,
+        height: None,
+    }];
+    let out = bases(&bay);
+    assert!((whole[0].axial_n - out[0].axial_n).abs() / whole[0].axial_n < 1e-3);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    /// No true world (pads, weight and parking somewhere in their boxes, carried by four springs
+    /// or three pads) asks more of a pad or a post than was found.
+    #[test]
+    fn no_true_world_is_worse(
+        front in 60.0..90.0, rear in 125.0..165.0, half_front in 15.0..30.0,
+        half_rear in 15.0..30.0, aside in -6.0..6.0, along in -6.0..6.0,
+        errors in prop::collection::vec(prop::array::uniform13(-1.0..1.0), 60),
+        at_corners in any::<bool>(),
+    ) {
+        let mut bay = test_bay();
+        for (index, point) in bay.vehicle.lift_points.iter_mut().enumerate() {
+            let (station, half) =
+                if index < 2 { (front, half_front) } else { (rear, half_rear) };
+            point.station = Length::inches(station);
+            point.half_spacing = Length::inches(half);
+        }
+        bay.vehicle.masses = vec![NamedMass {
+            name: "load".into(),
+            mass: Mass::pounds(500.0),
+            station: Length::inches(110.0),
+            across: Length::inches(aside * 5.0),
+            height: None,
+        }];
+        bay.parking.aim = Aim::CentreOfGravity(Length::inches(along));
+        let loads = pad_loads(&bay);
+        prop_assume!(loads.is_some());
+        let loads = loads.unwrap();
+        let bases = post_bases(&bay, &loads).unwrap();
+        let (geometry, _) = &loads.states[0];
+        let weight = geometry.weight_n;
+        // A millionth of the weight is rounding.
+        let slack = 1e-6 * weight;
+        for error in errors {
+            let error = if at_corners { error.map(f64::signum) } else { error };
+            let moved = geometry.moved_by(error);
+            let Some(shares) =
+                crate::ground::loads::statics::share(moved.pads_m, moved.cg_m, weight)
+            else { continue };
+            for (pad, load) in loads.pads.iter().zip(shares.springs) {
+                prop_assert!(load <= pad.shared_n + slack, "{load} {pad:?}");
+            }
+            for world in [shares.springs, shares.ends[0], shares.ends[1]] {
+                for (pad, load) in loads.pads.iter().zip(world) {
+                    prop_assert!(load <= pad.most_n + slack, "{load} {pad:?}");
+                    prop_assert!(load >= pad.least_n - slack, "{load} {pad:?}");
+                }
+                for base in &bases {
+                    let middle = middle_m(&bay, base.side);
+                    let (mut down, mut across, mut ahead) = (0.0, 0.0, 0.0);
+                    for corner in Corner::ALL.into_iter().filter(|c| c.side() == base.side) {
+                        let load = world[corner.index()];
+                        let lever = moved.pads_m[corner.index()] - middle;
+                        down += load;
+                        across += load * lever.x * inward(base.side);
+                        ahead += load * lever.y;
+                    }
+                    prop_assert!(down <= base.axial_n + slack);
+                    prop_assert!(down >= base.least_axial_n - slack);
+                    prop_assert!(across <= base.moment_across_nm + slack);
+                    prop_assert!(ahead <= base.moment_along_range_nm.1 + slack);
+                    prop_assert!(ahead >= base.moment_along_range_nm.0 - slack);
+                }
+            }
+        }
+    }
+}
