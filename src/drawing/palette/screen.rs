@@ -64,7 +64,7 @@ pub const DARK: Screen = Screen {
     lines: [
         (CLEAR, Colour(0x6f, 0xd6, 0xf2)),
         (TIGHT, Colour(0xf2, 0xb8, 0x3c)),
-        (STRIKES, Colour(0xff, 0x86, 0x8c)),
+        (STRIKES, Colour(0xff, 0x8f, 0x95)),
     ],
 };
 
