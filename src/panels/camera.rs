@@ -77,6 +77,9 @@ pub const FOV_RAD: f64 = 0.663;
 /// Steepest look down or up, short of straight so that "up" stays defined.
 const STEEPEST_RAD: f64 = 1.553;
 
+/// Corners of the polygons that stand for the circles of what turns.
+const ROUND: u32 = 48;
+
 impl Camera {
     /// Unit vectors of the picture in the bay: to the right, up, and into it.
     #[must_use]
@@ -232,6 +235,71 @@ impl Camera {
         }
     }
 
+    /// The same look down or up, about the upright line through the middle of the box between two
+    /// corners, from where the box stays inside the picture all the way around; `room` as in
+    /// [`Camera::framed`].
+    #[must_use]
+    pub fn framed_all_round(&self, low: DVec3, high: DVec3, aspect: f64, room: f64) -> Self {
+        let [right, up, into] = self.axes();
+        let middle = (low + high) * 0.5;
+        // Whatever turns about that line stays within an upright cylinder. The circles are polygons
+        // drawn about them, so that nothing of the cylinder is left out.
+        let half = (high - low) * 0.5;
+        let step = std::f64::consts::TAU / f64::from(ROUND);
+        let radius_m = half.truncate().length() / (step * 0.5).cos();
+        let points: Vec<DVec3> = (0..ROUND)
+            .flat_map(|i| {
+                let (sin, cos) = (f64::from(i) * step).sin_cos();
+                [-half.z, half.z].map(|z| DVec3::new(radius_m * cos, radius_m * sin, z))
+            })
+            .collect();
+        match self.lens {
+            Lens::Parallel { .. } => {
+                let half_m = points
+                    .iter()
+                    .map(|c| c.dot(up).abs().max(c.dot(right).abs() / aspect))
+                    .fold(0.1, f64::max);
+                Self {
+                    eye_m: middle - into * (2.0 * (radius_m + half.z) + 1.0),
+                    target_m: middle,
+                    up: self.up,
+                    lens: Lens::Parallel {
+                        height_m: 2.0 * half_m * room,
+                    },
+                }
+            }
+            Lens::Perspective { fov_rad } => {
+                let tan = (fov_rad * 0.5).tan() / room;
+                // How far back the eye must stand to look at this height of the line.
+                let back_m = |z: f64| {
+                    let needs = points.iter().map(|c| {
+                        let c = *c - DVec3::Z * z;
+                        let across = (c.dot(right).abs() / aspect).max(c.dot(up).abs());
+                        across / tan - c.dot(into)
+                    });
+                    needs.fold(0.3, f64::max)
+                };
+                // The greatest of straight lines has one valley: from where the eye may be nearest.
+                let (mut below, mut above) = (-half.z, half.z);
+                for _ in 0..40 {
+                    let third = (above - below) / 3.0;
+                    if back_m(below + third) < back_m(above - third) {
+                        above -= third;
+                    } else {
+                        below += third;
+                    }
+                }
+                let z = (below + above) * 0.5;
+                let target_m = middle + DVec3::Z * z;
+                Self {
+                    eye_m: target_m - into * back_m(z),
+                    target_m,
+                    ..*self
+                }
+            }
+        }
+    }
+
     /// The look from a named place with the box between two corners in the picture. From the
     /// driver's door the eye stands at `driver_m` instead.
     #[must_use]
@@ -292,6 +360,27 @@ mod tests {
                     (0.85..=1.0).contains(&widest),
                     "{sight:?} {aspect} {widest}"
                 );
+            }
+        }
+    }
+
+    #[test]
+    fn a_box_framed_all_round_stays_inside_the_picture_while_it_turns() {
+        for sight in Sight::ALL {
+            for aspect in [0.6, 1.0, 2.4] {
+                let camera = Camera::at(sight, LOW, HIGH, DVec3::new(-2.5, 3.4, 1.6), aspect)
+                    .orbited(0.0, 0.0)
+                    .framed_all_round(LOW, HIGH, aspect, 1.05);
+                let widest = |heading: f64| {
+                    let turned = camera.orbited(heading, 0.0);
+                    corners()
+                        .map(|corner| turned.project(corner, aspect).unwrap().abs().max_element())
+                        .fold(0.0, f64::max)
+                };
+                let most = (0..360)
+                    .map(|degrees| widest(f64::from(degrees).to_radians()))
+                    .fold(0.0, f64::max);
+                assert!((0.75..=0.96).contains(&most), "{sight:?} {aspect}: {most}");
             }
         }
     }

@@ -24,6 +24,8 @@ pub struct Document {
     presets: Presets,
     text: Arc<str>,
     saved: Option<Arc<str>>,
+    /// Nothing lies on disk any more; `saved` is what lay there last.
+    is_gone: bool,
     past: Vec<Arc<str>>,
     future: Vec<Arc<str>>,
     generation: u64,
@@ -73,6 +75,7 @@ impl Document {
             presets,
             text,
             saved,
+            is_gone: false,
             past: Vec::new(),
             future: Vec::new(),
             generation: 0,
@@ -115,6 +118,11 @@ impl Document {
     /// True when the text is not what lies on disk.
     #[must_use]
     pub fn is_unsaved(&self) -> bool {
+        self.is_gone || self.has_own_changes()
+    }
+
+    /// True when the text is not what was read from disk or written there last.
+    fn has_own_changes(&self) -> bool {
         self.saved.as_ref() != Some(&self.text)
     }
 
@@ -227,6 +235,7 @@ impl Document {
         self.path = Some(path);
         self.presets = presets;
         self.saved = Some(shared(text, &self.text));
+        self.is_gone = false;
         if moved {
             // Presets beside the file may be others there.
             self.changed();
@@ -234,9 +243,11 @@ impl Document {
     }
 
     /// The file on disk is another one now. Taken over, as a step that can be undone, when nothing
-    /// was unsaved or it says the same; returns whether it was. Else the text stays as it is, unsaved.
+    /// was changed here since it was last read or written, though it may have been gone in between,
+    /// or when it says the same; returns whether it was. Else the text stays as it is, unsaved.
     pub fn changed_on_disk(&mut self, text: String) -> bool {
-        let take = !self.is_unsaved() || *text == *self.text;
+        let take = !self.has_own_changes() || *text == *self.text;
+        self.is_gone = false;
         self.saved = Some(shared(text, &self.text));
         if take && let Some(saved) = self.saved.clone() {
             self.change_to(saved);
@@ -246,7 +257,7 @@ impl Document {
 
     /// The file is gone from the disk: its text is unsaved from here on.
     pub fn gone_from_disk(&mut self) {
-        self.saved = None;
+        self.is_gone = true;
     }
 
     /// The presets beside the file that the text asks for, there or not: as in
@@ -271,6 +282,7 @@ impl Document {
     pub fn start_over(&mut self, text: String, presets: Presets) {
         self.path = None;
         self.saved = None;
+        self.is_gone = false;
         self.presets = presets;
         self.past
             .push(std::mem::replace(&mut self.text, text.into()));

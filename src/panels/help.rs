@@ -30,6 +30,10 @@ pub fn show(context: &Context, desk: &Desk, out: &mut Vec<Action>) {
                 "Mouse: drag to turn, drag with Shift or the right button to move, wheel for \
                  nearer and farther. Tab goes through the fields and buttons.",
             );
+            ui.small(
+                "On the ladder: drag the arrow, or press the column, to raise or lower the \
+                 carriage; press a lock to go to it.",
+            );
             ScrollArea::vertical()
                 .max_height(room.y * 0.78)
                 .min_scrolled_height(room.y * 0.78)

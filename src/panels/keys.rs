@@ -21,7 +21,7 @@ use super::{Action, Desk};
 /// obeyed are taken out of the input.
 pub fn actions(ui: &egui::Ui, desk: &Desk, out: &mut Vec<Action>) {
     let context = ui.ctx();
-    let has = if context.text_edit_focused() {
+    let has = if context.text_edit_focused() || was_left_by_escape(context) {
         Has::Field
     } else if context.egui_wants_keyboard_input() || egui::Popup::is_any_open(context) {
         Has::Widget
@@ -51,6 +51,23 @@ pub fn actions(ui: &egui::Ui, desk: &Desk, out: &mut Vec<Action>) {
             }
         });
     });
+}
+
+fn field_id() -> egui::Id {
+    egui::Id::new("bayrise field had the keyboard")
+}
+
+/// Notes, when everything was shown, whether a field has the keyboard.
+pub(super) fn note_field(context: &egui::Context) {
+    let has = context.text_edit_focused();
+    context.data_mut(|data| data.insert_temp(field_id(), has));
+}
+
+/// True when Escape has taken the keyboard from a field before anything was shown: it is the field's
+/// own, which drops what was typed.
+fn was_left_by_escape(context: &egui::Context) -> bool {
+    let had = context.data(|data| data.get_temp(field_id()));
+    had == Some(true) && context.input(|input| input.key_pressed(egui::Key::Escape))
 }
 
 /// What has the keyboard.

@@ -1,17 +1,19 @@
 //! How does each lock stand, to scale of the carriage's travel?
 
+mod lettering;
 mod place;
+mod pointers;
 mod rows;
 
 use egui::{
-    Align2, Color32, CursorIcon, FontId, Painter, Pos2, Rect, Sense, Shape, Stroke, TextStyle, Ui,
-    WidgetInfo, WidgetType, pos2, vec2,
+    Color32, CursorIcon, FontId, Painter, Pos2, Rect, Sense, Stroke, TextStyle, Ui, WidgetInfo,
+    WidgetType, pos2, vec2,
 };
 
 pub use rows::{Lock, Row, Thing, rows};
 
 use super::shown::door_state;
-use super::signs::{self, State};
+use super::signs;
 use super::style::egui_colour;
 use super::{Action, Desk, status, style};
 use crate::drawing::palette::screen::Screen;
@@ -24,11 +26,28 @@ pub const WIDTH: f32 = 272.0;
 /// Within so many points of a lock the dragged carriage takes the lock.
 const SNAP: f32 = 4.0;
 
+/// A ladder of so many rows has room for more than its locks.
+const ROOMY_ROWS: f32 = 20.0;
+
+/// A ladder of fewer rows has room for nothing but its locks, which look stale when they are.
+const FEWEST_ROWS: f32 = 8.0;
+
 /// The ladder, filling what is left of the panel.
 pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     let screen = style::screen(&desk.settings);
-    ui.heading("Locks");
-    if let Some(words) = status::stale_words(desk) {
+    // Where it is low, the locks come before the words: the card beside it says them all.
+    let rows = ui.available_height() / ui.text_style_height(&TextStyle::Body);
+    if rows >= ROOMY_ROWS {
+        ui.heading("Locks");
+    }
+    let stale = if rows >= ROOMY_ROWS {
+        status::stale_words(desk)
+    } else if rows >= FEWEST_ROWS {
+        status::stale_word(desk).map(Into::into)
+    } else {
+        None
+    };
+    if let Some(words) = stale {
         ui.colored_label(egui_colour(screen.stale), words);
     }
     let Some(verdict) = &desk.verdict else { return };
@@ -36,7 +55,8 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     if let (Some(door), Some(counted)) = (
         said.door(desk.door),
         said.door_counted(door_state(desk, verdict)),
-    ) {
+    ) && rows >= FEWEST_ROWS
+    {
         ui.small(format!("{door}: {counted}"));
     }
     let area = ui.available_rect_before_wrap();
@@ -45,6 +65,7 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     ladder.strip(ui, desk, out);
     ladder.locks(ui, desk, out);
     ladder.carriage(ui.painter(), desk.rise.travel_m);
+    ladder.safe(ui.painter());
 }
 
 /// What is needed to draw it.
@@ -80,12 +101,15 @@ impl<'a> Ladder<'a> {
             rows: rows(desk),
             text_y: Vec::new(),
         };
+        let most = (ladder.area.height() / row).max(0.0) + 1.0;
+        let ranks = lettering::ranks(&ladder.rows, most);
         let wishes: Vec<Wish> = ladder
             .rows
             .iter()
-            .map(|row| Wish {
+            .zip(ranks)
+            .map(|(row, rank)| Wish {
                 at: ladder.y(row.travel_m),
-                rank: row.rank,
+                rank,
             })
             .collect();
         ladder.text_y = place(&wishes, row, ladder.area.top(), ladder.area.bottom());
@@ -224,69 +248,6 @@ impl<'a> Ladder<'a> {
         }
         let fill = state.fill(self.screen, self.is_stale);
         signs::paint(painter, shape, radius, state.sign, fill, ink);
-        if lock.is_safe {
-            self.flag(painter, y);
-        }
-    }
-
-    fn lock_text(&self, painter: &Painter, lock: &Lock, y: f32) {
-        let ink = if lock.is_here {
-            let here = Rect::from_x_y_ranges(
-                self.text_x..=self.area.right(),
-                y - self.row * 0.5..=y + self.row * 0.5,
-            );
-            let [fill, ink] = if self.is_stale {
-                [self.screen.stale, self.screen.panel]
-            } else {
-                [self.screen.accent, self.screen.on_accent]
-            };
-            painter.rect_filled(here, 2.0, egui_colour(fill));
-            egui_colour(ink)
-        } else {
-            self.ink()
-        };
-        let write = |x: f32, align: Align2, text: &str| {
-            painter.text(pos2(x, y), align, text, self.font.clone(), ink)
-        };
-        let unit = self.font.size;
-        let number_x = self.text_x + unit * 1.5;
-        write(number_x, Align2::RIGHT_CENTER, &lock.number.to_string());
-        let width_of = |words: &str| {
-            let words = painter.layout_no_wrap(words.into(), self.font.clone(), ink);
-            words.size().x
-        };
-        let mut word = lock.state_words();
-        let pads_x = number_x + unit * 0.6;
-        let word_x = pads_x + unit * 6.6;
-        if word_x + width_of(&word) <= self.area.right() {
-            write(pads_x, Align2::LEFT_CENTER, &lock.pads);
-            write(word_x, Align2::LEFT_CENTER, &word);
-        } else {
-            if pads_x + width_of(&word) > self.area.right() {
-                // What it is with the door as shown; of other doors the card tells.
-                word = lock.shown.word.into();
-            }
-            write(pads_x, Align2::LEFT_CENTER, &word);
-        }
-    }
-
-    /// The flag at the highest safe lock, on the left of the column.
-    fn flag(&self, painter: &Painter, y: f32) {
-        let (x, size) = (self.axis_x - self.row * 0.85, self.row * 0.5);
-        let pole = Stroke::new(1.5, self.ink());
-        let top = y - self.row * 0.55;
-        painter.line_segment([pos2(x, y + 2.0), pos2(x, top)], pole);
-        let fill = State::from(crate::clearance::LockState::Clear).fill(self.screen, self.is_stale);
-        let cloth = vec![
-            pos2(x, top),
-            pos2(x + size, top + size * 0.4),
-            pos2(x, top + size * 0.8),
-        ];
-        painter.add(Shape::convex_polygon(
-            cloth,
-            fill,
-            Stroke::new(1.0, self.ink()),
-        ));
     }
 
     fn mark(&self, painter: &Painter, words: [&str; 2], y: f32, text_y: Option<f32>) {
@@ -310,23 +271,6 @@ impl<'a> Ladder<'a> {
         let to = pos2(self.text_x + 1.0, text_y);
         let stroke = Stroke::new(1.0, egui_colour(self.screen.rule));
         painter.line_segment([from, to], stroke);
-    }
-
-    /// Where the carriage is now.
-    fn carriage(&self, painter: &Painter, travel_m: f64) {
-        let (x, y, size) = (self.axis_x, self.y(travel_m), self.row * 0.5);
-        let accent = egui_colour(self.screen.accent);
-        painter.line_segment(
-            [pos2(x - size, y), pos2(x + size, y)],
-            Stroke::new(2.0, accent),
-        );
-        let arrow = vec![
-            pos2(x - 2.0, y),
-            pos2(x - size * 1.6, y - size * 0.7),
-            pos2(x - size * 1.6, y + size * 0.7),
-        ];
-        let edge = Stroke::new(1.0, egui_colour(self.screen.ink));
-        painter.add(Shape::convex_polygon(arrow, accent, edge));
     }
 }
 

@@ -2,10 +2,13 @@
 //!
 //! A strip under the menu: nothing stops, and nothing hides the view.
 
-use egui::{Panel, RichText, Ui};
+use egui::{Panel, RichText, ScrollArea, Ui};
 
 use super::style::{self, egui_colour};
 use super::{Action, Desk};
+
+/// The share of the window's height that notices may take; more of them are scrolled.
+const SHARE: f32 = 0.16;
 
 /// The strip, while there is something to tell or to ask.
 pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
@@ -56,22 +59,30 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
                 out,
             );
         }
-        for (index, notice) in desk.notices.iter().enumerate() {
-            ui.horizontal_wrapped(|ui| {
-                if notice.is_error {
-                    let screen = style::screen(&desk.settings);
-                    ui.label(
-                        RichText::new("Error:")
-                            .color(egui_colour(screen.error))
-                            .strong(),
-                    );
-                }
-                ui.label(&notice.text);
-                if ui.button("close").clicked() {
-                    out.push(Action::DropNotice(index));
-                }
-            });
-        }
+        // Questions are never scrolled away; what is only told leaves room for the verdict.
+        let most = (ui.ctx().content_rect().height() * SHARE).max(ui.spacing().interact_size.y);
+        let list = ScrollArea::vertical()
+            .auto_shrink([false, true])
+            .min_scrolled_height(most)
+            .max_height(most);
+        list.show(ui, |ui| {
+            for (index, notice) in desk.notices.iter().enumerate() {
+                ui.horizontal_wrapped(|ui| {
+                    if notice.is_error {
+                        let screen = style::screen(&desk.settings);
+                        ui.label(
+                            RichText::new("Error:")
+                                .color(egui_colour(screen.error))
+                                .strong(),
+                        );
+                    }
+                    ui.label(&notice.text);
+                    if ui.button("close").clicked() {
+                        out.push(Action::DropNotice(index));
+                    }
+                });
+            }
+        });
     });
 }
 

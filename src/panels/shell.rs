@@ -33,7 +33,30 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
             out.extend(waiting);
         }
     }
+    hold_what_loses(ui.ctx(), desk, out);
+    keys::note_field(ui.ctx());
     view
+}
+
+/// A text that the file does not take and that was left in a field is not lost without a word.
+fn hold_what_loses(context: &egui::Context, desk: &Desk, out: &mut Vec<Action>) {
+    let loses = |action: &Action| {
+        matches!(
+            action,
+            Action::SaveAndLeave | Action::Quit | Action::New | Action::Open | Action::OpenFile(_)
+        )
+    };
+    if !out.iter().any(loses) {
+        return;
+    }
+    let Some(field) = edit::left_in(context, desk) else {
+        return;
+    };
+    out.retain(|action| !loses(action));
+    out.push(Action::Tell(format!(
+        "Nothing was done yet: the field {field} holds what the file does not take. Correct it, or \
+         press Escape in it to drop it."
+    )));
 }
 
 /// What is typed into a field becomes the file's before anything is done with the file, and before

@@ -4,7 +4,9 @@
 //! again. Panels are away; the title block carries verdict and cautions.
 
 use egui::{Rect, Ui};
+use glam::DVec3;
 
+use super::camera::{Camera, Sight};
 use super::rise::PLAY_M_PER_S;
 use super::{Action, Desk, overlay};
 
@@ -23,8 +25,10 @@ const REST_DOWN_S: f64 = 3.0;
 pub struct Show {
     /// Time in the round, seconds: rest on the floor, rise, rest at the lock, come down.
     clock_s: f64,
-    /// Shape of the view that was framed last, width over height.
-    framed_for: Option<f64>,
+    /// Shape of the view that was framed last, width over height, and the box that was in it.
+    framed_for: Option<(f64, [DVec3; 2])>,
+    /// Where the eye was before, to go back to: the camera, and the named look it was of.
+    pub before: Option<(Camera, Option<Sight>)>,
 }
 
 /// What a tick does.
@@ -55,12 +59,13 @@ impl Show {
         }
     }
 
-    /// Whether everything is to be framed anew, because the view has another shape.
-    pub fn frames_for(&mut self, aspect: f64) -> bool {
+    /// Whether everything is to be framed anew, because the view has another shape or another bay is
+    /// in it.
+    pub fn frames_for(&mut self, aspect: f64, bounds_m: [DVec3; 2]) -> bool {
         let anew = self
             .framed_for
-            .is_none_or(|last| (last - aspect).abs() > 1e-6);
-        self.framed_for = Some(aspect);
+            .is_none_or(|(last, bounds)| (last - aspect).abs() > 1e-6 || bounds != bounds_m);
+        self.framed_for = Some((aspect, bounds_m));
         anew
     }
 }

@@ -25,6 +25,18 @@ pub fn stale_words(desk: &Desk) -> Option<String> {
     })
 }
 
+/// The same where there is no room to say why: beside it the card says it all.
+#[must_use]
+pub fn stale_word(desk: &Desk) -> Option<&'static str> {
+    if desk.is_current() {
+        None
+    } else if desk.verdict.is_some() {
+        Some("stale")
+    } else {
+        Some("no verdict yet")
+    }
+}
+
 /// The faults that keep the text from being read.
 pub fn errors(faults: &[Diagnostic]) -> impl Iterator<Item = &Diagnostic> {
     faults.iter().filter(|fault| fault.is_error())

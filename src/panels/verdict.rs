@@ -15,12 +15,48 @@ const ROOMY_ROWS: f32 = 20.0;
 
 /// The card: the verdict on top, cautions at the bottom, the rest between them to scroll.
 pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
-    let screen = style::screen(&desk.settings);
     let is_roomy = ui.available_height() > ROOMY_ROWS * ui.text_style_height(&TextStyle::Body);
     Panel::bottom("caution")
         .frame(egui::Frame::new())
         .show_separator_line(false)
         .show(ui, |ui| cautions(ui, is_roomy));
+    // What is on top stays there where there is room for some of the rest below it; else all of it is
+    // scrolled, so that nothing is printed over the caution.
+    let line = ui.text_style_height(&TextStyle::Body);
+    let top_id = ui.id().with("height of the top");
+    let top_was = ui.data(|data| data.get_temp::<f32>(top_id)).unwrap_or(0.0);
+    let stays = top_was + FEWEST_ROWS * line <= ui.available_height();
+    let top_is = if stays {
+        let height = top(ui, desk, is_roomy);
+        ScrollArea::vertical()
+            .auto_shrink(false)
+            .show(ui, |ui| rest(ui, desk, out));
+        height
+    } else {
+        let all = ScrollArea::vertical()
+            .min_scrolled_height(0.0)
+            .auto_shrink(false)
+            .show(ui, |ui| {
+                let height = top(ui, desk, is_roomy);
+                rest(ui, desk, out);
+                height
+            });
+        all.inner
+    };
+    if (top_is - top_was).abs() > 0.5 {
+        ui.data_mut(|data| data.insert_temp(top_id, top_is));
+        ui.ctx()
+            .request_discard("the top of the verdict has another height");
+    }
+}
+
+/// So many rows of the rest are worth keeping the top still for.
+const FEWEST_ROWS: f32 = 3.0;
+
+/// Why the verdict is of another state, the faults, and the verdict; returns how high it is.
+fn top(ui: &mut Ui, desk: &Desk, is_roomy: bool) -> f32 {
+    let screen = style::screen(&desk.settings);
+    let top = ui.cursor().top();
     if is_roomy {
         ui.heading("Verdict");
     }
@@ -30,23 +66,33 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
         ui.colored_label(egui_colour(ink), words);
     }
     faults(ui, desk);
+    if let Some(verdict) = &desk.verdict {
+        grey_when_stale(ui, desk);
+        lead(ui, desk, verdict);
+    }
+    ui.cursor().top() - top
+}
+
+/// What is said below the verdict.
+fn rest(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     let Some(verdict) = &desk.verdict else { return };
+    grey_when_stale(ui, desk);
+    limits::show(ui, desk, verdict, out);
+    reasons(ui, verdict);
+    marks(ui, verdict);
+    doors(ui, verdict);
+    limits::pairs(ui, desk, out);
+    sections::show(ui, desk, verdict);
+    others(ui, verdict);
+}
+
+/// Everything of another state of the file looks so.
+fn grey_when_stale(ui: &mut Ui, desk: &Desk) {
     if !desk.is_current() {
-        // Everything below is of another state of the file, and looks so.
-        let stale = Some(egui_colour(screen.stale));
+        let stale = Some(egui_colour(style::screen(&desk.settings).stale));
         ui.visuals_mut().override_text_color = stale;
         ui.visuals_mut().weak_text_color = stale;
     }
-    lead(ui, desk, verdict);
-    ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
-        limits::show(ui, desk, verdict, out);
-        reasons(ui, verdict);
-        marks(ui, verdict);
-        doors(ui, verdict);
-        limits::pairs(ui, desk, out);
-        sections::show(ui, desk, verdict);
-        others(ui, verdict);
-    });
 }
 
 /// The first cautions, which no scrolling hides.

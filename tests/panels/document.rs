@@ -153,6 +153,42 @@ fn a_file_that_is_gone_leaves_its_text_unsaved() {
     assert!(!document.is_unsaved());
 }
 
+#[test]
+fn a_file_that_comes_back_is_taken_unless_something_was_changed_here() {
+    let other = document().text().replace("12 ft", "13 ft");
+    let mut untouched = document();
+    untouched.gone_from_disk();
+    assert!(untouched.is_unsaved(), "to be saved again, if it is wanted");
+    assert!(untouched.changed_on_disk(other.clone()));
+    assert_eq!(untouched.text(), other);
+    assert!(!untouched.is_unsaved());
+    untouched.undo();
+    assert_ne!(untouched.text(), other, "it can be undone");
+
+    let mut touched = document();
+    touched.set("garage.width", "\"7 m\"").unwrap();
+    let mine = touched.text().to_string();
+    touched.gone_from_disk();
+    assert!(!touched.changed_on_disk(other.clone()));
+    assert_eq!(touched.text(), mine);
+    assert!(touched.is_unsaved());
+
+    // Changed while it was gone, and changed back: nothing is lost.
+    let mut back = document();
+    back.gone_from_disk();
+    back.set("garage.width", "\"7 m\"").unwrap();
+    assert!(!back.changed_on_disk(other.clone()));
+    back.gone_from_disk();
+    back.undo();
+    assert!(back.is_unsaved());
+
+    // A new bay has no file to come back.
+    let mut fresh = document();
+    fresh.gone_from_disk();
+    fresh.start_over(other, Arc::new(EmbeddedOnly));
+    assert!(fresh.is_unsaved());
+}
+
 /// A preset beside the file that another program changes between any two readings of it.
 #[derive(Default)]
 struct Restless(std::sync::atomic::AtomicU32);

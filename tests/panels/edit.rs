@@ -47,6 +47,38 @@ fn a_bad_length_says_what_is_wrong_and_changes_nothing() {
 }
 
 #[test]
+fn defaults_stand_in_the_units_of_the_file() {
+    let imperial = [
+        ("Over the vehicle", "3 in"),
+        ("Beside the posts", "2 in"),
+        ("Around the lift's parts", "1 in"),
+        ("Room and door", "1/4 in"),
+    ];
+    let metric = [
+        ("Over the vehicle", "75 mm"),
+        ("Beside the posts", "50 mm"),
+        ("Around the lift's parts", "25 mm"),
+        ("Room and door", "6 mm"),
+    ];
+    for (name, defaults) in [(SCENE, imperial), ("coupe-full-rise.ron", metric)] {
+        let mut panel = panel(name, Section::Policy);
+        // Without a policy of its own every margin is the default.
+        let path = "policy".into();
+        panel.state_mut().apply(Action::Remove { path });
+        panel.run();
+        for (label, default) in defaults {
+            let shown = panel.get_by_label(label).value();
+            assert_eq!(shown.as_deref(), Some(default), "{name}: {label}");
+        }
+        let report = bayrise::report::Show {
+            units: panel.state().document.read().unwrap().bay.units,
+        };
+        let policy = &panel.state().document.read().unwrap().bay.policy;
+        assert_eq!(report.need(policy.over_vehicle.m()), defaults[0].1);
+    }
+}
+
+#[test]
 fn a_good_length_changes_the_verdict_and_undo_brings_it_back() {
     let mut panel = panel(SCENE, Section::Garage);
     let before = scene(SCENE);

@@ -2,10 +2,13 @@
 
 use bayrise::clearance::LockState;
 use bayrise::clearance::probe::HereState;
+use bayrise::drawing::palette::CLEAR;
+use bayrise::drawing::palette::screen::LIGHT;
 use bayrise::panels::ladder::{Thing, rows};
 use bayrise::panels::settings::Section;
+use bayrise::panels::style::egui_colour;
 use bayrise::panels::{Action, shown};
-use egui::{Key, Rect};
+use egui::{Color32, Key, Rect, Shape};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
@@ -237,6 +240,81 @@ fn labels_of_the_ladder_stay_apart_and_the_lock_above_the_safe_one_has_its_own()
         }
     }
     assert!(safe_ones > 10);
+}
+
+#[test]
+fn safe_is_said_on_the_ladder_whatever_stands_beside_it() {
+    for section in Section::ALL {
+        for door in [0.0, 1.0] {
+            let mut desk = desk("tall-pickup");
+            desk.settings.section = Some(section);
+            if door > 0.5 {
+                // Safe with another door than the one shown.
+                desk.apply(Action::Set {
+                    path: "policy.door_held".into(),
+                    value: "Shut".into(),
+                });
+                desk.study_now();
+            }
+            desk.apply(Action::Door(door));
+            desk.apply(Action::ToSafeLock);
+            let study = &desk.verdict.as_ref().unwrap().study;
+            let safe = study.highest_safe_lock.unwrap();
+            let lock = rows(&desk)
+                .into_iter()
+                .find_map(|row| match row.thing {
+                    Thing::Lock(lock) if lock.number == safe => Some(lock),
+                    _ => None,
+                })
+                .unwrap();
+            let harness = window(desk, [1280.0, 800.0]);
+            let (texts, _) = on_the_ladder(&harness);
+            let number = texts.iter().find(|text| text.text == safe.to_string());
+            let row = number.unwrap().rect.center().y;
+            let words: Vec<&str> = texts
+                .iter()
+                .filter(|text| (text.rect.center().y - row).abs() < 4.0)
+                .map(|text| text.text.as_str())
+                .collect();
+            let wanted = match lock.safe_with {
+                Some(with) => format!("safe {with}"),
+                None => "SAFE".into(),
+            };
+            let is_said = words.iter().any(|words| words.contains(&wanted));
+            assert!(is_said, "{section:?} {door}: {words:?}");
+        }
+    }
+}
+
+#[test]
+fn the_flag_is_painted_over_the_carriage_that_stands_at_it() {
+    let mut desk = desk("tall-pickup");
+    desk.apply(Action::ToSafeLock);
+    let harness = window(desk, [1280.0, 720.0]);
+    let column = harness.get_by_label("carriage on the ladder").rect();
+    let mut triangles = Vec::new();
+    for clipped in &harness.output().shapes {
+        fillings(&clipped.shape, &mut triangles);
+    }
+    let fills: Vec<Color32> = triangles
+        .into_iter()
+        .filter(|(rect, _)| column.expand(12.0).contains_rect(*rect))
+        .map(|(_, fill)| fill)
+        .collect();
+    let place = |colour| fills.iter().rposition(|fill| *fill == egui_colour(colour));
+    let (arrow, flag) = (place(LIGHT.accent).unwrap(), place(CLEAR).unwrap());
+    assert!(flag > arrow, "{fills:?}");
+}
+
+/// Every filled triangle of a shape, with what fills it.
+fn fillings(shape: &Shape, out: &mut Vec<(Rect, Color32)>) {
+    match shape {
+        Shape::Vec(shapes) => shapes.iter().for_each(|shape| fillings(shape, out)),
+        Shape::Path(path) if path.closed && path.points.len() == 3 => {
+            out.push((Rect::from_points(&path.points), path.fill));
+        }
+        _ => {}
+    }
 }
 
 #[test]

@@ -2,15 +2,16 @@
 
 use std::collections::HashSet;
 
-use bayrise::panels::Action;
 use bayrise::panels::camera::{Lens, Sight};
 use bayrise::panels::keys::TABLE;
 use bayrise::panels::settings::{Section, Theme};
+use bayrise::panels::{Action, Wish};
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
+use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
-use super::{desk, find, painted, window};
+use super::{World, desk, find, painted, window};
 
 #[test]
 fn every_key_of_the_table_asks_for_something() {
@@ -82,6 +83,7 @@ fn the_help_sheet_lists_every_key() {
         }
         harness.get_all_by_label(binding.does).next().unwrap();
     }
+    harness.get_by_label_contains("On the ladder: drag the arrow");
     harness.key_press(Key::Escape);
     harness.run();
     assert!(!harness.state().desk.settings.help);
@@ -111,6 +113,101 @@ fn what_is_typed_into_a_field_stays_there() {
     harness.key_press_modifiers(Modifiers::COMMAND, Key::S);
     harness.run();
     assert!(harness.state().asked.contains(&Action::Save));
+}
+
+/// A window with a bad ceiling height typed into its field, not yet left.
+fn bad_height() -> Harness<'static, World> {
+    let mut desk = desk("tall-pickup");
+    desk.apply(Action::Section(Some(Section::Garage)));
+    let mut harness = window(desk, [1280.0, 720.0]);
+    harness.get_by_label("Ceiling height").focus();
+    harness.run();
+    harness.get_by_label("Ceiling height").type_text("12 fot");
+    harness.run();
+    harness
+}
+
+#[test]
+fn after_enter_on_a_bad_value_the_field_is_typed_on_into() {
+    let mut harness = bad_height();
+    let text = harness.state().desk.document.text().to_owned();
+    let door = harness.state().desk.door;
+    for _ in 0..2 {
+        harness.key_press(Key::Enter);
+        harness.run();
+        assert!(harness.get_by_label("Ceiling height").is_focused());
+    }
+    // None of these is a key of the window now.
+    for key in [Key::D, Key::Home, Key::Num4] {
+        harness.key_press(key);
+        harness.run();
+    }
+    assert!((harness.state().desk.door - door).abs() < 1e-12);
+    assert_eq!(harness.state().desk.sight, Some(Sight::Corner));
+    for _ in 0..6 {
+        harness.key_press(Key::Delete);
+        harness.run();
+    }
+    harness.get_by_label("Ceiling height").type_text("11 ft");
+    harness.run();
+    assert_eq!(
+        harness.get_by_label("Ceiling height").value().as_deref(),
+        Some("11 ft")
+    );
+    assert_eq!(harness.state().desk.document.text(), text);
+    harness.key_press(Key::Enter);
+    harness.run();
+    let changed = text.replacen("\"12 ft\"", "\"11 ft\"", 1);
+    assert_eq!(harness.state().desk.document.text(), changed);
+    assert!(!harness.get_by_label("Ceiling height").is_focused());
+}
+
+#[test]
+fn a_bad_text_left_in_a_field_holds_what_would_lose_it() {
+    for hides in [false, true] {
+        let mut harness = bad_height();
+        harness.key_press(Key::Tab);
+        harness.run();
+        if hides {
+            // Neither the keyboard nor the eye is on it any more.
+            let field =
+                |harness: &Harness<'_, World>| harness.query_by_label("Ceiling height").is_some();
+            harness.state_mut().desk.apply(Action::Section(None));
+            harness.run();
+            assert!(!field(&harness));
+        }
+        let file = std::path::PathBuf::from("other.ron");
+        let losing = [Action::Quit, Action::New, Action::OpenFile(file)];
+        for (count, key) in [Key::Q, Key::N].into_iter().enumerate() {
+            harness.state_mut().asked.clear();
+            harness.state_mut().desk.notices.clear();
+            harness.key_press_modifiers(Modifiers::COMMAND, key);
+            harness.run();
+            let world = harness.state();
+            assert!(!world.asked.contains(&losing[count]), "{key:?}");
+            assert!(world.wishes.is_empty(), "{key:?}");
+            let told = &world.desk.notices[0].text;
+            assert!(
+                told.contains("Ceiling height") && told.contains("Garage"),
+                "{told}"
+            );
+        }
+        if hides {
+            let garage = Action::Section(Some(Section::Garage));
+            harness.state_mut().desk.apply(garage);
+            harness.run();
+        }
+        // Dropped by Escape in it, though there is a notice to close too, it holds nothing back.
+        assert!(!harness.state().desk.notices.is_empty());
+        harness.get_by_label("Ceiling height").focus();
+        harness.run();
+        harness.key_press(Key::Escape);
+        harness.run();
+        harness.key_press_modifiers(Modifiers::COMMAND, Key::Q);
+        harness.run();
+        assert!(harness.state().asked.contains(&Action::Quit));
+        assert_eq!(harness.state().wishes, [Wish::Close]);
+    }
 }
 
 #[test]

@@ -1,10 +1,14 @@
 //! Dimension lines: where they are, and what stands at them.
 
 use bayrise::clearance::probe::PairState;
+use bayrise::drawing::palette::CLEAR;
+use bayrise::drawing::palette::screen::{DARK, LIGHT};
 use bayrise::panels::camera::{Camera, Lens, Sight};
-use bayrise::panels::overlay::{DimensionLine, lines, text_size};
+use bayrise::panels::overlay::{self, DimensionLine, lines, text_size};
+use bayrise::panels::settings::Theme;
+use bayrise::panels::style::egui_colour;
 use bayrise::panels::{Action, Desk};
-use egui::{Pos2, Rect, pos2, vec2};
+use egui::{Color32, Pos2, Rect, Shape, pos2, vec2};
 use glam::DVec3;
 
 use super::{SCENES, desk, shapes};
@@ -193,4 +197,29 @@ fn short_pairs_come_first_and_say_what_is_asked() {
             .iter()
             .any(|line| line.moving == moving && line.fixed == fixed)
     );
+}
+
+#[test]
+fn lines_are_drawn_in_the_ink_that_shows_on_the_theme() {
+    fn strokes(shape: &Shape, out: &mut Vec<Color32>) {
+        match shape {
+            Shape::Vec(shapes) => shapes.iter().for_each(|shape| strokes(shape, out)),
+            Shape::LineSegment { stroke, .. } => out.push(stroke.color),
+            _ => {}
+        }
+    }
+    for (theme, screen) in [(Theme::Light, &LIGHT), (Theme::Dark, &DARK)] {
+        let mut desk = desk("tall-pickup");
+        desk.apply(Action::Theme(theme));
+        desk.apply(Action::ToSafeLock);
+        let rect = Rect::from_min_size(Pos2::ZERO, vec2(1280.0, 720.0));
+        let drawn = shapes([1280.0, 720.0], |ui| {
+            overlay::paint(ui.painter(), rect, &desk, false);
+        });
+        let mut inks = Vec::new();
+        drawn.iter().for_each(|one| strokes(&one.shape, &mut inks));
+        assert!(!inks.is_empty());
+        let line = egui_colour(screen.line(CLEAR));
+        assert!(inks.contains(&line), "{theme:?}");
+    }
 }

@@ -158,6 +158,57 @@ fn text_twice_as_large_cuts_nothing_of_the_verdict() {
 }
 
 #[test]
+fn large_text_with_notices_and_a_fault_prints_nothing_over_the_caution() {
+    for (fault, scale) in [(false, 2.0), (true, 1.5), (true, 2.0), (true, 2.5)] {
+        let mut desk = desk("tall-pickup");
+        desk.apply(Action::TextScale(scale));
+        desk.tell("The file could not be written: the disk is full.".into());
+        desk.tell("tall-pickup.ron changed on disk. What you changed here is kept.".into());
+        if fault {
+            let text = desk.document.text().replacen("\"12 ft\"", "\"12 fet\"", 1);
+            desk.document.change(text);
+        }
+        let safe = desk.verdict.as_ref().unwrap().study.highest_safe_lock;
+        let harness = window(desk, [1280.0, 800.0]);
+        let painted = painted(&harness);
+        let caution = find(&painted, CAUTIONS[0]).unwrap();
+        assert!(caution.clip.expand(1.0).contains_rect(caution.rect));
+        let seen = caution.rect.shrink(1.5);
+        for other in painted
+            .iter()
+            .filter(|other| !other.text.contains(CAUTIONS[0]))
+        {
+            let what = other.rect.intersect(other.clip);
+            assert!(
+                !what.is_positive() || !what.intersects(seen),
+                "{fault} {scale}: {} is over the caution",
+                other.text
+            );
+        }
+        if !fault {
+            let verdict = harness.state().desk.verdict.as_ref().unwrap();
+            let words = Sayings::of(&verdict.bay, &verdict.study).safe_lock();
+            let lock = find(&painted, &words).unwrap();
+            assert!(lock.clip.expand(1.0).contains_rect(lock.rect), "{words}");
+        }
+        let column = harness.get_by_label("carriage on the ladder").rect();
+        let numbers: Vec<usize> = painted
+            .iter()
+            .filter(|text| {
+                column
+                    .expand2(egui::vec2(80.0, 4.0))
+                    .contains_rect(text.rect)
+            })
+            .filter_map(|text| text.text.parse().ok())
+            .collect();
+        assert!(
+            numbers.contains(&safe.unwrap()),
+            "{fault} {scale}: {numbers:?} on {column}"
+        );
+    }
+}
+
+#[test]
 fn with_the_fields_open_the_view_stays_wide_and_the_verdict_whole() {
     for scene in ["tall-pickup", "no-safe-lock"] {
         for section in Section::ALL {

@@ -5,9 +5,21 @@ use crate::clearance::DoorState;
 use crate::panels::show_mode::{ROOM, Show};
 
 impl Desk {
-    /// Show mode begins or ends: the door goes to the state that the verdict is for.
+    /// Show mode begins or ends: the door goes to the state that the verdict is for, and the eye,
+    /// afterwards, back to where it was.
     pub(super) fn show_turned(&mut self, on: bool) {
+        let before = self.show.before.take();
         self.show = Show::default();
+        if on {
+            self.show.before = before.or(Some((self.camera, self.sight)));
+        } else if let Some((camera, sight)) = before {
+            self.camera = camera;
+            self.sight = sight;
+            // A named look is of the bay and the view as they are now.
+            if let Some(sight) = sight {
+                self.look(sight);
+            }
+        }
         self.rise.playing = on;
         if on && self.verdict.is_some() {
             self.door_as_it_governs();
@@ -33,11 +45,11 @@ impl Desk {
         let seconds = seconds.clamp(0.0, 1.0);
         let step = self.show.ticked(seconds, safe_m.unwrap_or(0.0));
         let ([low, high], aspect) = (self.bounds_m, self.aspect);
-        let frame = self.show.frames_for(aspect);
+        let frame = self.show.frames_for(aspect, self.bounds_m);
         self.move_camera(|camera| {
             let turned = camera.orbited(step.turn_rad, 0.0);
             if frame {
-                turned.framed(low, high, aspect, ROOM)
+                turned.framed_all_round(low, high, aspect, ROOM)
             } else {
                 turned
             }

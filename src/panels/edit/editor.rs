@@ -4,9 +4,11 @@ use super::faults::Faults;
 use super::now::Now;
 use super::paths;
 use super::table::{Entry, Fallback};
+use crate::bay::UnitSystem;
 use crate::bayfile::edit::{Origin, Value, Written};
 use crate::panels::{Action, Change};
-use crate::units::Kind;
+use crate::report::Show;
+use crate::units::{self, Kind};
 
 /// Where the shown value comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -58,6 +60,8 @@ pub(super) struct Seen {
 pub(super) struct Editor<'a> {
     pub(super) written: &'a Written,
     pub(super) faults: &'a Faults,
+    /// Of the document.
+    pub(super) generation: u64,
     /// The panel's inside: names and controls stand in columns of it, however deep the row.
     pub(super) frame: egui::Rect,
     pub(super) out: &'a mut Vec<Action>,
@@ -99,7 +103,7 @@ impl Editor<'_> {
         }
         let default = match fallback {
             Fallback::Needed | Fallback::Open => None,
-            Fallback::Said(text) => Some(text.to_string()),
+            Fallback::Said(text) => Some(self.default_text(path, entry, text)),
             Fallback::Zero => Some(match entry {
                 Entry::Quantity(Kind::Angle) => "0 deg".into(),
                 _ if self.now(path).is_metric() => "0 mm".into(),
@@ -114,6 +118,20 @@ impl Editor<'_> {
             },
             text: default.unwrap_or_default(),
         }
+    }
+
+    /// A default as the report says it in the file's units: up to the next graduation.
+    fn default_text(&self, path: &str, entry: Entry, text: &str) -> String {
+        let length = match entry {
+            Entry::Quantity(Kind::Length) => units::parse_length(text).ok(),
+            _ => None,
+        };
+        let units = if self.now(path).is_metric() {
+            UnitSystem::Metric
+        } else {
+            UnitSystem::Imperial
+        };
+        length.map_or_else(|| text.into(), |length| Show { units }.need(length.m()))
     }
 
     fn text(&self, path: &str, entry: Entry, value: Value) -> String {

@@ -3,6 +3,8 @@
 //! A good text becomes the file's on Enter, Tab or a click elsewhere; a bad one stays in the field
 //! with what is wrong beneath it, and nothing changes. Escape drops it.
 
+mod left;
+
 use egui::text::{CCursor, CCursorRange};
 use egui::{Id, Key, Stroke, StrokeKind, TextEdit, Ui};
 
@@ -10,6 +12,8 @@ use super::editor::{Editor, Mark, Seen};
 use super::table::{Entry, Fallback, Row};
 use super::typed::{self, Refused};
 use super::{choice, line};
+
+pub(in crate::panels) use left::left_in;
 
 /// What was typed into a field, over the text that stood there.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -92,10 +96,17 @@ fn typing(
                 ui.data_mut(|data| data.insert_temp(refused_id(), pass));
                 let over = seen.text;
                 ui.data_mut(|data| data.insert_temp(id, Draft { text, over }));
+                left::note(ui.ctx(), editor, path, Some(row.label));
+                // Who pressed Enter goes on typing here, and not into the keys of the window.
+                if ui.input(|input| input.key_pressed(Key::Enter)) {
+                    ui.memory_mut(|memory| memory.request_focus(id));
+                }
                 return;
             }
         }
     }
+    let stays = !left && refusal(&text).is_some();
+    left::note(ui.ctx(), editor, path, stays.then_some(row.label));
     if left || text == seen.text {
         ui.data_mut(|data| data.remove_temp::<Draft>(id));
     } else {

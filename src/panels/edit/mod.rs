@@ -19,7 +19,7 @@ mod tests;
 mod things;
 mod typed;
 
-pub(in crate::panels) use field::holds_refused;
+pub(in crate::panels) use field::{holds_refused, left_in};
 
 use super::settings::Section;
 use super::{Action, Desk};
@@ -51,6 +51,7 @@ fn contents(ui: &mut egui::Ui, desk: &Desk, section: Section, out: &mut Vec<Acti
     let mut editor = Editor {
         written,
         faults: &faults,
+        generation: desk.document.generation(),
         frame: ui.available_rect_before_wrap(),
         out,
     };

@@ -4,10 +4,11 @@
 //! beside it. A line too short for that gets arrows from outside. Everything has a halo of the
 //! paper's colour, so that it shows over anything.
 
-use egui::{Painter, Pos2, Stroke, Vec2, vec2};
+use egui::{Color32, Painter, Pos2, Stroke, Vec2, vec2};
 
 use super::lines::{DimensionLine, middle};
 use super::{centred, plate_colour};
+use crate::drawing::palette::screen::Screen;
 use crate::panels::signs::State;
 use crate::panels::style::{self, egui_colour};
 use crate::panels::{Desk, signs};
@@ -19,7 +20,7 @@ pub(super) fn paint(painter: &Painter, line: &DimensionLine, size: f32, desk: &D
     let screen = style::screen(&desk.settings);
     let is_stale = !desk.is_current();
     let paper = egui_colour(screen.panel);
-    let colour = State::from(line.state).fill(screen, is_stale);
+    let colour = colour_of(line, screen, is_stale);
     let way = line.to - line.from;
     let along = if way.length() > 0.5 {
         way.normalized()
@@ -44,6 +45,15 @@ pub(super) fn paint(painter: &Painter, line: &DimensionLine, size: f32, desk: &D
     }
 }
 
+/// The colour of its state, as light or dark as a thin line needs it.
+fn colour_of(line: &DimensionLine, screen: &Screen, is_stale: bool) -> Color32 {
+    egui_colour(if is_stale {
+        screen.stale
+    } else {
+        screen.line(State::from(line.state).colour)
+    })
+}
+
 /// The length on its plate.
 pub(super) fn plate(painter: &Painter, line: &DimensionLine, size: f32, desk: &Desk) {
     let screen = style::screen(&desk.settings);
@@ -51,7 +61,7 @@ pub(super) fn plate(painter: &Painter, line: &DimensionLine, size: f32, desk: &D
     let paper = egui_colour(screen.panel);
     let ink = egui_colour(if is_stale { screen.stale } else { screen.ink });
     let state = State::from(line.state);
-    let colour = state.fill(screen, is_stale);
+    let colour = colour_of(line, screen, is_stale);
     let edge = Stroke::new(1.0, colour);
     let rect = line.label_rect;
     painter.rect(

@@ -192,4 +192,18 @@ mod tests {
         known.is_gone(true, "it is a folder", &mut desk);
         assert!(desk.notices[0].text.contains("it is a folder"));
     }
+
+    #[test]
+    fn a_file_that_comes_back_as_another_is_read_where_nothing_was_changed() {
+        let mut known = Known::default();
+        let mut desk = desk(&mut known);
+        known.is_gone(false, "there is no file", &mut desk);
+        known.looked("other".into(), &mut desk);
+        assert_eq!(desk.document.text(), "other");
+        assert!(!desk.document.is_unsaved());
+        assert_eq!(desk.notices.len(), 1);
+        assert!(desk.notices[0].text.contains("was read again"));
+        let before = known.before_writing("other", &lies("other"), &mut desk);
+        assert_eq!(before, Before::Nothing);
+    }
 }
