@@ -27,6 +27,10 @@ pub use strength::{FULL_AGE_DAYS, counted, days_to, ratio};
 use super::Date;
 use crate::bay::{Bay, Side, Slab, SlabLineKind};
 
+/// The figure of the day from which a verdict holds, where the slab is not shown to be old enough on
+/// the day that ages are counted to and the day of the first raise is named.
+pub const HOLDS_ON: &str = "holds_on";
+
 /// The slab under one post's base plate.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PlateSlab {

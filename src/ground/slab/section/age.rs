@@ -203,6 +203,16 @@ fn days(known: &Known<'_>, figures: &mut Vec<Figure>) {
         .zip(known.ages.need_days)
         .is_some_and(|(a, n)| a >= n);
     let is_known = known.ages.need_is_known;
+    if let (Some(day), false) = (known.slab.load_on, is_old) {
+        figures.push(
+            Figure::noted(
+                crate::ground::slab::HOLDS_ON,
+                "age and strength are those on the day of the first raise",
+                Quantity::Day(day),
+            )
+            .note("it is not shown to be old enough today"),
+        );
+    }
     let wanted = [
         (
             "drill_day",

@@ -98,8 +98,11 @@ fn a_day_of_loading_ahead_hides_neither_today_nor_the_drilling() {
         part,
         crate::ground::Part::Quantity(Quantity::Day(day), _) if *day == date(2026, 7, 20)
     )));
+    let holds_on = crate::ground::slab::HOLDS_ON;
+    assert!(figure(&bay, early, holds_on).is_some());
     let late = section(&bay, LATER);
     assert!(!plain(&late.lead).contains("not today"));
+    assert_eq!(figure(&bay, LATER, holds_on), None);
     // No slab is so many days less than none old.
     slab(&mut bay).load_on = None;
     let early = Some(date(2026, 4, 1));
