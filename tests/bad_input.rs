@@ -739,6 +739,45 @@ const CASES: &[Case] = &[
         &[("age_days: 900", "age_days: 900, subgrade: \"100 psi\"")],
         &["`psi` measures a pressure, but a subgrade modulus belongs here"],
     ),
+    case(
+        "inches for millimetres in a slab's reading",
+        &[("\"4 1/2 in\"", "\"305 in\"")],
+        &["this is more than a length can be here"],
+    ),
+    case(
+        "a claimed slab as thick as a cellar is deep",
+        &[(
+            "age_days: 900",
+            "age_days: 900, claimed_thickness: \"10 ft\"",
+        )],
+        &["this is more than a length can be here"],
+    ),
+    case(
+        "concrete stronger than any",
+        &[("\"3500 psi\"", "\"200 MPa\"")],
+        &["this is more than a pressure can be here"],
+    ),
+    case(
+        "concrete weaker than any",
+        &[("\"3500 psi\"", "\"350 psi\"")],
+        &["this is less than a pressure can be here"],
+    ),
+    case(
+        "a manual that asks too much to be true",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", manual: (thickness: \"120 in\", strength: \"30000 psi\"),",
+        )],
+        &[
+            "this is more than a length can be here",
+            "this is more than a pressure can be here",
+        ],
+    ),
+    case(
+        "ground stiffer than rock",
+        &[("age_days: 900", "age_days: 900, subgrade: \"1000 MPa/m\"")],
+        &["this is more than a subgrade modulus can be here"],
+    ),
     // Presets.
     case(
         "unknown preset",

@@ -169,6 +169,35 @@ impl Figure {
         }
     }
 
+    /// Why it stops, as a part of a sentence: starts in lower case, no full stop.
+    #[must_use]
+    pub fn why(&self) -> Said {
+        if let Some(reason) = &self.reason {
+            return reason.clone();
+        }
+        let said = Said::new(self.what.as_ref());
+        match (self.found.clone(), self.limit.clone()) {
+            (Some(found), Some((Bound::AtMost, limit))) => said
+                .and(" is ")
+                .up(found)
+                .and(" where at most ")
+                .down(limit)
+                .and(" is asked"),
+            (Some(found), Some((Bound::AtLeast, limit))) => said
+                .and(" is ")
+                .down(found)
+                .and(" where at least ")
+                .up(limit)
+                .and(" is asked"),
+            (Some(found), None) => {
+                let mut said = said.and(": ");
+                said.0.push(super::Part::Quantity(found, self.rounding));
+                said
+            }
+            _ => said,
+        }
+    }
+
     /// The same figure, which stops.
     #[must_use]
     pub fn stopping(mut self, cure: impl Into<Cow<'static, str>>) -> Self {

@@ -5,8 +5,8 @@ use super::door::side;
 use super::fields::{Fields, record};
 use super::locks::locks;
 use super::readers::{
-    Point, Read, angle, current, custom, list, mass, name, not_negative, number, place, power,
-    pressure, rec, size, text, variant, voltage, volume,
+    Point, Read, angle, current, custom, list, mass, name, not_negative, number, place, power, rec,
+    size, slab_thickness, strength, text, variant, voltage, volume,
 };
 use super::{all, checks};
 use crate::bay::{
@@ -326,8 +326,8 @@ fn piece(f: &Fields<'_>) -> Option<Piece> {
 
 fn demand(f: &Fields<'_>) -> Option<SlabDemand> {
     all!(SlabDemand {
-        thickness: f.maybe("thickness", &size()),
-        strength: f.maybe("strength", &pressure()),
+        thickness: f.maybe("thickness", &slab_thickness()),
+        strength: f.maybe("strength", &strength()),
         edge_distance: f.maybe("edge_distance", &size()),
         embedment: f.maybe("embedment", &size()),
         age_days: f.maybe("age_days", &number("an age in days", 0.0, 3_650.0)),

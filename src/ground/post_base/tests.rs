@@ -86,7 +86,7 @@ fn anchors_by_hand() {
 }
 
 #[test]
-fn a_pattern_that_holds_nothing_is_not_known() {
+fn a_pattern_that_holds_nothing_stops() {
     let mut bay = exact();
     bay.lift.base_plate.anchors = vec![[Length::inches(8.0), Length::ZERO]];
     let bases = bases(&bay);
@@ -97,7 +97,10 @@ fn a_pattern_that_holds_nothing_is_not_known() {
         .iter()
         .find(|f| f.id == "left.anchor")
         .unwrap();
-    assert_eq!(anchor.standing, crate::ground::Standing::Unknown);
+    assert_eq!(anchor.standing, crate::ground::Standing::Stops);
+    let lead = format!("{:?}", section.lead);
+    assert!(lead.contains("can't hold it upright"), "{lead}");
+    assert!(!lead.contains("pulls with"), "{lead}");
     bay.lift.base_plate.anchors.clear();
     let section = super::section(&bay, Some(&self::bases(&bay)));
     assert_eq!(section.standing(), crate::ground::Standing::Unknown);
