@@ -94,8 +94,12 @@ fn shipped_scenes_reach_and_swing_in_with_pads_the_lift_has() {
         let found = study(&bay).unwrap();
         let section = section_of(&found);
         for figure in &section.figures {
+            // Coarse teeth may leave a point off the middle of its pad: it bears, and is to be looked
+            // at.
+            let looked_at =
+                figure.id.starts_with("pad_off.") && figure.standing == Standing::Unknown;
             assert!(
-                matches!(figure.standing, Standing::Passes | Standing::Noted),
+                looked_at || matches!(figure.standing, Standing::Passes | Standing::Noted),
                 "{name}: {figure:?}"
             );
         }
