@@ -15,7 +15,7 @@ pub(super) const CARRIAGE: &[Row] = &[
 
 /// One arm; lengths from its pivot.
 pub(super) const ARM: &[Row] = &[
-    length("pivot_inward", "Pivot inward").hint("From the column's middle toward the vehicle."),
+    length("pivot_inward", "Pivot inward").hint("From the plate's middle toward the vehicle."),
     length("pivot_away", "Pivot off the post line")
         .hint("From the post line, to its own end of the vehicle."),
     angle("zero", "Where the swing counts from").or_zero(),
@@ -57,7 +57,7 @@ pub(super) const BASE_PLATE: &[Row] = &[
         "anchor",
         &[
             length("[0]", "Anchor inward").hint("From the column's middle toward the vehicle."),
-            length("[1]", "Anchor along the bay").hint("From the post line."),
+            length("[1]", "Anchor along the bay").hint("From the plate's middle, toward the back of the bay."),
         ],
         anchor,
     ),
