@@ -57,7 +57,8 @@ pub(super) const BASE_PLATE: &[Row] = &[
         "anchor",
         &[
             length("[0]", "Anchor inward").hint("From the column's middle toward the vehicle."),
-            length("[1]", "Anchor along the bay").hint("From the plate's middle, toward the back of the bay."),
+            length("[1]", "Anchor along the bay")
+                .hint("From the plate's middle, toward the back of the bay."),
         ],
         anchor,
     ),
