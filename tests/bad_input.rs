@@ -865,6 +865,35 @@ const CASES: &[Case] = &[
         &[("\"lift.ron\"", "\"picture.ron\"")],
         &["picture.ron: this is not a text file"],
     ),
+    case(
+        "a tank whose most is less than its least",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", hydraulics: (bore: \"2 in\", stroke: \"36 in\", tank_min: \"4 gal\", tank_max: \"3 gal\"),",
+        )],
+        &["`tank_max` is less than `tank_min`"],
+    ),
+    case(
+        "two pieces of one name",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", pieces: [(name: \"a\", mass: \"90 kg\", length: \"3 m\", width: \"0.4 m\", height: \"0.4 m\"), (name: \"a\", mass: \"90 kg\", length: \"3 m\", width: \"0.4 m\", height: \"0.4 m\")],",
+        )],
+        &["two things here are called \"a\""],
+    ),
+    case(
+        "arrangements that are none",
+        &[(
+            "power: (voltage",
+            "arrangements: (permit: Yes, helpers: 2.5, shore: true, burning: [(name: \"a\"), (name: \"a\")]), power: (voltage",
+        )],
+        &[
+            "`Yes` is not one of the answers",
+            "2.5 helpers are not possible",
+            "two things here are called \"a\"",
+            "the part `arrangements` has no field `shore`",
+        ],
+    ),
     // Several at once.
     case(
         "faults in every part",

@@ -19,6 +19,7 @@ mod lock_table;
 pub mod locks;
 pub mod marks;
 pub mod movers;
+mod nearness;
 mod opening;
 mod pair_table;
 pub mod pairs;
@@ -35,5 +36,6 @@ mod withhold;
 
 pub use access::{Access, DoorRoom, LEAVE_M, ShiftFound, Shut, Swing, Turned, Way, WayKind};
 pub use findings::*;
+pub use nearness::nearest_to;
 pub use probe::{Here, HerePair, HereState, MOST_PAIRS, PairState, Probe};
 pub use study::{StudyError, study, study_on};

@@ -54,6 +54,7 @@ fn new_pad(f: &Fields<'_>) -> Option<NewPad> {
             1,
             &Count {
                 what: "pads",
+                least: 1,
                 most: 100
             }
         ),

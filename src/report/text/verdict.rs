@@ -250,6 +250,15 @@ pub(in crate::report) fn why_not_safe(report: &Report<'_>) -> Option<String> {
     Some(said.join("; "))
 }
 
+/// Why no lock is clear; none where one is.
+pub(in crate::report) fn why_not_clear(report: &Report<'_>) -> Option<String> {
+    report
+        .study
+        .highest_clear_lock
+        .is_none()
+        .then(|| why_none(report))
+}
+
 /// Why nothing is clear.
 fn why_none(report: &Report<'_>) -> String {
     let study = report.study;

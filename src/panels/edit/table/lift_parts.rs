@@ -162,6 +162,12 @@ pub(super) const MOTOR: &[Row] = &[
     field("power", "Motor power", Entry::Quantity(Kind::Power)).open(),
     field("voltage", "Motor voltage", Entry::Quantity(Kind::Voltage)).open(),
     field("current", "Motor current", Entry::Quantity(Kind::Current)).open(),
+    words(
+        "phases",
+        "Motor phases",
+        &[("One", "one"), ("Three", "three")],
+    )
+    .open(),
 ];
 
 pub(super) const HYDRAULICS: &[Row] = &[
