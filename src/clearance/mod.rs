@@ -15,6 +15,7 @@ mod driving_in;
 pub mod estimate;
 pub mod findings;
 pub mod gap;
+mod heights;
 mod lock_table;
 pub mod locks;
 pub mod marks;
@@ -35,5 +36,6 @@ mod withhold;
 
 pub use access::{Access, DoorRoom, LEAVE_M, ShiftFound, Shut, Swing, Turned, Way, WayKind};
 pub use findings::*;
+pub use heights::{Heights, heights};
 pub use probe::{Here, HerePair, HereState, MOST_PAIRS, PairState, Probe};
 pub use study::{StudyError, study, study_on};
