@@ -147,10 +147,10 @@ impl Found {
         uses.into_iter().reduce(f64::max)
     }
 
-    /// How the slab stands: what is asked of it, and what presses on it.
+    /// How the slab stands to what is asked of it.
     #[must_use]
     pub fn slab(&self) -> Standing {
-        self.standing(Topic::Slab).max(self.standing(Topic::Bearing))
+        self.standing(Topic::Slab)
     }
 
     /// The wider of both ways along the vehicle, past its post on the inner or the outer side.

@@ -107,7 +107,12 @@ fn candidate(cells: &[Cell]) -> Option<Candidate> {
 /// The choice among the combinations.
 #[must_use]
 pub fn choice(matrix: &Matrix) -> Choice {
-    let all = candidates(matrix);
+    among(candidates(matrix))
+}
+
+/// The choice among some of them.
+#[must_use]
+pub fn among(all: Vec<Candidate>) -> Choice {
     let most = all.iter().map(|one| one.served).max().unwrap_or(0);
     if most == 0 {
         return Choice::None;

@@ -6,11 +6,14 @@
 
 use super::vary::{most_lowering, roof_over_lift_points, under_flat_ceiling, with_roof_raised};
 use crate::bay::Bay;
-use crate::clearance::{Study, heights};
+use crate::clearance::{HeightSearch, Heights, Study, heights};
 use crate::units::Length;
 
 /// How near to the boundary an answer lies, metres.
 pub const TOLERANCE_M: f64 = 1e-4;
+
+/// The lowest ceiling looked at, metres: no vehicle is lower.
+const LOWEST_M: f64 = 0.5;
 
 /// The highest ceiling and the tallest roof looked at, metres.
 pub const FARTHEST_M: f64 = 12.0;
@@ -32,13 +35,19 @@ impl Inverse {
     /// The least flat ceiling for full rise.
     #[must_use]
     pub fn full_rise_ceiling_m(&self) -> Option<f64> {
-        self.ceiling_m.get(self.full_rise?.checked_sub(1)?).copied().flatten()
+        self.ceiling_m
+            .get(self.full_rise?.checked_sub(1)?)
+            .copied()
+            .flatten()
     }
 
     /// The tallest roof for full rise.
     #[must_use]
     pub fn full_rise_roof_m(&self) -> Option<f64> {
-        self.roof_m.get(self.full_rise?.checked_sub(1)?).copied().flatten()
+        self.roof_m
+            .get(self.full_rise?.checked_sub(1)?)
+            .copied()
+            .flatten()
     }
 }
 
@@ -51,18 +60,17 @@ struct Look {
 }
 
 impl Look {
-    /// Nothing is clear where the bay can't be studied.
-    fn at(bay: &Bay) -> Self {
-        heights(bay).map_or(
-            Self {
-                clear: 0,
-                reasons: usize::MAX,
-            },
-            |found| Self {
-                clear: found.highest_clear_lock.unwrap_or(0),
-                reasons: found.reasons,
-            },
-        )
+    /// Where the bay can't be studied nothing is clear.
+    const NOTHING: Self = Self {
+        clear: 0,
+        reasons: usize::MAX,
+    };
+
+    fn of(found: Heights) -> Self {
+        Self {
+            clear: found.highest_clear_lock.unwrap_or(0),
+            reasons: found.reasons,
+        }
     }
 
     /// True where the lock is clear with no more reasons to withhold than there are anyway.
@@ -76,13 +84,21 @@ impl Look {
 pub fn inverse(bay: &Bay, study: &Study) -> Inverse {
     let count = study.locks.len();
     let travels: Vec<f64> = study.locks.iter().map(|lock| lock.travel_m).collect();
-    let mut ceiling = |height_m: f64| Look::at(&under_flat_ceiling(bay, Length::metres(height_m)));
-    let ceiling_m = answers(&mut ceiling, &travels, Way::Up, 0.5, FARTHEST_M);
+    let mut search = HeightSearch::new(bay).ok();
+    let mut ceiling = |height_m: f64| {
+        let bay = under_flat_ceiling(bay, Length::metres(height_m));
+        search
+            .as_mut()
+            .map_or(Look::NOTHING, |search| Look::of(search.under_ceiling(&bay)))
+    };
+    let ceiling_m = answers(&mut ceiling, &travels, Way::Up, LOWEST_M, FARTHEST_M);
 
     let now = roof_over_lift_points(bay).m();
     let lowest = now - most_lowering(bay).m();
-    let mut roof =
-        |roof_m: f64| Look::at(&with_roof_raised(bay, Length::metres(roof_m - now)));
+    let mut roof = |roof_m: f64| {
+        let bay = with_roof_raised(bay, Length::metres(roof_m - now));
+        heights(&bay).map_or(Look::NOTHING, Look::of)
+    };
     Inverse {
         roof_m: answers(&mut roof, &travels, Way::Down, lowest, FARTHEST_M),
         ceiling_m,
@@ -111,42 +127,96 @@ fn answers(
         Way::Up => (high, low),
         Way::Down => (low, high),
     };
-    let best = look(good);
+    let mut looks = Looks {
+        look,
+        seen: Vec::new(),
+    };
+    let best = looks.at(good);
+    // Looked at once for all: where even this holds, nothing limits.
+    let worst = looks.at(bad);
     let mut last: Option<(f64, f64)> = None;
     travels
         .iter()
         .enumerate()
         .map(|(index, &travel)| {
             let lock = index + 1;
-            if !best.holds(lock, best.reasons) {
+            let holds = |look: Look| look.holds(lock, best.reasons);
+            if !holds(best) {
                 return None;
             }
-            let mut range = Range {
-                good,
-                bad,
-                bad_was_tried: false,
-            };
-            let mut holds = |value: f64| look(value).holds(lock, best.reasons);
-            // Where the same thing limits, a lock higher asks as much more as it lies higher.
-            let guesses = last.map(|(value, at)| match way {
-                Way::Up => [value + (travel - at), value],
-                Way::Down => [value - (travel - at), value],
-            });
-            for guess in guesses.into_iter().flatten() {
-                range.try_near(guess, &mut holds);
+            if holds(worst) {
+                return Some(bad);
             }
-            let answer = range.close(&mut holds);
-            last = Some((answer, travel));
-            Some(answer)
+            let mut range = looks.range(good, bad, &holds);
+            // Where the same thing limits, a lock higher asks as much more as it lies higher.
+            if let Some((value, at)) = last {
+                let more = match way {
+                    Way::Up => travel - at,
+                    Way::Down => at - travel,
+                };
+                let step = 0.45 * TOLERANCE_M * (good - bad).signum();
+                for guess in [value + more, value] {
+                    looks.narrow(&mut range, guess + step, &holds);
+                    looks.narrow(&mut range, guess - step, &holds);
+                }
+            }
+            while !range.is_closed() {
+                let middle = 0.5 * (range.good + range.bad);
+                looks.narrow(&mut range, middle, &holds);
+            }
+            last = Some((range.good, travel));
+            Some(range.good)
         })
         .collect()
 }
 
+/// What was looked at so far: one look answers for every lock.
+struct Looks<'a> {
+    look: &'a mut dyn FnMut(f64) -> Look,
+    seen: Vec<(f64, Look)>,
+}
+
+impl Looks<'_> {
+    fn at(&mut self, value: f64) -> Look {
+        let look = (self.look)(value);
+        self.seen.push((value, look));
+        look
+    }
+
+    /// The narrowest range that what was seen leaves, kept so that its good end holds and its bad
+    /// end does not.
+    fn range(&self, good: f64, bad: f64, holds: &dyn Fn(Look) -> bool) -> Range {
+        let mut range = Range { good, bad };
+        // From the good end on: the first that does not hold ends the range.
+        let mut seen: Vec<&(f64, Look)> = self.seen.iter().collect();
+        seen.sort_by(|a, b| (a.0 - good).abs().total_cmp(&(b.0 - good).abs()));
+        for (value, look) in seen {
+            if holds(*look) {
+                range.good = *value;
+            } else {
+                range.bad = *value;
+                break;
+            }
+        }
+        range
+    }
+
+    fn narrow(&mut self, range: &mut Range, value: f64, holds: &dyn Fn(Look) -> bool) {
+        if range.contains(value) && !range.is_closed() {
+            if holds(self.at(value)) {
+                range.good = value;
+            } else {
+                range.bad = value;
+            }
+        }
+    }
+}
+
 /// Between a value that holds and one that does not.
+#[derive(Debug, Clone, Copy)]
 struct Range {
     good: f64,
     bad: f64,
-    bad_was_tried: bool,
 }
 
 impl Range {
@@ -156,35 +226,5 @@ impl Range {
 
     fn is_closed(&self) -> bool {
         (self.good - self.bad).abs() <= TOLERANCE_M
-    }
-
-    fn try_at(&mut self, value: f64, holds: &mut dyn FnMut(f64) -> bool) {
-        if self.contains(value) && !self.is_closed() {
-            if holds(value) {
-                self.good = value;
-            } else {
-                (self.bad, self.bad_was_tried) = (value, true);
-            }
-        }
-    }
-
-    /// Looks on both sides of a guess.
-    fn try_near(&mut self, guess: f64, holds: &mut dyn FnMut(f64) -> bool) {
-        let step = 0.45 * TOLERANCE_M * (self.good - self.bad).signum();
-        self.try_at(guess + step, holds);
-        self.try_at(guess - step, holds);
-    }
-
-    /// Halves until it is within the tolerance; what comes back holds.
-    fn close(mut self, holds: &mut dyn FnMut(f64) -> bool) -> f64 {
-        // The bad end itself may hold: then nothing limits.
-        if !self.bad_was_tried && holds(self.bad) {
-            return self.bad;
-        }
-        while !self.is_closed() {
-            let middle = 0.5 * (self.good + self.bad);
-            self.try_at(middle, holds);
-        }
-        self.good
     }
 }

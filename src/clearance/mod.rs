@@ -36,6 +36,6 @@ mod withhold;
 
 pub use access::{Access, DoorRoom, LEAVE_M, ShiftFound, Shut, Swing, Turned, Way, WayKind};
 pub use findings::*;
-pub use heights::{Heights, heights};
+pub use heights::{HeightSearch, Heights, heights};
 pub use probe::{Here, HerePair, HereState, MOST_PAIRS, PairState, Probe};
 pub use study::{StudyError, study, study_on};

@@ -69,16 +69,23 @@ pub(super) fn run(asked: &CompareOptions) -> Result<Exit, Failure> {
         Written::Json => to_json(&CompareReport::new(&comparison))?,
     };
     print(&text)?;
-    let faults: Vec<_> = read.warnings.iter().chain(matrix.faults()).cloned().collect();
+    let faults: Vec<_> = read
+        .warnings
+        .iter()
+        .chain(matrix.faults())
+        .cloned()
+        .collect();
     if !faults.is_empty() {
         show_faults(&faults);
     }
     let mut found = matrix.cells.iter().filter_map(|cell| cell.found());
-    Ok(if found.any(|found| found.study.highest_safe_lock.is_some()) {
-        Exit::Met
-    } else {
-        Exit::Unmet
-    })
+    Ok(
+        if found.any(|found| found.study.highest_safe_lock.is_some()) {
+            Exit::Met
+        } else {
+            Exit::Unmet
+        },
+    )
 }
 
 /// Not one combination could be studied.

@@ -160,11 +160,7 @@ pub struct Options {
 ///
 /// # Errors
 /// Every fault that leaves nothing to compare. Faults of one option stand in its [`Choice`].
-pub fn read(
-    name: &str,
-    text: &[u8],
-    files: &dyn PresetSource,
-) -> Result<Options, Vec<Diagnostic>> {
+pub fn read(name: &str, text: &[u8], files: &dyn PresetSource) -> Result<Options, Vec<Diagnostic>> {
     let cx = Context::default();
     let made = cx
         .parse(name, text, None)

@@ -150,7 +150,10 @@ mod tests {
     #[test]
     fn amounts_read_like_amounts() {
         assert_eq!(Money::of_number(1250.0).show("$"), "$1,250");
-        assert_eq!(Money::of_number(1_234_567.5).show("EUR"), "EUR 1,234,567.50");
+        assert_eq!(
+            Money::of_number(1_234_567.5).show("EUR"),
+            "EUR 1,234,567.50"
+        );
         assert_eq!(Money::of_number(0.0).show("$"), "$0");
         assert_eq!(Money::of_number(99.995).show(""), "100");
     }

@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
+use super::Comparison;
 use super::says::says;
 use super::words::{limited_by, named, slab};
-use super::Comparison;
 use crate::bayfile::options::{List, Work};
 use crate::choose::bill::Line;
 use crate::choose::choice::{Choice, choice};
@@ -14,7 +14,7 @@ use crate::report::CAUTIONS;
 pub(super) use crate::report::json::number::{down, up};
 
 /// The version of the layout.
-pub const SCHEMA_VERSION: u32 = 1;
+pub(super) const SCHEMA_VERSION: u32 = 1;
 
 /// The comparison of `bayrise compare --format json`. Lengths are metres, rounded to six decimals
 /// against the vehicle; null stands for what is not known or has no price.

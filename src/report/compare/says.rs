@@ -3,7 +3,7 @@
 use super::words::{candidate, named, show, vehicle};
 use crate::bayfile::options::{List, Options, Work};
 use crate::choose::bill::Line;
-use crate::choose::choice::{AS_HIGH_M, Because, Candidate, Choice, choice};
+use crate::choose::choice::{AS_HIGH_M, Because, Candidate, Choice, among, candidates, choice};
 use crate::choose::{Cell, Matrix};
 use crate::report::words::{count, list, sentence};
 use crate::report::{Show, why_not_safe};
@@ -63,6 +63,7 @@ fn none(options: &Options, matrix: &Matrix) -> String {
 fn serves(of: &Candidate) -> String {
     match (of.served, of.of) {
         (1, 1) => "it gets a safe lock".into(),
+        (2, 2) => "both vehicles get a safe lock".into(),
         (served, all) if served == all => format!("all {all} vehicles get a safe lock"),
         (1, all) => format!("1 of {all} vehicles gets a safe lock"),
         (served, all) => format!("{served} of {all} vehicles get a safe lock"),
@@ -83,7 +84,11 @@ fn height(options: &Options, matrix: &Matrix, of: &Candidate) -> Option<String> 
         "{who}lock {lock} of {} with {} under the body{}",
         found.study.locks.len(),
         show(found).room(of.underbody_m?),
-        if found.study.full_rise { ", the full rise" } else { "" }
+        if found.study.full_rise {
+            ", the full rise"
+        } else {
+            ""
+        }
     ))
 }
 
@@ -121,11 +126,9 @@ fn one(
             }
         }
         (Because::Higher, Some(next)) => {
-            if let (Some(high), Some(low), Some(show)) = (
-                best.underbody_m,
-                next.underbody_m,
-                show_of(matrix, best),
-            ) {
+            if let (Some(high), Some(low), Some(show)) =
+                (best.underbody_m, next.underbody_m, show_of(matrix, best))
+            {
                 text.push_str(&format!(
                     " It leaves {} more under the body than the next, {}.",
                     show.room(high - low),
@@ -135,6 +138,7 @@ fn one(
         }
         (Because::Cheaper, Some(next)) => cheaper(options, matrix, best, next, &mut text),
     }
+    text.push_str(&without_change(options, matrix, best));
     text.push_str(&dearer_than_it_looks(options, matrix, best));
     text.push_str(&price_open(options, matrix, best));
     text
@@ -159,6 +163,41 @@ fn cheaper(
     ));
 }
 
+/// The best without a change, where the choice takes one.
+fn without_change(options: &Options, matrix: &Matrix, best: &Candidate) -> String {
+    if best.pick.change == 0 {
+        return String::new();
+    }
+    let same = |one: &Candidate| one.pick.change == 0 && one.pick.garage == best.pick.garage;
+    let as_it_is = candidates(matrix).into_iter().filter(same).collect();
+    let first = match among(as_it_is) {
+        Choice::None => {
+            let name = named(
+                options,
+                crate::bayfile::options::Pick {
+                    change: 0,
+                    ..best.pick
+                },
+                List::Changes,
+            );
+            return name.map_or_else(String::new, |name| format!(" With {name} no lock is safe."));
+        }
+        Choice::One { best, .. } => Some(best),
+        Choice::Equal { best, .. } => best.first().copied(),
+    };
+    let Some(first) = first else {
+        return String::new();
+    };
+    let Some(height) = height(options, matrix, &first) else {
+        return String::new();
+    };
+    format!(
+        " Without that the best is {}: {} ({height}).",
+        candidate(options, first.pick),
+        serves(&first)
+    )
+}
+
 /// A lift whose own price is lower, but that costs more in all.
 fn dearer_than_it_looks(options: &Options, matrix: &Matrix, best: &Candidate) -> String {
     let price = |of: &Candidate| {
@@ -171,7 +210,7 @@ fn dearer_than_it_looks(options: &Options, matrix: &Matrix, best: &Candidate) ->
     let (Some(own), Some(total)) = (price(best), best.total) else {
         return String::new();
     };
-    let looks_cheaper = crate::choose::choice::candidates(matrix)
+    let looks_cheaper = candidates(matrix)
         .into_iter()
         .filter(|one| one.served == best.served && one.total.is_some_and(|sum| sum > total))
         .find(|one| price(one).is_some_and(|price| price < own));

@@ -58,7 +58,9 @@ impl std::str::FromStr for Filter {
             _ => {}
         }
         if let Some(height) = text.strip_prefix("underbody>=") {
-            return parse_length(height).map(Self::Underbody).map_err(|_| FilterError);
+            return parse_length(height)
+                .map(Self::Underbody)
+                .map_err(|_| FilterError);
         }
         if let Some(cost) = text.strip_prefix("cost<=") {
             let cost = cost.parse::<f64>().ok().filter(|cost| cost.is_finite());
@@ -115,9 +117,7 @@ pub fn shown<'a>(
         let key = match sort {
             Sort::File => Some(0.0),
             #[allow(clippy::cast_precision_loss)] // a few dozen locks
-            Sort::Lock => {
-                found.and_then(|f| f.study.highest_safe_lock.map(|lock| -(lock as f64)))
-            }
+            Sort::Lock => found.and_then(|f| f.study.highest_safe_lock.map(|lock| -(lock as f64))),
             Sort::Underbody => found.and_then(|f| f.underbody_m()).map(|height| -height),
             Sort::Cost => found.and_then(|f| f.bill.total()).map(|sum| sum.number()),
             Sort::Load => found.and_then(|f| f.load_use()),

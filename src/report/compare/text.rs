@@ -1,20 +1,20 @@
 //! How is a comparison set on a page?
 
+use super::Comparison;
 use super::says::says;
 use super::words::{
     arms, candidate, cost, limited_by, line, load, lock, named, show, slab, underbody, vehicle,
     walking,
 };
-use super::Comparison;
 use crate::bayfile::options::{List, Pick, Work};
 use crate::choose::inverse::{FARTHEST_M, Inverse};
 use crate::choose::{Cell as Combination, Found, Outcome};
+use crate::report::CAUTIONS;
 use crate::report::text::Look;
 use crate::report::text::page::{Cell, Page, Tone};
 use crate::report::words::{count, plain};
-use crate::report::CAUTIONS;
 
-/// With no more rows than this the answers the other way round are told lock by lock.
+/// The most tables of the answers the other way round, lock by lock.
 const LOCK_BY_LOCK: usize = 4;
 
 /// The whole page, ending with a line break.
@@ -82,7 +82,16 @@ fn heading(comparison: &Comparison<'_>, pick: Pick) -> String {
 }
 
 const HEAD: [&str; 11] = [
-    "lift", "vehicle", "safe lock", "under it", "full", "arms", "load", "slab", "way", "cost",
+    "lift",
+    "vehicle",
+    "safe lock",
+    "under it",
+    "full",
+    "arms",
+    "load",
+    "slab",
+    "way",
+    "cost",
     "limited by",
 ];
 
@@ -182,7 +191,15 @@ fn costs(comparison: &Comparison<'_>, page: &mut Page) {
     }
     page.heading("What it costs");
     let head = [
-        "", "lift", "freight", "pad", "anchors", "electrics", "door", "other", "in all",
+        "",
+        "lift",
+        "freight",
+        "pad",
+        "anchors",
+        "electrics",
+        "door",
+        "other",
+        "in all",
     ];
     let rows: Vec<[Cell; 9]> = rows.into_iter().map(|row| row.map(Cell::from)).collect();
     page.table(head, &rows);
@@ -247,28 +264,53 @@ fn inverse(comparison: &Comparison<'_>, page: &mut Page) {
         ],
         &rows,
     );
-    if asked.len() > LOCK_BY_LOCK {
-        return;
-    }
+    lock_by_lock(comparison, &asked, page);
+}
+
+/// Lock by lock, those that are the same in one table; nothing where there would be too many.
+fn lock_by_lock(
+    comparison: &Comparison<'_>,
+    asked: &[(&Combination, &Found, &Inverse)],
+    page: &mut Page,
+) {
+    let mut tables: Vec<(Vec<String>, Vec<[String; 3]>)> = Vec::new();
     for (cell, found, inverse) in asked {
-        page.heading(&format!(
-            "Lock by lock: {}, {}",
+        let options = comparison.options;
+        let name = format!(
+            "{}, {}",
             candidate(options, cell.pick),
             vehicle(options, cell.pick)
-        ));
-        let rows: Vec<[Cell; 3]> = found
+        );
+        let rows: Vec<[String; 3]> = found
             .study
             .locks
             .iter()
             .zip(inverse.ceiling_m.iter().zip(&inverse.roof_m))
             .map(|(lock, (least, tallest))| {
                 [
-                    lock.lock.to_string().into(),
-                    ceiling(found, *least).into(),
-                    roof(found, *tallest).into(),
+                    lock.lock.to_string(),
+                    ceiling(found, *least),
+                    roof(found, *tallest),
                 ]
             })
             .collect();
+        match tables.iter_mut().find(|(_, known)| *known == rows) {
+            Some((names, _)) => names.push(name),
+            None => tables.push((vec![name], rows)),
+        }
+    }
+    if tables.len() > LOCK_BY_LOCK {
+        page.gap();
+        page.para_toned(
+            "Lock by lock they stand in the JSON, or here with fewer rows (--filter).",
+            Tone::Quiet,
+        );
+        return;
+    }
+    for (names, rows) in tables {
+        page.heading("Lock by lock");
+        page.para(&names.join("; "));
+        let rows: Vec<[Cell; 3]> = rows.into_iter().map(|row| row.map(Cell::from)).collect();
         page.table(["lock", "least flat ceiling", "tallest roof"], &rows);
     }
 }

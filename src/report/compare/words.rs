@@ -73,9 +73,10 @@ pub(super) fn arms(found: &Found) -> String {
 
 /// The largest share of a rating in whole percent, up.
 pub(super) fn load(found: &Found) -> String {
-    found
-        .load_use()
-        .map_or_else(|| "not known".into(), |share| format!("{:.0}%", percent_up(share)))
+    found.load_use().map_or_else(
+        || "not known".into(),
+        |share| format!("{:.0}%", percent_up(share)),
+    )
 }
 
 /// A share in percent, never less than it is.
@@ -126,7 +127,11 @@ pub(super) fn limited_by(found: &Found) -> String {
         return why;
     }
     if let Some(pair) = Sayings::of(bay, study).limiting_pair() {
-        return format!("{} near {}", short_thing(&pair.moving), short_thing(&pair.fixed));
+        return format!(
+            "{} near {}",
+            short_thing(&pair.moving),
+            short_thing(&pair.fixed)
+        );
     }
     match &study.limit {
         Limit::Travel { .. } => "the carriage's travel".into(),
