@@ -9,15 +9,17 @@
 //! 5. [`solids`]: the one list of named convex solids, and the vehicle's attitude on the pads.
 //! 6. [`clearance`]: the moving solids against the fixed ones on the whole way up → the study, into
 //!    which [`ground`] puts what else decides: arms, loads, slab, anchors, doors, power.
-//! 7. [`report`]: finished findings as text and JSON.
-//! 8. [`starter`]: a new bay file, large enough for two presets.
-//! 9. [`drawing`]: colours, and later every drawing.
-//! 10. `panels`: the open document and the panels over it, without an engine.
-//! 11. `viewer`: the window and the pictures, on the engine.
-//! 12. [`cli`]: the command line; it and the window are the only places that read files and write.
+//! 7. [`choose`]: many studies at once: which lift, for which vehicles, in which garage.
+//! 8. [`report`]: finished findings as text and JSON.
+//! 9. [`starter`]: a new bay file, large enough for two presets.
+//! 10. [`drawing`]: colours, and later every drawing.
+//! 11. `panels`: the open document and the panels over it, without an engine.
+//! 12. `viewer`: the window and the pictures, on the engine.
+//! 13. [`cli`]: the command line; it and the window are the only places that read files and write.
 
 pub mod bay;
 pub mod bayfile;
+pub mod choose;
 pub mod clearance;
 pub mod cli;
 pub mod diagnostics;

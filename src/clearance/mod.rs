@@ -15,6 +15,7 @@ mod driving_in;
 pub mod estimate;
 pub mod findings;
 pub mod gap;
+mod heights;
 mod lock_table;
 pub mod locks;
 pub mod marks;
@@ -36,6 +37,7 @@ mod withhold;
 
 pub use access::{Access, DoorRoom, LEAVE_M, ShiftFound, Shut, Swing, Turned, Way, WayKind};
 pub use findings::*;
+pub use heights::{HeightSearch, Heights, heights};
 pub use nearness::nearest_to;
 pub use probe::{Here, HerePair, HereState, MOST_PAIRS, PairState, Probe};
 pub use study::{StudyError, study, study_on};

@@ -13,6 +13,7 @@ mod ground;
 mod lift;
 mod locks;
 mod obstacles;
+pub(super) mod options;
 mod parking;
 mod policy;
 mod readers;
