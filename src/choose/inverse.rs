@@ -84,6 +84,16 @@ impl Look {
 pub fn inverse(bay: &Bay, study: &Study) -> Inverse {
     let count = study.locks.len();
     let travels: Vec<f64> = study.locks.iter().map(|lock| lock.travel_m).collect();
+    let ceilings = || ceilings(bay, &travels);
+    let (ceiling_m, roof_m) = rayon::join(ceilings, || roofs(bay, &travels));
+    Inverse {
+        ceiling_m,
+        roof_m,
+        full_rise: study.highest_releasable_lock.filter(|lock| *lock <= count),
+    }
+}
+
+fn ceilings(bay: &Bay, travels: &[f64]) -> Vec<Option<f64>> {
     let mut search = HeightSearch::new(bay).ok();
     let mut ceiling = |height_m: f64| {
         let bay = under_flat_ceiling(bay, Length::metres(height_m));
@@ -91,19 +101,17 @@ pub fn inverse(bay: &Bay, study: &Study) -> Inverse {
             .as_mut()
             .map_or(Look::NOTHING, |search| Look::of(search.under_ceiling(&bay)))
     };
-    let ceiling_m = answers(&mut ceiling, &travels, Way::Up, LOWEST_M, FARTHEST_M);
+    answers(&mut ceiling, travels, Way::Up, LOWEST_M, FARTHEST_M)
+}
 
+fn roofs(bay: &Bay, travels: &[f64]) -> Vec<Option<f64>> {
     let now = roof_over_lift_points(bay).m();
     let lowest = now - most_lowering(bay).m();
     let mut roof = |roof_m: f64| {
         let bay = with_roof_raised(bay, Length::metres(roof_m - now));
         heights(&bay).map_or(Look::NOTHING, Look::of)
     };
-    Inverse {
-        roof_m: answers(&mut roof, &travels, Way::Down, lowest, FARTHEST_M),
-        ceiling_m,
-        full_rise: study.highest_releasable_lock.filter(|lock| *lock <= count),
-    }
+    answers(&mut roof, travels, Way::Down, lowest, FARTHEST_M)
 }
 
 /// Which way of the quantity is the good one.

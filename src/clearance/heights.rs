@@ -23,6 +23,9 @@ pub struct Heights {
     /// don't stand, columns that can't be tipped up, a vehicle that can't be driven in or is tight
     /// as parked.
     pub reasons: usize,
+    /// Whether one of them is that something is tight as parked. Such pairs are left out of the
+    /// rise, so that the highest clear lock says nothing of them.
+    pub is_tight_as_parked: bool,
 }
 
 /// How high, and whether the room allows it.
@@ -104,6 +107,7 @@ impl HeightSearch {
         Heights {
             highest_clear_lock,
             reasons: reasons.len(),
+            is_tight_as_parked: !parked.findings.is_empty(),
         }
     }
 }

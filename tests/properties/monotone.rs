@@ -35,8 +35,14 @@ fn random(seed: u64, scenes: &[(String, Bay)]) -> (Rng, Option<Bay>) {
     (rng, is_studied.then_some(bay))
 }
 
+/// The highest clear lock; 0 where none is, or where something is tight as parked already: what is
+/// tight there is told by itself, withholds every lock, and is left out of the rise.
 fn clear(bay: &Bay) -> usize {
-    heights(bay).unwrap().highest_clear_lock.unwrap_or(0)
+    let found = heights(bay).unwrap();
+    if found.is_tight_as_parked {
+        return 0;
+    }
+    found.highest_clear_lock.unwrap_or(0)
 }
 
 /// Runs a property over random bays and says how often what was changed made a difference.
