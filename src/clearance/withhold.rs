@@ -139,7 +139,11 @@ pub(super) fn rating(bay: &Bay) -> RatingFinding {
 
 /// What was not checked for want of data, or is not checked here; the sections add their own.
 pub(super) fn unknowns(bay: &Bay, stand_up: StandUp) -> Vec<Unknown> {
-    let mut unknown = vec![Unknown::StandUpPath];
+    let mut unknown = Vec::new();
+    let walked = bay.arrangements.as_ref().and_then(|a| a.stand_up_way);
+    if walked != Some(true) {
+        unknown.push(Unknown::StandUpPath);
+    }
     if exceeds(stand_up.needs_m, stand_up.ceiling_at_posts_m) {
         unknown.push(Unknown::StandUpElsewhere);
     }

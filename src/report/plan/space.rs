@@ -102,22 +102,24 @@ fn stand_up(report: &Report<'_>, show: Show) -> Item {
         .arrangements
         .as_ref()
         .and_then(|a| a.stand_up_way);
-    // Under a higher part of the ceiling only, somebody must say that it is stood up there.
+    // Under a higher part of the ceiling only, the way from there is the installer's to say.
     let state = match (fits, walked) {
-        (true, Some(true)) => State::Go,
-        (true, None) => State::Unknown,
+        (true, Some(true)) if at_posts => State::Go,
+        (true, Some(true) | None) => State::Unknown,
         _ => State::Stop,
     };
     let to_do = match (fits, walked) {
-        (true, Some(true)) => String::new(),
+        (true, Some(true)) if at_posts => String::new(),
         (true, None) if at_posts => {
             "walk the way of its top past lights, door tracks and opener, clear it, and write \
              arrangements.stand_up_way"
                 .into()
         }
-        (true, None) => "walk it: tipped up under the higher part of the ceiling and carried over \
-                         upright; then write arrangements.stand_up_way"
-            .into(),
+        (true, Some(true) | None) => {
+            "have the installer say how: tipped up under the higher part of the ceiling and \
+             carried over upright"
+                .into()
+        }
         (true, Some(false)) => {
             "clear the way of its top past lights, door tracks and opener".into()
         }

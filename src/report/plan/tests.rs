@@ -96,6 +96,20 @@ fn the_way_of_a_columns_top_is_a_go_only_where_it_was_walked() {
     assert_eq!(state(None), State::Unknown);
     assert_eq!(state(Some(true)), State::Go);
     assert_eq!(state(Some(false)), State::Stop);
+    // The study says no longer that it was not looked at.
+    let mut bay = test_bay();
+    let path = |bay: &crate::bay::Bay| {
+        let found = study(bay).unwrap();
+        found
+            .unknown
+            .contains(&crate::clearance::Unknown::StandUpPath)
+    };
+    assert!(path(&bay));
+    bay.arrangements = Some(crate::bay::Arrangements {
+        stand_up_way: Some(true),
+        ..crate::bay::Arrangements::default()
+    });
+    assert!(!path(&bay));
 }
 
 #[test]
