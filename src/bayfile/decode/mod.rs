@@ -85,7 +85,7 @@ pub(super) fn bay(cx: &Context, root: Node, presets: &Resolver<'_>) -> Option<Ba
         let power = f.maybe("power", &rec("the power supply", ground::power));
         let arrangements = f.maybe(
             "arrangements",
-            &rec("the arrangements", arrangements::arrangements),
+            &rec("the part `arrangements`", arrangements::arrangements),
         );
         checks::between(
             f,
