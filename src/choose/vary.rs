@@ -27,8 +27,8 @@ pub fn with_roof_raised(bay: &Bay, by: Length) -> Bay {
     for part in &mut vehicle.attached {
         if part.bottom > belt {
             let by = by.max(belt - part.bottom);
-            part.bottom = part.bottom + by;
-            part.top = part.top + by;
+            part.bottom += by;
+            part.top += by;
         }
     }
     vehicle.height = (vehicle.height + by).max(belt);

@@ -5,8 +5,8 @@ use super::door::side;
 use super::fields::{Fields, record};
 use super::locks::locks;
 use super::readers::{
-    Point, Read, angle, current, custom, list, mass, name, not_negative, number, place, power,
-    pressure, rec, size, slab_thickness, strength, text, variant, voltage, volume, words,
+    Point, Read, angle, current, custom, list, mass, name, not_negative, number, place, power, rec,
+    size, slab_thickness, strength, text, variant, voltage, volume, words,
 };
 use super::vehicle::named;
 use super::{all, checks};
