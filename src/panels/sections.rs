@@ -43,14 +43,19 @@ fn one(ui: &mut Ui, desk: &Desk, verdict: &Verdict, section: &Section) {
     let said = Sayings::of(&verdict.bay, &verdict.study);
     let standing = section.standing();
     let heading = section.topic.heading();
-    let title = match standing.words() {
-        "" => heading.to_owned(),
-        word => format!("{heading}: {word}"),
+    // A heading is never wrapped: it has to fit into a narrow card.
+    let title = match standing {
+        Standing::Noted => heading.to_owned(),
+        Standing::Unknown => format!("{heading} ?"),
+        Standing::Passes | Standing::Stops => format!("{heading}: {}", standing.words()),
     };
     CollapsingHeader::new(title)
         .id_salt(heading)
         .default_open(standing == Standing::Stops)
         .show(ui, |ui| {
+            if standing == Standing::Unknown {
+                ui.label("Not known in full.");
+            }
             ui.label(said.of_section(&section.lead));
             if let Some(who) = section.governs {
                 ui.label(RichText::new(format!("Screening, not a design: {who}.")).weak());
