@@ -361,3 +361,28 @@ fn saving_takes_what_is_being_typed_along_or_says_why_not() {
         }
     }
 }
+
+#[test]
+fn readings_and_loads_are_marked_at_their_places() {
+    let mut slab = desk("thin-slab");
+    let view = Rect::from_min_size(Pos2::ZERO, vec2(1000.0, 700.0));
+    let marks = overlay::marks(&slab, view, 14.0);
+    let labels: Vec<&str> = marks.iter().map(|mark| mark.label.as_str()).collect();
+    for reading in ["2 in", "2 3/4 in", "3 7/8 in"] {
+        assert!(labels.contains(&reading), "{reading}: {labels:?}");
+    }
+    let stops = |mark: &&overlay::Mark| mark.standing == bayrise::ground::Standing::Stops;
+    assert!(marks.iter().any(|mark| stops(&mark)), "{marks:?}");
+    for (index, mark) in marks.iter().enumerate() {
+        assert!(view.contains_rect(mark.label_rect), "{mark:?}");
+        for other in &marks[index + 1..] {
+            assert!(
+                !mark.label_rect.intersects(other.label_rect),
+                "{mark:?} {other:?}"
+            );
+        }
+    }
+    assert!(!slab.settings.marks);
+    slab.apply(Action::Marks(true));
+    assert!(slab.settings.marks);
+}

@@ -244,7 +244,8 @@ fn pad_figures(bay: &Bay, state: &State, limits: &Limits, all: &mut Vec<Figure>)
                     .and(" and ")
                     .up(weight(pad.most_n))
                     .and(" should a pad hang loose"),
-            ),
+            )
+            .at(pad.at_m.extend(0.0)),
         );
     }
     all.push(three_pads("three_pads", pads, limits));

@@ -61,7 +61,12 @@ const fn precise(count: usize) -> f64 {
     count as f64
 }
 
+/// The thickness under a plate, at the plate's place.
 fn plate(known: &Known<'_>, plate: &MapPlate) -> Figure {
+    under(known, plate).at(plate.rect.middle().extend(0.0))
+}
+
+fn under(known: &Known<'_>, plate: &MapPlate) -> Figure {
     let id = format!("thickness.{}", word(plate.side));
     let what = format!("thickness under the {}", post(plate.side));
     let Some(thinnest) = plate.thinnest.map(|index| known.map.readings[index]) else {
@@ -220,6 +225,7 @@ pub(super) fn readings(known: &Known<'_>, figures: &mut Vec<Figure>) {
                 Quantity::Length(reading.thickness_m),
             )
             .rounded(crate::units::Rounding::Down)
+            .at(reading.at_m.extend(0.0))
             .note(note),
         );
     }
