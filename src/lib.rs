@@ -11,10 +11,11 @@
 //!    which [`ground`] puts what else decides: arms, loads, slab, anchors, doors, power.
 //! 7. [`report`]: finished findings as text and JSON.
 //! 8. [`starter`]: a new bay file, large enough for two presets.
-//! 9. [`drawing`]: colours, and later every drawing.
-//! 10. `panels`: the open document and the panels over it, without an engine.
-//! 11. `viewer`: the window and the pictures, on the engine.
-//! 12. [`cli`]: the command line; it and the window are the only places that read files and write.
+//! 9. [`setting_out`]: floor points and the pulls of a tape that put the posts there.
+//! 10. [`drawing`]: colours, and drawings on paper: a sheet of lines and text → SVG, PDF, DXF.
+//! 11. `panels`: the open document and the panels over it, without an engine.
+//! 12. `viewer`: the window and the pictures, on the engine.
+//! 13. [`cli`]: the command line; it and the window are the only places that read files and write.
 
 pub mod bay;
 pub mod bayfile;
@@ -26,6 +27,7 @@ pub mod ground;
 #[cfg(feature = "panels")]
 pub mod panels;
 pub mod report;
+pub mod setting_out;
 pub mod solids;
 pub mod starter;
 pub mod units;

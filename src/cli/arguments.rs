@@ -11,6 +11,7 @@ Examples:
   bayrise check my-bay.ron --format json      everything, for programs
   bayrise plan my-bay.ron                     go, stop or not known yet, before buying
   bayrise picture my-bay.ron bay.png          a picture with its verdict
+  bayrise layout my-bay.ron floor.svg         sheets to set out the floor by
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
   bayrise presets                             the lifts and vehicles to start from
 
@@ -51,6 +52,7 @@ pub(super) enum Command {
     Plan(Plan),
     View(View),
     Picture(Picture),
+    Layout(Layout),
     Solids(Solids),
     Presets(Presets),
     New(New),
@@ -172,6 +174,44 @@ pub(super) struct Picture {
     /// The day that the age of concrete is counted to, as year-month-day; today when not given
     #[arg(long, value_name = "DATE")]
     pub(super) on: Option<String>,
+}
+
+/// Draw the sheets for the floor: plan, plates, tape readings, elevations, to scale.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise layout my-bay.ron floor.svg                   a file a page: floor.svg, floor-2.svg, ..
+  bayrise layout my-bay.ron floor.svg --paper a3
+
+Print at 100 %: each page has a bar to check that by. Holes are shown only where the bay file says
+that nothing in or under the slab forbids drilling.
+
+Exits 0 when the sheets are written, whatever the verdict on them; 2 on bad input.")]
+pub(super) struct Layout {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// The drawing to write; one that is there is replaced
+    pub(super) out: PathBuf,
+
+    /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given
+    #[arg(long, value_enum)]
+    pub(super) paper: Option<PaperName>,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+}
+
+/// A paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum PaperName {
+    /// 8 1/2 by 11 in
+    Letter,
+    /// 210 by 297 mm
+    A4,
+    /// 297 by 420 mm
+    A3,
 }
 
 /// Where the eye stands.

@@ -6,6 +6,7 @@
 mod arguments;
 mod check;
 pub(crate) mod files;
+mod layout;
 mod load;
 mod new;
 mod options;
@@ -115,6 +116,7 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::Check(options) => check::run(&options),
         Task::Picture(options) => picture::run(&options),
         Task::Plan(options) => plan::run(&options),
+        Task::Layout(options) => layout::run(&options),
         Task::View(file) => view::run(&file),
         Task::Window(file) => view::after_verdict(&file),
         Task::Solids(options) => solids::run(&options),
