@@ -11,7 +11,7 @@ Examples:
   bayrise check my-bay.ron --format json      everything, for programs
   bayrise plan my-bay.ron                     go, stop or not known yet, before buying
   bayrise picture my-bay.ron bay.png          a picture with its verdict
-  bayrise layout my-bay.ron floor.svg         sheets to set out the floor by
+  bayrise layout my-bay.ron floor.pdf         sheets to set out the floor by
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
   bayrise presets                             the lifts and vehicles to start from
 
@@ -180,8 +180,9 @@ pub(super) struct Picture {
 #[derive(Debug, Args)]
 #[command(after_help = "\
 Examples:
-  bayrise layout my-bay.ron floor.svg                   a file a page: floor.svg, floor-2.svg, ..
-  bayrise layout my-bay.ron floor.svg --paper a3
+  bayrise layout my-bay.ron floor.pdf                   to print, all pages
+  bayrise layout my-bay.ron floor.svg --paper a3        a file a page: floor.svg, floor-2.svg, ..
+  bayrise layout my-bay.ron floor.dxf                   in millimetres, on named layers
 
 Print at 100 %: each page has a bar to check that by. Holes are shown only where the bay file says
 that nothing in or under the slab forbids drilling.
@@ -191,7 +192,7 @@ pub(super) struct Layout {
     /// The bay file
     pub(super) file: PathBuf,
 
-    /// The drawing to write; one that is there is replaced
+    /// The drawing to write: .pdf, .svg or .dxf; one that is there is replaced
     pub(super) out: PathBuf,
 
     /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given

@@ -6,12 +6,14 @@ use super::files::{can_be_written, replace};
 use super::load::load;
 use super::terminal::print;
 use super::{Exit, Failure};
-use crate::bay::UnitSystem;
 use crate::clearance::study_on;
+use crate::drawing::dxf::dxf;
 use crate::drawing::layout::{LayoutError, Order, layout};
+use crate::drawing::pdf::pdf;
 use crate::drawing::sheet::{Paper, Sheet};
 use crate::drawing::svg::svg;
 use crate::ground::Date;
+use crate::report::counted;
 
 /// What `layout` is to do.
 #[derive(Debug)]
@@ -28,6 +30,10 @@ pub(super) struct LayoutOptions {
 /// How drawings are written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Format {
+    /// One file, for programs that draw.
+    Dxf,
+    /// One file, for a printer.
+    Pdf,
     /// A file a page.
     Svg,
 }
@@ -37,6 +43,8 @@ impl Format {
     pub(super) fn of(out: &Path) -> Option<Self> {
         let ending = out.extension()?.to_string_lossy().to_lowercase();
         match ending.as_str() {
+            "dxf" => Some(Self::Dxf),
+            "pdf" => Some(Self::Pdf),
             "svg" => Some(Self::Svg),
             _ => None,
         }
@@ -44,7 +52,8 @@ impl Format {
 }
 
 /// The endings that are known, for who named another.
-pub(super) const ENDINGS: &str = "name a .svg file: the pages after the first get a number";
+pub(super) const ENDINGS: &str =
+    "name a .pdf, .svg (its pages after the first get a number) or .dxf file";
 
 pub(super) fn run(options: &LayoutOptions) -> Result<Exit, Failure> {
     let loaded = load(&options.file)?;
@@ -73,7 +82,7 @@ pub(super) fn run(options: &LayoutOptions) -> Result<Exit, Failure> {
         ),
     })?;
     let mut said = String::new();
-    for (path, bytes, what) in files(options, &pages, loaded.bay.units) {
+    for (path, bytes, what) in files(options, &pages, &loaded.bay.title)? {
         can_be_written(&path)?;
         replace(&path, &bytes)?;
         let name = path.display().to_string();
@@ -87,9 +96,14 @@ pub(super) fn run(options: &LayoutOptions) -> Result<Exit, Failure> {
 fn files(
     options: &LayoutOptions,
     pages: &[Sheet],
-    _units: UnitSystem,
-) -> Vec<(PathBuf, Vec<u8>, String)> {
-    match options.format {
+    title: &str,
+) -> Result<Vec<(PathBuf, Vec<u8>, String)>, Failure> {
+    let whole = |bytes: Vec<u8>| vec![(options.out.clone(), bytes, counted(pages.len(), "page"))];
+    Ok(match options.format {
+        Format::Dxf => whole(dxf(pages).into_bytes()),
+        Format::Pdf => whole(pdf(title, pages).ok_or_else(|| {
+            Failure::new("the drawing can't be written: its font can't be read", "")
+        })?),
         Format::Svg => pages
             .iter()
             .enumerate()
@@ -98,7 +112,7 @@ fn files(
                 (path, svg(page).into_bytes(), page.name.clone())
             })
             .collect(),
-    }
+    })
 }
 
 /// The file of a page: the first has the name as given, the others a number before its ending.

@@ -40,7 +40,6 @@ pub(super) fn view(made: &Made<'_>) -> Result<View, LayoutError> {
     let all = solids(bay, DoorTravel::Shut, 0.0).map_err(LayoutError::Stance)?;
     let mut view = View::default();
     room(&mut view, made, &all);
-    slab(&mut view, made);
     let of = |wanted: fn(Role) -> bool| all.iter().filter(move |solid| wanted(solid.role));
     let items = &mut view.items;
     together(items, Look::Plan, of(|role| matches!(role, Role::Wheel(_))));
@@ -61,6 +60,7 @@ pub(super) fn view(made: &Made<'_>) -> Result<View, LayoutError> {
     for one in of(|role| matches!(role, Role::TieBeam | Role::ShutOffBar)) {
         over(items, Look::Plan, one);
     }
+    slab(&mut view, made);
     lines_and_points(&mut view, made);
     parking(&mut view, made, &all);
     ticks(&mut view, made, &all);
