@@ -279,7 +279,8 @@ fn encoded(text: &str) -> String {
     for letter in text.chars() {
         match letter {
             '\\' => out.push('/'),
-            '%' => out.push_str(" per cent"),
+            // Two of them start a code.
+            '%' if out.ends_with('%') => out.push_str(" %"),
             c if c.is_control() => out.push(' '),
             c if c.is_ascii() => out.push(c),
             c if u32::from(c) <= 0xffff => {

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::bay::{Side, Slab};
-use crate::clearance::study;
+use crate::clearance::{Withheld, study};
 use crate::solids::posts::posts;
 use crate::solids::test_bay::test_bay;
 use crate::units::Length;
@@ -86,8 +86,19 @@ fn no_hole_is_shown_while_anything_forbids_it_or_is_not_known() {
         pulled
     };
     let bay = drillable();
-    let holes = of(&bay);
-    assert_eq!(has_holes(&holes), !bay.lift.base_plate.anchors.is_empty());
+    assert!(!bay.lift.base_plate.anchors.is_empty());
+    let mut found = study(&bay).unwrap();
+    found.withheld.clear();
+    assert!(has_holes(&setting_out(&bay, &found)));
+    // What stops the lift here stops the drill; what stops one vehicle does not.
+    found.withheld = vec![Withheld::NoMarkFits];
+    assert!(has_holes(&setting_out(&bay, &found)));
+    found.withheld.push(Withheld::DoesNotStand {
+        part: "lift/post left".into(),
+        meets: "shell/ceiling".into(),
+        shortfall_m: 0.1,
+    });
+    assert!(!has_holes(&setting_out(&bay, &found)));
     for unknown in [None, Some(true)] {
         let mut bay = drillable();
         let slab = bay.slab.as_mut().unwrap();

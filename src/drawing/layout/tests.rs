@@ -156,3 +156,155 @@ fn the_same_every_time() {
     };
     assert_eq!(write(), write());
 }
+
+/// The entities of a drawing, read by a reader of its own: type, layer, and each pair of a code and
+/// a value.
+fn entities(dxf: &str) -> Vec<(String, String, Vec<(u16, String)>)> {
+    let mut lines = dxf.lines();
+    let mut groups = Vec::new();
+    while let (Some(code), Some(value)) = (lines.next(), lines.next()) {
+        groups.push((code.trim().parse::<u16>().unwrap(), value.to_owned()));
+    }
+    let start = groups
+        .iter()
+        .position(|g| *g == (2, "ENTITIES".into()))
+        .unwrap();
+    let mut found: Vec<(String, String, Vec<(u16, String)>)> = Vec::new();
+    for (code, value) in groups.into_iter().skip(start + 1) {
+        if code == 0 {
+            found.push((value, String::new(), Vec::new()));
+            continue;
+        }
+        let last = found.last_mut().unwrap();
+        if code == 8 {
+            last.1 = value;
+        } else {
+            last.2.push((code, value));
+        }
+    }
+    found
+}
+
+fn number(of: &[(u16, String)], code: u16) -> f64 {
+    let found = of.iter().find(|(other, _)| *other == code).unwrap();
+    found.1.parse().unwrap()
+}
+
+/// Lowest and highest corner of every closed line and circle on layers that begin so, millimetres.
+fn boxes(dxf: &str, tag: &str) -> Vec<(DVec2, DVec2)> {
+    let mut boxes: Vec<(DVec2, DVec2)> = Vec::new();
+    for (kind, layer, groups) in entities(dxf) {
+        if !layer.starts_with(tag) {
+            continue;
+        }
+        let at = || DVec2::new(number(&groups, 10), number(&groups, 20));
+        match kind.as_str() {
+            "POLYLINE" => boxes.push((DVec2::INFINITY, DVec2::NEG_INFINITY)),
+            "VERTEX" => {
+                let last = boxes.last_mut().unwrap();
+                *last = (last.0.min(at()), last.1.max(at()));
+            }
+            "CIRCLE" => {
+                let radius = number(&groups, 40);
+                boxes.push((at() - radius, at() + radius));
+            }
+            _ => {}
+        }
+    }
+    boxes
+}
+
+#[test]
+fn what_is_read_back_is_where_the_solids_are() {
+    use crate::drawing::dxf::{dxf, shifts_mm};
+    use crate::drawing::outline::Look;
+    use crate::ground::slab::{SlabMap, anchors_m};
+    use crate::solids::list::solids;
+    use crate::solids::{DoorTravel, Role};
+
+    let mut holes = 0;
+    for (name, bay) in scenes() {
+        let study = study_on(&bay, Some(DAY)).unwrap();
+        let pages = sheets(&bay, Paper::A4);
+        let text = dxf(&pages);
+        let near = |boxes: &[(DVec2, DVec2)], low: DVec2, high: DVec2| {
+            let close = |a: DVec2, b: DVec2| (a - b).abs().max_element() < 0.01;
+            boxes.iter().any(|(l, h)| close(*l, low) && close(*h, high))
+        };
+        let plan = boxes(&text, "PLAN-");
+        for one in solids(&bay, DoorTravel::Shut, 0.0).unwrap() {
+            let drawn = matches!(
+                one.role,
+                Role::Post(_) | Role::BasePlate(_) | Role::Body | Role::Wall | Role::Obstacle(_)
+            );
+            let (low, high) = one.bounds();
+            let flat = |p| Look::Plan.flat(p) * 1000.0;
+            assert!(
+                !drawn || near(&plan, flat(low), flat(high)),
+                "{name}: {}",
+                one.name
+            );
+        }
+        let drilled = boxes(&text, "PLAN-HOLES");
+        if crate::setting_out::Drill::of(&bay, &study)
+            .why_not()
+            .is_none()
+        {
+            let map = SlabMap::of(&bay);
+            let anchors = [crate::bay::Side::Left, crate::bay::Side::Right]
+                .map(|side| anchors_m(&bay, &map, side))
+                .concat();
+            assert_eq!(anchors.len(), drilled.len());
+            for at in anchors {
+                let is_there = |(low, high): &(DVec2, DVec2)| {
+                    ((*low + *high) * 0.5).distance(at * 1000.0) < 0.01
+                };
+                assert!(drilled.iter().any(is_there), "{name}");
+                holes += 1;
+            }
+        } else {
+            assert!(drilled.is_empty());
+        }
+
+        let lock = study.highest_safe_lock.or(study.highest_clear_lock);
+        let travel = lock.map_or(0.0, |lock| study.locks[lock - 1].travel_m);
+        let door = match study.headline_door {
+            crate::clearance::DoorState::Open => DoorTravel::Open,
+            _ => DoorTravel::Shut,
+        };
+        for (tag, look) in [("SIDE", Look::Side), ("FRONT", Look::Front)] {
+            let index = pages.iter().position(|page| page.tag == tag).unwrap();
+            let shift = DVec2::new(shifts_mm(&pages)[index], 0.0);
+            let drawn = boxes(&text, &format!("{tag}-"));
+            for one in solids(&bay, door, travel).unwrap() {
+                let (low, high) = one.bounds();
+                let flat = |p| look.flat(p) * 1000.0 + shift;
+                let counts = one.role.moves() || matches!(one.role, Role::Post(_) | Role::TieBeam);
+                let is_there = near(&drawn, flat(low), flat(high));
+                assert!(!counts || is_there, "{name}, {tag}: {}", one.name);
+            }
+        }
+    }
+    assert!(holes > 0);
+}
+
+#[test]
+fn a_pdf_has_every_page_in_its_size_and_the_same_bytes() {
+    let (_, bay) = scenes().remove(0);
+    let pages = sheets(&bay, Paper::Letter);
+    let pdf = || crate::drawing::pdf::pdf("Bay", &pages).unwrap();
+    let bytes = pdf();
+    assert_eq!(bytes, pdf());
+    let text = String::from_utf8_lossy(&bytes);
+    assert!(text.starts_with("%PDF-1.7"));
+    let boxes = text.matches("/MediaBox").count();
+    assert_eq!(boxes, pages.len());
+    assert!(
+        text.contains("792") && text.contains("612"),
+        "Letter in points"
+    );
+    for must in ["/PrintScaling /None", "/FontFile2", "/ToUnicode"] {
+        assert!(text.contains(must), "{must}");
+    }
+    assert!(!text.contains("CreationDate"));
+}

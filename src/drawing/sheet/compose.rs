@@ -38,14 +38,34 @@ struct Room {
 /// The page of a view; none where the paper is too small for what is written about it.
 #[must_use]
 pub fn compose(view: &View, frame: &Frame, paper: Paper, units: UnitSystem) -> Option<Sheet> {
+    let room = room(view);
     let found = [true, false].into_iter().filter_map(|lying| {
-        let scales = scales(units).into_iter();
-        scales
-            .filter_map(|scale| try_at(view, frame, paper.page_mm(lying), scale, units))
-            .next()
+        let page_mm = paper.page_mm(lying);
+        // How much room the frame leaves hardly hangs on the scale it states.
+        let (low, high) = frame::put(&mut blank(frame, page_mm, 1.0), frame, "");
+        let (from, to) = view.bounds_m();
+        let fits = |scale: f64| {
+            let size = (to - from) * (1000.0 / scale);
+            let left = high - low - size - DVec2::new(room.left + room.right, room.bottom);
+            left.cmpge(DVec2::ZERO).all()
+        };
+        let scales = scales(units).into_iter().filter(|scale| fits(*scale));
+        let mut pages = scales.filter_map(|scale| try_at(view, frame, page_mm, scale, units));
+        pages.next()
     });
     // A lying page where both would do.
     found.min_by(|a, b| a.scale.total_cmp(&b.scale))
+}
+
+fn blank(frame: &Frame, page_mm: DVec2, scale: f64) -> Sheet {
+    Sheet {
+        name: frame.name.clone(),
+        tag: frame.tag,
+        page_mm,
+        scale,
+        origin_mm: DVec2::ZERO,
+        items: Vec::new(),
+    }
 }
 
 fn try_at(
@@ -55,19 +75,9 @@ fn try_at(
     scale: f64,
     units: UnitSystem,
 ) -> Option<Sheet> {
-    let mut sheet = Sheet {
-        name: frame.name.clone(),
-        tag: frame.tag,
-        page_mm,
-        scale,
-        origin_mm: DVec2::ZERO,
-        items: Vec::new(),
-    };
-    let (low, high) = frame::put(
-        &mut sheet,
-        frame,
-        &format!("Scale {}", stated(scale, units)),
-    );
+    let mut sheet = blank(frame, page_mm, scale);
+    let stated = format!("Scale {}", stated(scale, units));
+    let (low, high) = frame::put(&mut sheet, frame, &stated);
     let per_metre = 1000.0 / scale;
     let (from, to) = view.bounds_m();
     let size = (to - from) * per_metre;
