@@ -1,7 +1,7 @@
 //! May a sheet show where to drill?
 
 use crate::bay::Bay;
-use crate::clearance::{Study, Withheld};
+use crate::clearance::{Study, Unknown, Withheld};
 use crate::ground::Topic;
 use crate::ground::slab::{Drilling, Hazard, drilling_allowed};
 
@@ -55,13 +55,31 @@ impl Drill {
     }
 }
 
+/// What of slab, anchors and posts is not known yet, in words: to be settled before a hole that is
+/// shown is drilled.
+#[must_use]
+pub fn not_known_yet(study: &Study) -> Vec<&'static str> {
+    let decides = |unknown: &&Unknown| matches!(unknown, Unknown::Section(topic) if under(*topic));
+    study
+        .unknown
+        .iter()
+        .filter(decides)
+        .map(|one| one.words())
+        .collect()
+}
+
+/// True for the topics of what carries the posts.
+const fn under(topic: Topic) -> bool {
+    matches!(
+        topic,
+        Topic::PostBase | Topic::Slab | Topic::Anchors | Topic::Bearing
+    )
+}
+
 /// True for a reason that holds for the lift in its place, whatever vehicle stands on it.
 fn stops_the_lift(reason: &Withheld) -> bool {
     match reason {
-        Withheld::Ground { topic, .. } => matches!(
-            topic,
-            Topic::PostBase | Topic::Slab | Topic::Anchors | Topic::Bearing
-        ),
+        Withheld::Ground { topic, .. } => under(*topic),
         Withheld::DoesNotStand { .. } | Withheld::CannotBeStoodUp { .. } => true,
         _ => false,
     }

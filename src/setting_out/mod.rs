@@ -13,7 +13,7 @@ mod reading;
 #[cfg(test)]
 mod tests;
 
-pub use drill::Drill;
+pub use drill::{Drill, not_known_yet};
 pub use points::{FloorPoint, PointKind};
 pub use pulls::{Pull, Step};
 pub use reading::{Reading, place};

@@ -293,7 +293,7 @@ fn callouts(
         );
         let at = named(&near.fixed).or_else(|| named(&near.moving));
         if let Some(at) = at {
-            let moving = named(&near.moving).map_or(DVec3::ZERO, |one| middle(one));
+            let moving = named(&near.moving).map_or(DVec3::ZERO, middle);
             let (low, high) = at.bounds();
             view.callouts.push(Callout {
                 at_m: look.flat(moving.clamp(low, high)),

@@ -15,7 +15,7 @@ use crate::bay::Bay;
 use crate::clearance::Study;
 use crate::ground::Date;
 use crate::report::{CAUTIONS, Sayings};
-use crate::setting_out::{SettingOut, setting_out};
+use crate::setting_out::{Drill, SettingOut, not_known_yet, setting_out};
 use crate::solids::attitude::StanceError;
 
 use super::sheet::{Frame, Paper, Sheet, View, compose};
@@ -103,6 +103,13 @@ impl Made<'_> {
         let said = Sayings::of(order.bay, order.study);
         let mut warnings = Vec::new();
         warnings.extend(self.out.drill.why_not());
+        let open = not_known_yet(order.study);
+        if self.out.drill == Drill::Shown && !open.is_empty() {
+            warnings.push(format!(
+                "NOT KNOWN YET, settle before drilling: {}.",
+                open.join("; ")
+            ));
+        }
         if order.study.highest_safe_lock.is_none() {
             warnings.push(format!("NO LOCK IS SAFE. {}", said.lead()));
         }
