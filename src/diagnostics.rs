@@ -18,7 +18,7 @@ pub enum Severity {
 }
 
 /// A text that places refer to.
-#[derive(Debug, PartialEq, Eq)]
+#[derive(Debug, PartialEq, Eq, Hash)]
 pub struct Source {
     /// The name to show: a path as the person gave it, or a preset's.
     pub name: String,

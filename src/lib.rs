@@ -9,16 +9,18 @@
 //! 5. [`solids`]: the one list of named convex solids, and the vehicle's attitude on the pads.
 //! 6. [`clearance`]: the moving solids against the fixed ones on the whole way up → the study, into
 //!    which [`ground`] puts what else decides: arms, loads, slab, anchors, doors, power.
-//! 7. [`report`]: finished findings as text and JSON.
-//! 8. [`starter`]: a new bay file, large enough for two presets.
-//! 9. [`setting_out`]: floor points and the pulls of a tape that put the posts there.
-//! 10. [`drawing`]: colours, and drawings on paper: a sheet of lines and text → SVG, PDF, DXF.
-//! 11. `panels`: the open document and the panels over it, without an engine.
-//! 12. `viewer`: the window and the pictures, on the engine.
-//! 13. [`cli`]: the command line; it and the window are the only places that read files and write.
+//! 7. [`choose`]: many studies at once: which lift, for which vehicles, in which garage.
+//! 8. [`report`]: finished findings as text and JSON.
+//! 9. [`starter`]: a new bay file, large enough for two presets.
+//! 10. [`setting_out`]: floor points and the pulls of a tape that put the posts there.
+//! 11. [`drawing`]: colours, and drawings on paper: a sheet of lines and text → SVG, PDF, DXF.
+//! 12. `panels`: the open document and the panels over it, without an engine.
+//! 13. `viewer`: the window and the pictures, on the engine.
+//! 14. [`cli`]: the command line; it and the window are the only places that read files and write.
 
 pub mod bay;
 pub mod bayfile;
+pub mod choose;
 pub mod clearance;
 pub mod cli;
 pub mod diagnostics;

@@ -739,6 +739,45 @@ const CASES: &[Case] = &[
         &[("age_days: 900", "age_days: 900, subgrade: \"100 psi\"")],
         &["`psi` measures a pressure, but a subgrade modulus belongs here"],
     ),
+    case(
+        "inches for millimetres in a slab's reading",
+        &[("\"4 1/2 in\"", "\"305 in\"")],
+        &["this is more than a length can be here"],
+    ),
+    case(
+        "a claimed slab as thick as a cellar is deep",
+        &[(
+            "age_days: 900",
+            "age_days: 900, claimed_thickness: \"10 ft\"",
+        )],
+        &["this is more than a length can be here"],
+    ),
+    case(
+        "concrete stronger than any",
+        &[("\"3500 psi\"", "\"200 MPa\"")],
+        &["this is more than a pressure can be here"],
+    ),
+    case(
+        "concrete weaker than any",
+        &[("\"3500 psi\"", "\"350 psi\"")],
+        &["this is less than a pressure can be here"],
+    ),
+    case(
+        "a manual that asks too much to be true",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", manual: (thickness: \"120 in\", strength: \"30000 psi\"),",
+        )],
+        &[
+            "this is more than a length can be here",
+            "this is more than a pressure can be here",
+        ],
+    ),
+    case(
+        "ground stiffer than rock",
+        &[("age_days: 900", "age_days: 900, subgrade: \"1000 MPa/m\"")],
+        &["this is more than a subgrade modulus can be here"],
+    ),
     // Presets.
     case(
         "unknown preset",
@@ -825,6 +864,35 @@ const CASES: &[Case] = &[
         "a preset that is no text",
         &[("\"lift.ron\"", "\"picture.ron\"")],
         &["picture.ron: this is not a text file"],
+    ),
+    case(
+        "a tank whose most is less than its least",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", hydraulics: (bore: \"2 in\", stroke: \"36 in\", tank_min: \"4 gal\", tank_max: \"3 gal\"),",
+        )],
+        &["`tank_max` is less than `tank_min`"],
+    ),
+    case(
+        "two pieces of one name",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", pieces: [(name: \"a\", mass: \"90 kg\", length: \"3 m\", width: \"0.4 m\", height: \"0.4 m\"), (name: \"a\", mass: \"90 kg\", length: \"3 m\", width: \"0.4 m\", height: \"0.4 m\")],",
+        )],
+        &["two things here are called \"a\""],
+    ),
+    case(
+        "arrangements that are none",
+        &[(
+            "power: (voltage",
+            "arrangements: (permit: Yes, helpers: 2.5, shore: true, burning: [(name: \"a\"), (name: \"a\")]), power: (voltage",
+        )],
+        &[
+            "`Yes` is not one of the answers",
+            "2.5 helpers are not possible",
+            "two things here are called \"a\"",
+            "the part `arrangements` has no field `shore`",
+        ],
     ),
     // Several at once.
     case(

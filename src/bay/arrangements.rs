@@ -23,6 +23,9 @@ pub struct Arrangements {
     pub helpers: Option<usize>,
     /// True when a standing column is shored until its anchors are set.
     pub shored: Option<bool>,
+    /// True when the way of a column's top, tipped up, was walked past lights, tracks and opener,
+    /// and is free.
+    pub stand_up_way: Option<bool>,
     /// Which tools are at hand, by [`Tool::ALL`].
     pub tools: [Option<bool>; 8],
     /// Who inspects the lift once it stands.

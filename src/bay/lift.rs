@@ -282,6 +282,17 @@ pub struct Motor {
     pub voltage: Option<Voltage>,
     /// Full-load current.
     pub current: Option<Current>,
+    /// Phases: 1 or 3.
+    pub phases: Option<Phases>,
+}
+
+/// How many phases a motor takes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Phases {
+    /// One.
+    One,
+    /// Three.
+    Three,
 }
 
 /// Cylinders and tank.

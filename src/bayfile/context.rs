@@ -19,6 +19,38 @@ pub(super) struct Context {
 }
 
 impl Context {
+    /// A reading that goes on from texts read before it: places in them keep their meaning.
+    pub(super) fn after(sources: &[Arc<Source>]) -> Self {
+        Self {
+            sources: RefCell::new(sources.to_vec()),
+            ..Self::default()
+        }
+    }
+
+    /// Takes out what was found at places within `span`.
+    pub(super) fn take_within(&self, span: Span) -> Vec<Diagnostic> {
+        let is_within = |one: &Option<Span>| {
+            one.is_some_and(|one| {
+                one.source == span.source && one.start >= span.start && one.end <= span.end
+            })
+        };
+        let mut found = self.found.borrow_mut();
+        let all = std::mem::take(&mut *found);
+        let (taken, left) = all.into_iter().partition(|(at, _)| is_within(at));
+        *found = left;
+        sorted(taken)
+    }
+
+    /// Takes over the texts of a reading that went on from this one.
+    pub(super) fn go_on_after(&self, sources: Vec<Arc<Source>>) {
+        *self.sources.borrow_mut() = sources;
+    }
+
+    /// Everything found, in the order of the text, and the texts.
+    pub(super) fn into_found(self) -> (Vec<Diagnostic>, Vec<Arc<Source>>) {
+        (sorted(self.found.into_inner()), self.sources.into_inner())
+    }
+
     /// Reads one text into a tree; none when its grammar has faults, which are then noted.
     ///
     /// `named_at` is the place that names the text, where another text does: bytes that are no
@@ -143,22 +175,26 @@ impl Context {
 
     /// The outcome: the bay only when no error was noted.
     pub(super) fn finish(self, bay: Option<Bay>) -> Result<Read, Vec<Diagnostic>> {
-        let mut found = self.found.into_inner();
-        found.sort_by_key(|(span, _)| span.map(|s| (s.source, s.start)));
-        let found: Vec<Diagnostic> = found.into_iter().map(|(_, d)| d).collect();
+        let (found, sources) = self.into_found();
         match bay {
             Some(bay) if !found.iter().any(Diagnostic::is_error) => Ok(Read {
                 bay,
                 warnings: found,
-                sources: self.sources.into_inner(),
+                sources,
             }),
             _ => Err(told(found)),
         }
     }
 }
 
+/// In the order of the text.
+fn sorted(mut found: Vec<(Option<Span>, Diagnostic)>) -> Vec<Diagnostic> {
+    found.sort_by_key(|(span, _)| span.map(|s| (s.source, s.start)));
+    found.into_iter().map(|(_, d)| d).collect()
+}
+
 /// A refusal always says something, even where a step failed to say why.
-fn told(mut found: Vec<Diagnostic>) -> Vec<Diagnostic> {
+pub(super) fn told(mut found: Vec<Diagnostic>) -> Vec<Diagnostic> {
     if !found.iter().any(Diagnostic::is_error) {
         found.push(Diagnostic {
             severity: Severity::Error,

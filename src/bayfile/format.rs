@@ -13,6 +13,8 @@ pub(super) enum Whose {
     BayFile,
     /// A preset may.
     Preset,
+    /// A file of options to compare must say it.
+    Options,
 }
 
 /// Takes the `format` field off a file's record and brings the rest to the present version; none
@@ -22,6 +24,10 @@ pub(super) fn migrate(cx: &Context, mut root: Node, whose: Whose) -> Option<Node
     let (what, example) = match whose {
         Whose::BayFile => ("a bay file", "( format: 1, title: \"..\", .. )"),
         Whose::Preset => ("a preset", "( format: 1, name: \"..\", .. )"),
+        Whose::Options => (
+            "a file of options",
+            "( format: 1, title: \"..\", base: \"my-bay.ron\", .. )",
+        ),
     };
     let Kind::Struct { name: None, fields } = &mut root.kind else {
         cx.error(
@@ -36,7 +42,7 @@ pub(super) fn migrate(cx: &Context, mut root: Node, whose: Whose) -> Option<Node
         return None;
     };
     let Some(at) = fields.iter().position(|f| f.name.text == "format") else {
-        if whose == Whose::BayFile {
+        if whose != Whose::Preset {
             cx.error(
                 span,
                 "the file does not say its format",
@@ -49,7 +55,7 @@ pub(super) fn migrate(cx: &Context, mut root: Node, whose: Whose) -> Option<Node
     let field = fields.remove(at);
     match version(&field.value) {
         Some(PRESENT) => {}
-        Some(0) => from_0(cx, &mut root, field.value.span),
+        Some(0) if whose != Whose::Options => from_0(cx, &mut root, field.value.span),
         Some(newer) => {
             cx.error(
                 field.value.span,

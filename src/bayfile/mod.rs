@@ -9,13 +9,15 @@
 //!    that every value still knows the file it came from;
 //! 4. `decode`: the tree as written → the valid bay.
 //!
-//! The way back, from a changed value to the person's own text: [`edit`].
+//! The way back, from a changed value to the person's own text: [`edit`]. Several bays at once,
+//! from one bay file and a file of options laid over it: [`options`].
 
 mod context;
 mod decode;
 pub mod edit;
 mod format;
 mod merge;
+pub mod options;
 pub mod presets;
 pub mod syntax;
 

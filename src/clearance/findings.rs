@@ -424,6 +424,9 @@ pub struct ArmFinding {
     pub shortfall_m: f64,
     /// What it falls short at the worst corner of the parking box.
     pub worst_shortfall_m: f64,
+    /// How far its restraint's teeth may keep the pad's middle from its lift point at the worst
+    /// corner of the parking box; 0 without teeth.
+    pub pad_off_m: f64,
     /// What is in the way of reaching, in words; none when it reaches.
     pub why: Option<String>,
 }

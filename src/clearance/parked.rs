@@ -13,7 +13,7 @@ use super::prepare::Prepared;
 use super::study::{LeftOut, group_list};
 use super::sweep::{Fixed, Workspace};
 use crate::bay::Bay;
-use crate::solids::Layer;
+use crate::solids::{Layer, Role};
 
 /// Slack below which a pair counts as coming no nearer: what two distances may differ by for want
 /// of being decided.
@@ -91,7 +91,7 @@ pub(super) fn parked_short(
                     let mut finding = table.pair(group, mover.solid, index, rule.margin_m, space);
                     finding.points_m = table.points(group, mover.solid, index, 0.0, space);
                     finding.overlap_m = (finding.clearance_m <= 0.0)
-                        .then(|| space.solver().depth(&mover.body, DVec3::ZERO, &thing.body))
+                        .then(|| overlap_m(mover, thing, space))
                         .flatten();
                     found.findings.push(finding);
                 }
@@ -108,6 +108,25 @@ pub(super) fn as_parked(movers: &Movers) -> impl Iterator<Item = &Moving> {
         .iter()
         .filter(|mover| mover.role.layer() == Layer::MovingLift);
     movers.standing.iter().chain(lift)
+}
+
+/// How deep two solids overlap as parked. Out of a wall the only way is back into the room: the
+/// shortest way out of what stands far in it would be its outer side.
+fn overlap_m(mover: &Moving, thing: &Fixed, space: &mut Workspace) -> Option<f64> {
+    if thing.role != Role::Wall {
+        return space.solver().depth(&mover.body, DVec3::ZERO, &thing.body);
+    }
+    let (low, high) = (thing.body.low(), thing.body.high());
+    // The back wall lies across the bay, its room side toward the door; the vehicle is in the room,
+    // so a side wall's room side is the nearer to the middle of the room.
+    let depth = if high.y - low.y < high.x - low.x {
+        mover.body.high().y - low.y
+    } else if low.x + high.x > 0.0 {
+        mover.body.high().x - low.x
+    } else {
+        high.x - mover.body.low().x
+    };
+    Some(depth.max(0.0)).filter(|depth| depth.is_finite())
 }
 
 pub(super) fn apart_now(mover: &Moving, thing: &Fixed) -> f64 {
@@ -130,4 +149,36 @@ fn comes_no_nearer(movers: &Movers, solid: usize, fixed: &Body, space: &mut Work
         least = least.min(least_gap(space.solver(), &mover.body, fixed, climb_of(mover)).lower());
     }
     least >= at_start - NO_NEARER_M
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::clearance::study;
+    use crate::solids::test_bay::test_bay;
+    use crate::units::Length;
+
+    /// The deepest that anything stands in the back wall of a room so deep.
+    fn in_the_wall(depth_m: f64) -> f64 {
+        let mut bay = test_bay();
+        bay.garage.depth = Length::metres(depth_m);
+        study(&bay)
+            .unwrap()
+            .tight_as_parked
+            .iter()
+            .filter(|pair| pair.fixed == "shell/wall back")
+            .filter_map(|pair| pair.overlap_m)
+            .fold(0.0, f64::max)
+    }
+
+    #[test]
+    fn what_stands_far_in_a_wall_is_short_by_the_way_back_into_the_room() {
+        // The wall is 150 mm thick; its outer side is no way out.
+        let far = (50..100)
+            .map(|tenths| f64::from(tenths) * 0.1)
+            .find(|&depth| in_the_wall(depth) < 0.15);
+        let depth = far.unwrap() - 0.1;
+        let (shallow, deep) = (in_the_wall(depth), in_the_wall(depth - 0.2));
+        assert!(shallow >= 0.15, "{shallow}");
+        assert!((deep - shallow - 0.2).abs() < 1e-6, "{deep} {shallow}");
+    }
 }

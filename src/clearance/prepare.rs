@@ -63,6 +63,18 @@ pub struct Groups {
     pub running: FixedSet,
 }
 
+impl Groups {
+    /// The bodies of fixed solids under an uncertainty.
+    pub(super) fn of(solids: GroupSolids, uncertainty: &Uncertainty) -> Self {
+        Self {
+            common: FixedSet::new(solids.common, uncertainty),
+            shut: FixedSet::new(solids.shut, uncertainty),
+            open: FixedSet::new(solids.open, uncertainty),
+            running: FixedSet::new(solids.running, uncertainty),
+        }
+    }
+}
+
 /// A bay made ready for the study, under one uncertainty.
 #[derive(Debug, Clone)]
 pub struct Prepared {
@@ -127,15 +139,9 @@ impl Prepared {
         uncertainty: Uncertainty,
     ) -> Result<Self, MoverError> {
         let movers = movers(bay, &uncertainty)?;
-        let groups = Groups {
-            common: FixedSet::new(solids.common, &uncertainty),
-            shut: FixedSet::new(solids.shut, &uncertainty),
-            open: FixedSet::new(solids.open, &uncertainty),
-            running: FixedSet::new(solids.running, &uncertainty),
-        };
         Ok(Self {
             movers,
-            groups,
+            groups: Groups::of(solids, &uncertainty),
             locks: lock_windows(bay),
             uncertainty,
         })

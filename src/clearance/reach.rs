@@ -10,6 +10,15 @@ use crate::solids::arms::{self, ArmReach};
 use crate::solids::{ParkingError, attitude, vehicle};
 use crate::units::{Angle, Length};
 
+/// What of a pad's radius must lie beyond its lift point, so that the point bears on the pad and
+/// not on its rim. Common practice, no source.
+const RIM_M: f64 = 0.010;
+
+/// How far a lift point may lie from the middle of its pad.
+pub(crate) fn bearing_radius_m(bay: &Bay) -> f64 {
+    (bay.lift.pad.diameter.m() * 0.5 - RIM_M).max(0.0)
+}
+
 /// How far a pad may miss its lift point in plan, along the arm or across it: the arm's length
 /// and its pivot are measured on the lift, the lift point's place on the vehicle, and both places
 /// that are lined up on either.
@@ -148,12 +157,13 @@ impl Places {
             .map(|one| one.reach_m)
             .fold(f64::INFINITY, f64::min);
         let turn = miss_m(uncertainty) / nearest.max(1e-3);
-        let teeth_m = tooth_miss_m(bay, self.corner, &asked, turn);
+        let off_m = tooth_off_m(bay, self.corner, &asked, turn);
         Reached {
             nominal,
             short_m,
             short,
-            teeth_m,
+            off_m,
+            teeth_m: (off_m - bearing_radius_m(bay)).max(0.0),
         }
     }
 }
@@ -167,7 +177,9 @@ pub(crate) struct Reached {
     pub(crate) short_m: f64,
     /// Why it does.
     pub(crate) short: Option<arms::Short>,
-    /// What the restraint's teeth keep it from the point beyond the pad's radius, metres.
+    /// How far the restraint's teeth keep the pad's middle from its point at worst, metres.
+    pub(crate) off_m: f64,
+    /// What of that is beyond where a pad still bears, metres.
     pub(crate) teeth_m: f64,
 }
 
@@ -190,12 +202,12 @@ fn to_nearer_tooth(reach: &ArmReach) -> Option<f64> {
         .min_by(f64::total_cmp)
 }
 
-/// How far the pad misses its lift point beyond its own radius, resting at the nearer tooth, for
+/// How far the pad's middle misses its lift point, resting at the nearer tooth, for
 /// any swing between the least and the greatest of `asked`, each up to `turn` off.
 ///
 /// The distance to the nearer tooth rises to half a pitch between two teeth and falls again, so it
 /// is the greatest at an end of the range unless the range holds such a middle.
-fn tooth_miss_m(bay: &Bay, corner: Corner, asked: &[ArmReach], turn: f64) -> f64 {
+fn tooth_off_m(bay: &Bay, corner: Corner, asked: &[ArmReach], turn: f64) -> f64 {
     let Some(tooth) = bay.lift.arms[corner.index()].tooth.map(Angle::rad) else {
         return 0.0;
     };
@@ -225,7 +237,7 @@ fn tooth_miss_m(bay: &Bay, corner: Corner, asked: &[ArmReach], turn: f64) -> f64
     if first_middle <= most + turn {
         off = off.max(tooth * 0.5);
     }
-    (farthest_m * off.sin() - bay.lift.pad.diameter.m() * 0.5).max(0.0)
+    farthest_m * off.sin()
 }
 
 /// Whether each arm reaches: as parked and written, and at worst over the parking box with every
@@ -250,6 +262,7 @@ pub(super) fn arm_findings(
             swing_rad: found.nominal.swing_rad,
             shortfall_m: found.nominal.shortfall_m,
             worst_shortfall_m: found.short_m + found.teeth_m,
+            pad_off_m: found.off_m,
             why: why_teeth.or(found.short.map(|short| {
                 match short {
                     arms::Short::TooFar => "the lift point is beyond its longest reach",
@@ -316,6 +329,30 @@ mod tests {
         bay.lift.arms[corner.index()].swing_max = Angle::degrees(170.0);
         let found = arm_findings(&bay, &box_of).unwrap();
         assert!(found[corner.index()].worst_shortfall_m >= half - 1e-9);
+    }
+
+    #[test]
+    fn a_point_on_the_rim_of_its_pad_is_not_reached() {
+        let mut bay = test_bay();
+        let corner = Corner::FrontLeft;
+        let asked = arms::reach(&bay, corner, ParkingError::default()).unwrap();
+        let arm = &mut bay.lift.arms[corner.index()];
+        (arm.shortest, arm.longest) = (Length::metres(0.001), Length::metres(9.0));
+        arm.swing_min = Angle::degrees(-170.0);
+        arm.swing_max = Angle::degrees(170.0);
+        // The arm is wanted half way between two teeth.
+        arm.tooth = Some(Angle::radians(asked.swing_rad / 1.5));
+        let off = asked.reach_m * (asked.swing_rad / 3.0).sin();
+        let short = |bay: &mut Bay, radius: f64| {
+            bay.lift.pad.diameter = Length::metres(2.0 * radius);
+            let found = arm_findings(bay, &Uncertainty::NONE).unwrap();
+            let arm = &found[corner.index()];
+            assert!((arm.pad_off_m - off).abs() < 1e-9, "{arm:?}");
+            arm.worst_shortfall_m
+        };
+        // 5 mm inside the rim, and 11 mm inside it.
+        assert!((short(&mut bay, off + 0.005) - 0.005).abs() < 1e-9);
+        assert!(short(&mut bay, off + 0.011) <= 0.0);
     }
 
     #[test]

@@ -22,7 +22,7 @@ use super::reach::arm_findings;
 use super::standing::{door_in_ceiling, stand_up, standing};
 use super::sweep::{Breach, Swept, Workspace};
 use super::uncertainty::Uncertainty;
-use super::withhold::{Evidence, rating, reasons, unknowns};
+use super::withhold::{Evidence, Room, rating, reasons, unknowns};
 use crate::bay::{Bay, DoorHeld, Policy};
 use crate::ground::{self, Date};
 use crate::solids::{ParkingError, attitude};
@@ -141,11 +141,13 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
             arms: &arms,
             too_high: &prepared.movers.too_high,
             rating,
-            standing: &standing,
-            stand_up,
-            driving_in: &driving,
+            room: Room {
+                standing: &standing,
+                stand_up,
+                driving_in: &driving,
+                tight_as_parked: &parked.findings,
+            },
             loose_pad,
-            tight_as_parked: &parked.findings,
             carried: &carried,
             no_mark_fits: highest_clear_lock.is_some() && marks.is_none(),
         },
@@ -380,7 +382,7 @@ impl Sweeps {
 }
 
 /// Sweeps one group of fixed bodies.
-fn sweep_group(
+pub(super) fn sweep_group(
     prepared: &Prepared,
     policy: &Policy,
     group: usize,

@@ -12,13 +12,19 @@ pub(super) struct Evidence<'a> {
     pub(super) arms: &'a [ArmFinding; 4],
     pub(super) too_high: &'a [(Corner, f64)],
     pub(super) rating: RatingFinding,
+    pub(super) room: Room<'a>,
+    pub(super) loose_pad: Option<(Corner, f64)>,
+    pub(super) carried: &'a [ContactFinding],
+    pub(super) no_mark_fits: bool,
+}
+
+/// What the room has to do with.
+#[derive(Clone, Copy)]
+pub(super) struct Room<'a> {
     pub(super) standing: &'a [StandingFinding],
     pub(super) stand_up: StandUp,
     pub(super) driving_in: &'a [PairFinding],
-    pub(super) loose_pad: Option<(Corner, f64)>,
     pub(super) tight_as_parked: &'a [PairFinding],
-    pub(super) carried: &'a [ContactFinding],
-    pub(super) no_mark_fits: bool,
 }
 
 /// True unless the value is certainly at most the limit: what is not a number is no pass.
@@ -54,42 +60,13 @@ pub(super) fn reasons(bay: &Bay, evidence: &Evidence<'_>) -> Vec<Withheld> {
             capacity_kg: rating.capacity_kg,
         });
     }
-    for stands in evidence.standing {
-        if stands.worst_m.is_nan() || stands.worst_m <= 0.0 {
-            withheld.push(Withheld::DoesNotStand {
-                part: stands.part.clone(),
-                meets: stands.other.clone(),
-                shortfall_m: -stands.worst_m,
-            });
-        }
-    }
-    let stand_up = evidence.stand_up;
-    // Where the ceiling over the posts is too low, a higher part of the room may do: that is told
-    // as unknown.
-    if exceeds(stand_up.needs_m, stand_up.highest_ceiling_m) {
-        withheld.push(Withheld::CannotBeStoodUp {
-            shortfall_m: stand_up.needs_m - stand_up.highest_ceiling_m,
-        });
-    }
-    for pair in evidence.driving_in {
-        withheld.push(Withheld::CannotDriveIn {
-            moving: pair.moving.clone(),
-            fixed: pair.fixed.clone(),
-            shortfall_m: short_m(pair),
-        });
-    }
+    withheld.extend(standing_and_driving(&evidence.room));
     if let Some((corner, gap_m)) = evidence.loose_pad
         && exceeds(gap_m, bay.policy.loose_pad.m())
     {
         withheld.push(Withheld::LoosePad { corner, gap_m });
     }
-    for pair in evidence.tight_as_parked {
-        withheld.push(Withheld::TightAsParked {
-            moving: pair.moving.clone(),
-            fixed: pair.fixed.clone(),
-            shortfall_m: short_m(pair),
-        });
-    }
+    withheld.extend(parked(&evidence.room));
     for contact in evidence.carried {
         withheld.push(Withheld::CarriedPartsTouch {
             part: contact.part.clone(),
@@ -98,6 +75,54 @@ pub(super) fn reasons(bay: &Bay, evidence: &Evidence<'_>) -> Vec<Withheld> {
     }
     if evidence.no_mark_fits {
         withheld.push(Withheld::NoMarkFits);
+    }
+    withheld
+}
+
+/// Every reason that the room has to do with.
+pub(super) fn of_the_room(room: &Room<'_>) -> Vec<Withheld> {
+    let mut withheld = standing_and_driving(room);
+    withheld.extend(parked(room));
+    withheld
+}
+
+fn standing_and_driving(room: &Room<'_>) -> Vec<Withheld> {
+    let mut withheld = Vec::new();
+    for stands in room.standing {
+        if stands.worst_m.is_nan() || stands.worst_m <= 0.0 {
+            withheld.push(Withheld::DoesNotStand {
+                part: stands.part.clone(),
+                meets: stands.other.clone(),
+                shortfall_m: -stands.worst_m,
+            });
+        }
+    }
+    let stand_up = room.stand_up;
+    // Where the ceiling over the posts is too low, a higher part of the room may do: that is told
+    // as unknown.
+    if exceeds(stand_up.needs_m, stand_up.highest_ceiling_m) {
+        withheld.push(Withheld::CannotBeStoodUp {
+            shortfall_m: stand_up.needs_m - stand_up.highest_ceiling_m,
+        });
+    }
+    for pair in room.driving_in {
+        withheld.push(Withheld::CannotDriveIn {
+            moving: pair.moving.clone(),
+            fixed: pair.fixed.clone(),
+            shortfall_m: short_m(pair),
+        });
+    }
+    withheld
+}
+
+fn parked(room: &Room<'_>) -> Vec<Withheld> {
+    let mut withheld = Vec::new();
+    for pair in room.tight_as_parked {
+        withheld.push(Withheld::TightAsParked {
+            moving: pair.moving.clone(),
+            fixed: pair.fixed.clone(),
+            shortfall_m: short_m(pair),
+        });
     }
     withheld
 }
@@ -114,7 +139,11 @@ pub(super) fn rating(bay: &Bay) -> RatingFinding {
 
 /// What was not checked for want of data, or is not checked here; the sections add their own.
 pub(super) fn unknowns(bay: &Bay, stand_up: StandUp) -> Vec<Unknown> {
-    let mut unknown = vec![Unknown::StandUpPath];
+    let mut unknown = Vec::new();
+    let walked = bay.arrangements.as_ref().and_then(|a| a.stand_up_way);
+    if walked != Some(true) {
+        unknown.push(Unknown::StandUpPath);
+    }
     if exceeds(stand_up.needs_m, stand_up.ceiling_at_posts_m) {
         unknown.push(Unknown::StandUpElsewhere);
     }

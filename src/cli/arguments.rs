@@ -10,6 +10,7 @@ Examples:
   bayrise check my-bay.ron --need-lock 9      for scripts: exits 1 when lock 9 is not safe
   bayrise check my-bay.ron --format json      everything, for programs
   bayrise plan my-bay.ron                     go, stop or not known yet, before buying
+  bayrise compare options.ron                 lifts and vehicles side by side, with their whole cost
   bayrise picture my-bay.ron bay.png          a picture with its verdict
   bayrise layout my-bay.ron floor.pdf         sheets to set out the floor by
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
@@ -50,6 +51,7 @@ pub(super) struct Arguments {
 pub(super) enum Command {
     Check(Check),
     Plan(Plan),
+    Compare(Compare),
     View(View),
     Picture(Picture),
     Layout(Layout),
@@ -125,6 +127,90 @@ pub(super) struct Plan {
     /// The day that the age of concrete is counted to, as year-month-day; today when not given
     #[arg(long, value_name = "DATE")]
     pub(super) on: Option<String>,
+}
+
+/// Put lifts, vehicles, changes and garages side by side: how high, what limits, what it costs.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise compare scenes/compare/short-or-tall.ron
+  bayrise compare options.ron --sort cost --filter safe --filter \"underbody>=5 ft 10 in\"
+  bayrise compare options.ron --format csv > compared.csv
+
+A file of options names a bay file beside it and lists what may stand in its place:
+
+  (
+      format: 1,
+      title: \"Which lift\",
+      base: \"my-bay.ron\",
+      currency: \"$\",
+      prices: (freight: 400, anchors: 90),
+      lifts: [
+          (name: \"short\", lift: (preset: \"floor-plate-9-6\"), prices: (lift: 2900)),
+          \"tall-columns-11-10\",
+      ],
+      vehicles: [\"large-suv\", (name: \"with a box\", vehicle: (height: \"80 in\"))],
+      changes: [(name: \"as it is\"), (name: \"no opener\", garage: (opener: None))],
+      garages: [(name: \"home\"), (name: \"the barn\", bay: \"barn.ron\")],
+  )
+
+An option may lay its own values over any part of the bay: garage, lift, vehicle, parking, policy,
+people, slab, power, arrangements. A preset puts another lift or vehicle in the place of the bay's.
+
+Exits 0 when some combination has a safe lock, 1 when none has, 2 when nothing can be compared.")]
+pub(super) struct Compare {
+    /// The file of options
+    pub(super) file: PathBuf,
+
+    /// How the comparison is written
+    #[arg(long, value_enum, default_value_t = CompareFormat::Text)]
+    pub(super) format: CompareFormat,
+
+    /// In which order
+    #[arg(long, value_enum, default_value_t = SortBy::File)]
+    pub(super) sort: SortBy,
+
+    /// Show only these: safe, full-rise, slab-holds, lift=NAME, vehicle=NAME, change=NAME,
+    /// garage=NAME, "underbody>=LENGTH", "cost<=AMOUNT"; may be given several times. The choice is
+    /// made among all of them
+    #[arg(long, value_name = "WHAT")]
+    pub(super) filter: Vec<String>,
+
+    /// Leave out how high the ceiling would have to be and how tall the vehicle may be
+    #[arg(long)]
+    pub(super) quick: bool,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+}
+
+/// How a comparison is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum CompareFormat {
+    /// For people
+    Text,
+    /// For programs
+    Json,
+    /// For spreadsheets
+    Csv,
+}
+
+/// In which order.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum SortBy {
+    /// As the file lists them
+    File,
+    /// The highest safe lock first
+    Lock,
+    /// The most height under the body first
+    Underbody,
+    /// The cheapest first
+    Cost,
+    /// The least load first
+    Load,
+    /// The widest way first
+    Way,
 }
 
 /// Draw the bay without a window: a picture (.png), or the raise as an animation (.gif).

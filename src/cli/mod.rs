@@ -5,6 +5,7 @@
 
 mod arguments;
 mod check;
+mod compare;
 pub(crate) mod files;
 mod layout;
 mod load;
@@ -117,6 +118,7 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::Picture(options) => picture::run(&options),
         Task::Plan(options) => plan::run(&options),
         Task::Layout(options) => layout::run(&options),
+        Task::Compare(options) => compare::run(&options),
         Task::View(file) => view::run(&file),
         Task::Window(file) => view::after_verdict(&file),
         Task::Solids(options) => solids::run(&options),

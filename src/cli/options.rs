@@ -3,7 +3,8 @@
 use std::path::{Path, PathBuf};
 
 use super::Failure;
-use super::arguments::{self, Arguments, Command, Format, Switch, Units};
+use super::arguments::{self, Arguments, Command, CompareFormat, Format, Switch, Units};
+use super::compare::{CompareOptions, Written};
 use super::layout::{self, LayoutOptions};
 use super::picture::PictureOptions;
 use super::plan::PlanOptions;
@@ -11,6 +12,7 @@ use crate::bay::UnitSystem;
 use crate::drawing::sheet::Paper;
 use crate::ground::Date;
 use crate::report::Need;
+use crate::report::compare::{Filter, FilterError, Sort};
 use crate::solids::DoorTravel;
 use crate::units::{Kind, Length, parse_length};
 use crate::viewer;
@@ -29,6 +31,8 @@ pub(super) enum Task {
     Plan(PlanOptions),
     /// Draw the sheets for the floor.
     Layout(LayoutOptions),
+    /// Put many bays side by side.
+    Compare(CompareOptions),
     /// Draw a picture.
     Picture(PictureOptions),
     /// Print the solids.
@@ -131,6 +135,7 @@ impl Task {
                 format: plan.format,
             }),
             (_, Some(Command::Layout(typed))) => Self::Layout(layout(typed)?),
+            (_, Some(Command::Compare(typed))) => Self::Compare(compare(typed)?),
             (_, Some(Command::Solids(solids))) => {
                 let travel = length("--travel", &solids.travel)?;
                 if travel < Length::ZERO {
@@ -190,6 +195,37 @@ fn layout(typed: arguments::Layout) -> Result<LayoutOptions, Failure> {
         on: day(typed.on.as_deref())?,
         file: typed.file,
         out: typed.out,
+    })
+}
+
+fn compare(typed: arguments::Compare) -> Result<CompareOptions, Failure> {
+    let filter = |text: &String| {
+        text.parse::<Filter>().map_err(|FilterError| {
+            Failure::new(
+                format!("--filter: {text:?} is no filter"),
+                "write safe, full-rise, slab-holds, lift=NAME, vehicle=NAME, change=NAME, \
+                 garage=NAME, \"underbody>=5 ft 10 in\" or \"cost<=4000\"",
+            )
+        })
+    };
+    Ok(CompareOptions {
+        on: day(typed.on.as_deref())?,
+        filters: typed.filter.iter().map(filter).collect::<Result<_, _>>()?,
+        file: typed.file,
+        format: match typed.format {
+            CompareFormat::Text => Written::Text,
+            CompareFormat::Json => Written::Json,
+            CompareFormat::Csv => Written::Csv,
+        },
+        sort: match typed.sort {
+            arguments::SortBy::File => Sort::File,
+            arguments::SortBy::Lock => Sort::Lock,
+            arguments::SortBy::Underbody => Sort::Underbody,
+            arguments::SortBy::Cost => Sort::Cost,
+            arguments::SortBy::Load => Sort::Load,
+            arguments::SortBy::Way => Sort::Walking,
+        },
+        inverse: !typed.quick,
     })
 }
 

@@ -5,7 +5,7 @@ use std::io::{self, IsTerminal as _, Write as _};
 use anstream::ColorChoice;
 
 use super::Failure;
-use crate::diagnostics::{Style, render};
+use crate::diagnostics::{Diagnostic, Style, render};
 use crate::report::text::Look;
 
 /// Columns where there is no terminal to ask.
@@ -73,16 +73,19 @@ pub(super) fn complain(failure: &Failure) {
                 note(&format!("  help: {}", printable(help)));
             }
         }
-        Failure::Faults(faults) => {
-            let style = Style {
-                colour: anstream::AutoStream::choice(&io::stderr()) != ColorChoice::Never,
-                unicode: io::stderr().is_terminal(),
-                width: terminal_size::terminal_size_of(io::stderr())
-                    .map_or(COLUMNS, |(width, _)| usize::from(width.0)),
-            };
-            note(render(faults, style).trim_end());
-        }
+        Failure::Faults(faults) => show_faults(faults),
     }
+}
+
+/// Draws faults and warnings on standard error, each with its line.
+pub(super) fn show_faults(faults: &[Diagnostic]) {
+    let style = Style {
+        colour: anstream::AutoStream::choice(&io::stderr()) != ColorChoice::Never,
+        unicode: io::stderr().is_terminal(),
+        width: terminal_size::terminal_size_of(io::stderr())
+            .map_or(COLUMNS, |(width, _)| usize::from(width.0)),
+    };
+    note(render(faults, style).trim_end());
 }
 
 /// Names of files may hold anything; a terminal gets no control characters from them.

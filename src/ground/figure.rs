@@ -16,7 +16,8 @@ pub enum Standing {
     Passes,
     /// It could not be worked out, or what is asked is not known.
     Unknown,
-    /// It does not hold: no lock is called safe.
+    /// It does not hold: no lock is called safe, or, in a topic that withholds none
+    /// ([`super::Topic::withholds`]), the lift is not to be bought before it is cured.
     Stops,
 }
 
@@ -166,6 +167,35 @@ impl Figure {
             self
         } else {
             self.undecided(how)
+        }
+    }
+
+    /// Why it stops, as a part of a sentence: starts in lower case, no full stop.
+    #[must_use]
+    pub fn why(&self) -> Said {
+        if let Some(reason) = &self.reason {
+            return reason.clone();
+        }
+        let said = Said::new(self.what.as_ref());
+        match (self.found.clone(), self.limit.clone()) {
+            (Some(found), Some((Bound::AtMost, limit))) => said
+                .and(" is ")
+                .up(found)
+                .and(" where at most ")
+                .down(limit)
+                .and(" is asked"),
+            (Some(found), Some((Bound::AtLeast, limit))) => said
+                .and(" is ")
+                .down(found)
+                .and(" where at least ")
+                .up(limit)
+                .and(" is asked"),
+            (Some(found), None) => {
+                let mut said = said.and(": ");
+                said.0.push(super::Part::Quantity(found, self.rounding));
+                said
+            }
+            _ => said,
         }
     }
 

@@ -30,6 +30,13 @@ impl Said {
         self
     }
 
+    /// Another sentence, or the rest of this one.
+    #[must_use]
+    pub fn and_said(mut self, more: Self) -> Self {
+        self.0.extend(more.0);
+        self
+    }
+
     /// A quantity that must not look smaller than it is: a load, a need, a shortfall.
     #[must_use]
     pub fn up(mut self, quantity: Quantity) -> Self {

@@ -17,7 +17,7 @@ pub enum Topic {
     Anchors,
     /// The slab under a plate: bearing, punching, bending.
     Bearing,
-    /// Vehicle doors, walking room, the overhead door, people under the vehicle.
+    /// Vehicle doors, walking room, the garage door, people under the vehicle.
     Access,
     /// The motor's circuit.
     Power,
@@ -58,6 +58,21 @@ impl Topic {
     /// True where its absence leaves the verdict with something not known.
     #[must_use]
     pub const fn decides(self) -> bool {
+        match self {
+            Self::Reach
+            | Self::Loads
+            | Self::PostBase
+            | Self::Slab
+            | Self::Anchors
+            | Self::Bearing => true,
+            Self::Access | Self::Power | Self::Delivery => false,
+        }
+    }
+
+    /// True where a figure that stops withholds every safe lock; else it stops the purchase, which
+    /// no lock depends on.
+    #[must_use]
+    pub const fn withholds(self) -> bool {
         match self {
             Self::Reach
             | Self::Loads

@@ -6,6 +6,7 @@
 
 pub mod catalogue;
 mod cautions;
+pub mod compare;
 mod fingerprint;
 pub mod json;
 mod lengths;

@@ -121,6 +121,7 @@ pub(super) fn study() -> Study {
             swing_rad: 0.5,
             shortfall_m: 0.0,
             worst_shortfall_m: 0.0,
+            pad_off_m: 0.0,
             why: None,
         }),
         bar: Some(BarFinding {

@@ -137,19 +137,7 @@ pub(super) fn asked(figure: &Figure, show: Show) -> String {
 
 /// Why a figure stops: starts in lower case, no full stop.
 pub(super) fn why(figure: &Figure, show: Show) -> String {
-    if let Some(reason) = &figure.reason {
-        return said(reason, show);
-    }
-    let what = &figure.what;
-    match (figure.found.is_some(), figure.limit.is_some()) {
-        (true, true) => format!(
-            "{what} is {} where {} is asked",
-            found(figure, show),
-            asked(figure, show)
-        ),
-        (true, false) => format!("{what}: {}", found(figure, show)),
-        _ => what.to_string(),
-    }
+    said(&figure.why(), show)
 }
 
 /// What is added to a figure's row: its note, and how to cure a stop or get what is not known.

@@ -7,6 +7,7 @@
 
 mod containment;
 mod distance;
+mod monotone;
 mod probe;
 mod probe_pairs;
 mod random_bays;

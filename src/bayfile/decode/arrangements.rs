@@ -2,14 +2,15 @@
 
 use super::all;
 use super::fields::Fields;
-use super::readers::{Count, Flag, list, mass, rec, size, text, words};
+use super::readers::{Count, Flag, mass, rec, size, text, words};
+use super::vehicle::named;
 use crate::bay::{Arrangements, Burning, Leave};
 use crate::units::Length;
 
 /// Reads the arrangements.
 pub(super) fn arrangements(f: &Fields<'_>) -> Option<Arrangements> {
     let leave = words(
-        "how it stands",
+        "one of the answers",
         &[
             ("Given", Leave::Given),
             ("NotNeeded", Leave::NotNeeded),
@@ -21,17 +22,19 @@ pub(super) fn arrangements(f: &Fields<'_>) -> Option<Arrangements> {
         landlord: f.maybe("landlord", &leave),
         insurer: f.maybe("insurer", &leave),
         panel_space: f.maybe("panel_space", &rec("the space", space)),
-        burning: f.maybe("burning", &list("heaters", 50, rec("the heater", burning))),
+        burning: f.maybe("burning", &named("heaters", 50, "the heater", burning)),
         unloading: f.maybe("unloading", &mass()),
         raising: f.maybe("raising", &mass()),
         helpers: f.maybe(
             "helpers",
             &Count {
-                what: "a number of people",
+                what: "helpers",
+                least: 0,
                 most: 100,
             }
         ),
         shored: f.maybe("shored", &Flag),
+        stand_up_way: f.maybe("stand_up_way", &Flag),
         tools: f.or("tools", [None; 8], &rec("the tools", tools)),
         inspection: f.maybe("inspection", &leave),
     })

@@ -4,8 +4,8 @@ use super::all;
 use super::checks;
 use super::fields::{Fields, record};
 use super::readers::{
-    Count, Day, Flag, Point, Read, current, custom, list, number, place, pressure, rec, size,
-    subgrade, voltage, words,
+    Count, Day, Flag, Point, Read, current, custom, list, number, place, rec, size, slab_thickness,
+    strength, subgrade, voltage, words,
 };
 use crate::bay::{
     Conductor, Curing, NewPad, PowerSupply, Slab, SlabLine, SlabLineKind, SlabReading,
@@ -16,8 +16,8 @@ use crate::bayfile::syntax::Kind;
 pub(super) fn slab(f: &Fields<'_>) -> Option<Slab> {
     let slab = all!(Slab {
         readings: f.or("readings", Vec::new(), &list("readings", 500, reading())),
-        claimed_thickness: f.maybe("claimed_thickness", &size()),
-        strength: f.maybe("strength", &pressure()),
+        claimed_thickness: f.maybe("claimed_thickness", &slab_thickness()),
+        strength: f.maybe("strength", &strength()),
         age_days: f.maybe("age_days", &number("an age in days", 0.0, 100_000.0)),
         poured: f.maybe("poured", &Day),
         curing: f.maybe(
@@ -54,13 +54,14 @@ fn new_pad(f: &Fields<'_>) -> Option<NewPad> {
             1,
             &Count {
                 what: "pads",
+                least: 1,
                 most: 100
             }
         ),
         length: f.need("length", &size()),
         width: f.need("width", &size()),
         depth: f.need("depth", &size()),
-        strength: f.maybe("strength", &pressure()),
+        strength: f.maybe("strength", &strength()),
         waste: f.or(
             "waste",
             NewPad::USUAL_WASTE,
@@ -76,14 +77,14 @@ fn reading() -> impl Read<Out = SlabReading> {
             && !items.is_empty()
         {
             let [x, y, _] = Point::<3>.read(cx, node)?;
-            let thickness = size().read(cx, &items[2])?;
+            let thickness = slab_thickness().read(cx, &items[2])?;
             return Some(SlabReading { x, y, thickness });
         }
         record(cx, node, "the reading", |f| {
             all!(SlabReading {
                 x: f.need("x", &place()),
                 y: f.need("y", &place()),
-                thickness: f.need("thickness", &size()),
+                thickness: f.need("thickness", &slab_thickness()),
             })
         })
     })

@@ -5,13 +5,14 @@ use super::door::side;
 use super::fields::{Fields, record};
 use super::locks::locks;
 use super::readers::{
-    Point, Read, angle, current, custom, list, mass, name, not_negative, number, place, power,
-    pressure, rec, size, text, variant, voltage, volume,
+    Point, Read, angle, current, custom, list, mass, name, not_negative, number, place, power, rec,
+    size, slab_thickness, strength, text, variant, voltage, volume, words,
 };
+use super::vehicle::named;
 use super::{all, checks};
 use crate::bay::{
-    Arm, BasePlate, Carriage, CgWindow, Column, Hydraulics, Lift, Motor, Pad, Piece, PowerUnit,
-    ShutOffBar, SlabDemand, Tie,
+    Arm, BasePlate, Carriage, CgWindow, Column, Hydraulics, Lift, Motor, Pad, Phases, Piece,
+    PowerUnit, ShutOffBar, SlabDemand, Tie,
 };
 use crate::bayfile::context::Context;
 use crate::bayfile::merge::lay_over;
@@ -71,7 +72,7 @@ pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
         pieces: f.or(
             "pieces",
             Vec::new(),
-            &list("pieces", 100, rec("the piece", piece))
+            &named("pieces", 100, "the piece", piece)
         ),
         price: f.maybe("price", &text()),
         manual: f.or(
@@ -302,6 +303,13 @@ fn motor(f: &Fields<'_>) -> Option<Motor> {
         power: f.maybe("power", &power()),
         voltage: f.maybe("voltage", &voltage()),
         current: f.maybe("current", &current()),
+        phases: f.maybe(
+            "phases",
+            &words(
+                "a number of phases",
+                &[("One", Phases::One), ("Three", Phases::Three)]
+            )
+        ),
     })
 }
 
@@ -311,6 +319,21 @@ fn hydraulics(f: &Fields<'_>) -> Option<Hydraulics> {
         stroke: f.need("stroke", &size()),
         tank_min: f.maybe("tank_min", &volume()),
         tank_max: f.maybe("tank_max", &volume()),
+    })
+    .filter(|read: &Hydraulics| {
+        let crossed = match (read.tank_min, read.tank_max) {
+            (Some(least), Some(most)) => least.si() > most.si(),
+            _ => false,
+        };
+        if crossed {
+            f.error(
+                f.newer("tank_max", "tank_min"),
+                "`tank_max` is less than `tank_min`",
+                "the greatest filling can't be below the least",
+                "check `tank_min` and `tank_max`, or swap them",
+            );
+        }
+        !crossed
     })
 }
 
@@ -326,8 +349,8 @@ fn piece(f: &Fields<'_>) -> Option<Piece> {
 
 fn demand(f: &Fields<'_>) -> Option<SlabDemand> {
     all!(SlabDemand {
-        thickness: f.maybe("thickness", &size()),
-        strength: f.maybe("strength", &pressure()),
+        thickness: f.maybe("thickness", &slab_thickness()),
+        strength: f.maybe("strength", &strength()),
         edge_distance: f.maybe("edge_distance", &size()),
         embedment: f.maybe("embedment", &size()),
         age_days: f.maybe("age_days", &number("an age in days", 0.0, 3_650.0)),

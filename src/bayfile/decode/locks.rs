@@ -57,6 +57,7 @@ fn even(cx: &Context, node: &Node) -> Option<Vec<Length>> {
             "count",
             &Count {
                 what: "locks",
+                least: 1,
                 most: MOST,
             },
         );

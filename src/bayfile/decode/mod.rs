@@ -13,6 +13,7 @@ mod ground;
 mod lift;
 mod locks;
 mod obstacles;
+pub(super) mod options;
 mod parking;
 mod policy;
 mod readers;
@@ -84,7 +85,7 @@ pub(super) fn bay(cx: &Context, root: Node, presets: &Resolver<'_>) -> Option<Ba
         let power = f.maybe("power", &rec("the power supply", ground::power));
         let arrangements = f.maybe(
             "arrangements",
-            &rec("the arrangements", arrangements::arrangements),
+            &rec("the part `arrangements`", arrangements::arrangements),
         );
         checks::between(
             f,

@@ -256,6 +256,7 @@ fn ties(f: &Fields<'_>, room: Option<Room>) -> Option<Vec<Obstacle>> {
         "count",
         &Count {
             what: "ties",
+            least: 1,
             most: MOST_TIES,
         },
     );

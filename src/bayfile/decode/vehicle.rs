@@ -73,17 +73,17 @@ pub(super) fn vehicle(f: &Fields<'_>) -> Option<Vehicle> {
         underbody: f.or(
             "underbody",
             Vec::new(),
-            &named("parts of the underbody", "the low part", low_part)
+            &named("parts of the underbody", 500, "the low part", low_part)
         ),
         attached: f.or(
             "attached",
             Vec::new(),
-            &named("attached parts", "the attached part", attached)
+            &named("attached parts", 500, "the attached part", attached)
         ),
         opening_parts: f.or(
             "opening_parts",
             Vec::new(),
-            &named("opening parts", "the opening part", opening_part)
+            &named("opening parts", 500, "the opening part", opening_part)
         ),
         driver: f.maybe("driver", &side()),
         droop: f.need("droop", &front_rear("the droop", not_negative())),
@@ -97,7 +97,7 @@ pub(super) fn vehicle(f: &Fields<'_>) -> Option<Vehicle> {
         masses: f.or(
             "masses",
             Vec::new(),
-            &named("masses", "the mass", named_mass)
+            &named("masses", 500, "the mass", named_mass)
         ),
         cg_height: f.maybe("cg_height", &cg_height(style, track, height)),
     })?;
@@ -114,23 +114,31 @@ fn front_rear<T, R: Read<Out = T>>(what: &'static str, reader: R) -> impl Read<O
 }
 
 /// Something with a name.
-trait Named {
+pub(super) trait Named {
     fn name(&self) -> &str;
 }
 
 macro_rules! named {
     ($($ty:ty),*) => { $(impl Named for $ty { fn name(&self) -> &str { &self.name } })* };
 }
-named!(LowPart, AttachedPart, OpeningPart, NamedMass);
+named!(
+    LowPart,
+    AttachedPart,
+    OpeningPart,
+    NamedMass,
+    crate::bay::Piece,
+    crate::bay::Burning
+);
 
 /// A list of records with names, no two alike.
-fn named<T: Named>(
+pub(super) fn named<T: Named>(
     what: &'static str,
+    most: usize,
     one: &'static str,
     read: fn(&Fields<'_>) -> Option<T>,
 ) -> impl Read<Out = Vec<T>> {
     custom("[]", move |cx, node| {
-        let nodes = items(cx, node, what, 500, "(name: \"..\", ..)")?;
+        let nodes = items(cx, node, what, most, "(name: \"..\", ..)")?;
         let values: Vec<Option<T>> = nodes.iter().map(|n| rec(one, read).read(cx, n)).collect();
         let names: Vec<_> = nodes
             .iter()

@@ -11,7 +11,7 @@ pub struct Access {
     pub shift: Option<ShiftFound>,
     /// Widths to walk through with the vehicle on its tyres.
     pub ways: Vec<Way>,
-    /// Whether the overhead door shuts with the vehicle on its tyres; none when there is no door.
+    /// Whether the garage door shuts with the vehicle on its tyres; none when there is no door.
     pub shut: Option<Shut>,
     /// The same with the vehicle turned round; none when it was not looked at.
     pub turned: Option<Turned>,
@@ -90,18 +90,24 @@ pub enum WayKind {
     Door,
 }
 
-/// Whether the overhead door shuts.
+/// Whether the garage door shuts: stands shut with its margins, and gets there with them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Shut {
-    /// The first pair that is short of its margin (vehicle or lift part, door part); none when it
-    /// shuts.
+    /// The first pair that is short of its margin (vehicle or lift part, door part), once the door
+    /// is shut or on its way; none when it shuts.
     pub meets: Option<(String, String)>,
+    /// True when that pair is only short while the door runs.
+    pub while_running: bool,
 }
 
 /// The vehicle turned round on the spot, on its tyres, by boxes about its parts.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Turned {
-    /// True when the overhead door shuts with its margins kept; false when that is not shown.
+    /// The first pair (vehicle part, part of the room) that is short of its margin there; none
+    /// when the vehicle fits.
+    pub meets: Option<(String, String)>,
+    /// True when it fits and the garage door runs shut with its margins kept; false when that is
+    /// not shown.
     pub shuts: bool,
     /// Room from the vehicle to the shut door or the door wall.
     pub to_door_m: f64,

@@ -13,7 +13,7 @@ use leaving::OnLock;
 use super::findings::{DoorState, LockFinding, LockState};
 use super::opening::PlaceDoubt;
 use super::pair_table::PairTable;
-use super::prepare::Prepared;
+use super::prepare::{FixedSet, Prepared};
 use super::study::{LeftOut, group_of};
 use super::sweep::Workspace;
 use crate::bay::{Bay, Door};
@@ -38,7 +38,7 @@ pub(super) struct Before<'a> {
     pub(super) place: PlaceDoubt,
 }
 
-/// Everything found about doors, ways and the overhead door.
+/// Everything found about doors, ways and the garage door.
 pub(super) fn access(before: &Before<'_>, space: &mut Workspace) -> Access {
     let leaving = leaving::Leaving::new(before);
     let doors = leaving.doors(waist(before), space.solver());
@@ -70,22 +70,26 @@ fn waist<'a>(before: &Before<'a>) -> Option<OnLock<'a>> {
     })
 }
 
-/// Whether the overhead door shuts with the vehicle on its tyres.
+/// Whether the garage door runs shut with the vehicle on its tyres.
 fn shut(before: &Before<'_>, space: &mut Workspace) -> Option<Shut> {
     if before.bay.garage.door == Door::None {
         return None;
     }
-    let group = group_of(DoorState::Shut);
-    let meets = before
-        .table
-        .short_when_down(group, space)
-        .map(|(moving, fixed)| {
-            (
-                before.prepared.movers.solids[moving].name.clone(),
-                before.prepared.groups.shut.solids[fixed].name.clone(),
-            )
-        });
-    Some(Shut { meets })
+    let groups = &before.prepared.groups;
+    let mut short = |state: DoorState, set: &FixedSet| {
+        let (moving, fixed) = before.table.short_when_down(group_of(state), space)?;
+        Some((
+            before.prepared.movers.solids[moving].name.clone(),
+            set.solids[fixed].name.clone(),
+        ))
+    };
+    let shut = short(DoorState::Shut, &groups.shut);
+    let while_running = shut.is_none();
+    let meets = shut.or_else(|| short(DoorState::Running, &groups.running));
+    Some(Shut {
+        while_running: while_running && meets.is_some(),
+        meets,
+    })
 }
 
 #[cfg(test)]

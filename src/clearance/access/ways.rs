@@ -214,6 +214,7 @@ pub(super) fn turned_round(before: &Before<'_>) -> Option<Turned> {
     let turned =
         |point: DVec3| DVec3::new(2.0 * about.x - point.x, 2.0 * about.y - point.y, point.z);
     let (mut shuts, mut to_door, mut to_back) = (true, f64::INFINITY, f64::INFINITY);
+    let mut meets = None;
     let groups = &before.prepared.groups;
     for mover in &movers.standing {
         let (a, b) = (turned(mover.body.low()), turned(mover.body.high()));
@@ -223,19 +224,27 @@ pub(super) fn turned_round(before: &Before<'_>) -> Option<Turned> {
                 .max(low - fixed.body.high())
                 .max(DVec3::ZERO)
         };
+        let holds = |fixed: &Fixed| {
+            rule(mover.role, fixed.role, &bay.policy)
+                .is_none_or(|rule| apart(fixed).length() > rule.margin_m)
+        };
+        // On its way too: a door that stands clear once shut may not come there.
+        shuts &= groups.running.bodies.iter().all(holds);
         for fixed in &groups.shut.bodies {
-            let Some(rule) = rule(mover.role, fixed.role, &bay.policy) else {
-                continue;
-            };
             let apart = apart(fixed);
-            let holds = apart.length() > rule.margin_m;
-            shuts &= holds;
+            shuts &= holds(fixed);
             if fixed.role == Role::DoorPanel && apart.x <= 0.0 && apart.z <= 0.0 {
                 to_door = to_door.min(apart.y);
             }
         }
         for fixed in &groups.common.bodies {
             let solid = matches!(fixed.role, Role::Wall | Role::Obstacle(_));
+            if (solid || fixed.role == Role::DoorWall) && meets.is_none() && !holds(fixed) {
+                meets = Some((
+                    movers.solids[mover.solid].name.clone(),
+                    groups.common.solids[fixed.solid].name.clone(),
+                ));
+            }
             let apart = apart(fixed);
             let behind = fixed.body.low().y + fixed.body.high().y > low.y + high.y;
             if solid && behind && apart.x <= 0.0 && apart.z <= 0.0 {
@@ -247,7 +256,8 @@ pub(super) fn turned_round(before: &Before<'_>) -> Option<Turned> {
         }
     }
     Some(Turned {
-        shuts,
+        shuts: shuts && meets.is_none(),
+        meets,
         to_door_m: to_door.max(0.0),
         to_back_m: to_back.max(0.0),
     })

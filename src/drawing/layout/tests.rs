@@ -13,8 +13,9 @@ fn scenes() -> Vec<(String, Bay)> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenes");
     let mut scenes: Vec<(String, Bay)> = std::fs::read_dir(folder)
         .unwrap()
-        .map(|entry| {
-            let path = entry.unwrap().path();
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "ron"))
+        .map(|path| {
             let name = path.display().to_string();
             let bay = read(&name, &std::fs::read(&path).unwrap(), &EmbeddedOnly).unwrap();
             (name, bay.bay)

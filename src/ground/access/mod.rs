@@ -6,4 +6,5 @@ mod section;
 pub use people::{
     PERCENTILES, Percentile, sits_under_m, stands_under_m, tallest_percentile_standing,
 };
+pub use section::posture;
 pub(super) use section::section;

@@ -4,7 +4,9 @@ use std::borrow::Cow;
 
 use super::{sits_under_m, stands_under_m, tallest_percentile_standing};
 use crate::bay::{Aim, Bay, DoorHeld, Side};
-use crate::clearance::{DoorRoom, LEAVE_M, LockState, ShiftFound, Study, Swing, Way, WayKind};
+use crate::clearance::{
+    DoorRoom, DoorState, LEAVE_M, LockState, ShiftFound, Study, Swing, Way, WayKind,
+};
 use crate::ground::{Bound, Figure, Quantity, Said, Section, Topic};
 use crate::units::Rounding;
 
@@ -16,8 +18,8 @@ const EXIT_M: f64 = 28.0 * 0.0254;
 pub(in crate::ground) fn section(bay: &Bay, study: &Study) -> Section {
     let mut figures = Vec::with_capacity(20);
     doors(bay, study, &mut figures);
-    ways(study, &mut figures);
-    overhead(bay, study, &mut figures);
+    ways(bay, study, &mut figures);
+    garage_door(bay, study, &mut figures);
     under(bay, study, &mut figures);
     Section {
         topic: Topic::Access,
@@ -74,7 +76,7 @@ fn lead(bay: &Bay, study: &Study) -> Said {
         .and(".");
     match &study.access.shift {
         Some(shift) if shift.enough => and_shift(said, bay, shift),
-        _ => said.and(" No parking place that the arms reach opens it far enough."),
+        _ => said.and(" No place farther in or out that the arms reach opens it far enough."),
     }
 }
 
@@ -123,7 +125,11 @@ fn met(swing: &Swing) -> String {
 /// A solid's name in a sentence.
 fn thing(name: &str) -> String {
     match name.split_once('/') {
-        Some(("obstacle" | "shell" | "lift", rest)) => rest.into(),
+        Some(("lift" | "shell", rest)) => match rest.rsplit_once(' ') {
+            Some((noun, side @ ("left" | "right"))) => format!("{side} {noun}"),
+            _ => rest.into(),
+        },
+        Some(("obstacle", rest)) => rest.into(),
         _ => name.replace('/', " "),
     }
 }
@@ -231,10 +237,45 @@ fn way_name(way: &Way) -> (Cow<'static, str>, Cow<'static, str>) {
     }
 }
 
-fn ways(study: &Study, figures: &mut Vec<Figure>) {
+/// True for a way that the driver takes from the door he gets out by.
+fn is_needed(bay: &Bay, way: &Way) -> bool {
+    match way.kind {
+        WayKind::BesideVehicle(side) => bay.vehicle.driver.is_none_or(|driver| driver == side),
+        _ => false,
+    }
+}
+
+/// The wider of the ways past the vehicle's two ends, where there are both: people leave by one.
+fn past_an_end(study: &Study) -> Option<f64> {
+    let width = |kind: WayKind| {
+        let mut ways = study.access.ways.iter();
+        ways.find(|way| way.kind == kind).map(|way| way.width_m)
+    };
+    Some(width(WayKind::Back)?.max(width(WayKind::Door)?))
+}
+
+fn ways(bay: &Bay, study: &Study, figures: &mut Vec<Figure>) {
+    let boxed_in = past_an_end(study).is_some_and(|wider| wider < LEAVE_M);
+
     for way in &study.access.ways {
         let (id, what) = way_name(way);
-        let figure = Figure::noted(id, what, Quantity::Length(way.width_m)).rounded(Rounding::Down);
+        let at_an_end = matches!(way.kind, WayKind::Back | WayKind::Door);
+        let figure = if is_needed(bay, way) || (at_an_end && boxed_in) {
+            Figure::judged(
+                id,
+                what,
+                Quantity::Length(way.width_m),
+                Bound::AtLeast,
+                Quantity::Length(LEAVE_M),
+            )
+            .undecided_unless_it_passes(
+                "walk it with the vehicle in its place: move what stands there, park elsewhere, or \
+                 see how people get out",
+            )
+            .source(NEEDED)
+        } else {
+            Figure::noted(id, what, Quantity::Length(way.width_m)).rounded(Rounding::Down)
+        };
         let between = format!("{} and {}", thing(&way.between.0), thing(&way.between.1));
         figures.push(if way.width_m <= 0.0 {
             figure.note(format!("no way through: {between}"))
@@ -248,31 +289,56 @@ fn ways(study: &Study, figures: &mut Vec<Figure>) {
     }
 }
 
-fn overhead(bay: &Bay, study: &Study, figures: &mut Vec<Figure>) {
+/// Whether the garage door runs shut on a lock: it stands shut with its margins, is nowhere tight
+/// beside the vehicle as parked, and may be run.
+fn shuts_on(study: &Study, lock: usize) -> bool {
+    let shut = study.doors.shut.locks.get(lock - 1) == Some(&LockState::Clear);
+    let tight = study
+        .tight_as_parked
+        .iter()
+        .any(|pair| pair.door == Some(DoorState::Shut));
+    let runs = study
+        .locks
+        .iter()
+        .any(|found| found.lock == lock && found.door_may_run);
+    shut && !tight && runs
+}
+
+fn garage_door(bay: &Bay, study: &Study, figures: &mut Vec<Figure>) {
     let words = |words: &str| Quantity::Words(words.into());
     if let Some(shut) = &study.access.shut {
-        let what = "overhead door with the vehicle down";
+        let what = "garage door with the vehicle down";
         figures.push(match &shut.meets {
             None => Figure::noted("door_shuts_down", what, words("shuts")),
             Some((moving, fixed)) => Figure::noted(
                 "door_shuts_down",
                 what,
-                words("does not shut with its margins"),
+                words(if shut.while_running {
+                    "does not run shut with its margins"
+                } else {
+                    "does not shut with its margins"
+                }),
+            )
+            .undecided(
+                "park elsewhere, or settle whether the door stays open whenever the vehicle is \
+                 there",
             )
             .note(format!("{} and {}", thing(moving), thing(fixed))),
         });
         if let Some(lock) = study.highest_clear_lock {
-            let shuts = study.doors.shut.locks.get(lock - 1) == Some(&LockState::Clear);
+            let shuts = shuts_on(study, lock);
             let held_open = bay.policy.door_held == Some(DoorHeld::Open);
             let figure = Figure::noted(
                 "door_shuts_lock",
-                format!("overhead door on lock {lock}"),
+                format!("garage door on lock {lock}"),
                 words(if shuts { "shuts" } else { "stays open" }),
             );
             figures.push(if held_open && !shuts {
                 figure.note("the policy holds it open while the vehicle is up")
-            } else {
+            } else if shuts {
                 figure
+            } else {
+                figure.note("it is not shown to run shut with its margins there")
             });
         }
     }
@@ -282,7 +348,7 @@ fn overhead(bay: &Bay, study: &Study, figures: &mut Vec<Figure>) {
 }
 
 fn turned(study: &Study, figures: &mut Vec<Figure>) {
-    let what = "overhead door with the vehicle turned round, down";
+    let what = "garage door with the vehicle turned round, down";
     let again = "set parking.facing the other way round and check again";
     let Some(turned) = &study.access.turned else {
         figures.push(Figure::unknown("door_shuts_turned", what, again));
@@ -293,6 +359,25 @@ fn turned(study: &Study, figures: &mut Vec<Figure>) {
         .and(" to the shut door or its wall and ")
         .down(Quantity::Length(turned.to_back_m))
         .and(" to the back; arms and raise turned round are not looked at here");
+    if let Some((moving, fixed)) = &turned.meets {
+        figures.push(
+            Figure::noted(
+                "door_shuts_turned",
+                what,
+                Quantity::Words("not shown to fit turned round".into()),
+            )
+            .note(
+                Said::new(format!(
+                    "{} comes too near {}; ",
+                    thing(moving),
+                    thing(fixed)
+                ))
+                .and_said(room),
+            )
+            .cure(again),
+        );
+        return;
+    }
     figures.push(if turned.shuts {
         Figure::noted("door_shuts_turned", what, Quantity::Words("shuts".into())).note(room)
     } else {
@@ -333,12 +418,14 @@ fn under(bay: &Bay, study: &Study, figures: &mut Vec<Figure>) {
     for (index, person) in bay.policy.people.iter().enumerate() {
         let height = person.height.m();
         let over = room - height;
-        let figure = Figure::noted(
-            format!("person_{}", index + 1),
-            format!("room over {} standing", person.name),
-            Quantity::Length(over),
-        )
-        .rounded(Rounding::Down);
+        let id = format!("person_{}", index + 1);
+        let figure = if over >= 0.0 {
+            let what = format!("room over {} standing", person.name);
+            Figure::noted(id, what, Quantity::Length(over)).rounded(Rounding::Down)
+        } else {
+            let what = format!("{} can't stand upright, short by", person.name);
+            Figure::noted(id, what, Quantity::Length(-over)).rounded(Rounding::Up)
+        };
         figures.push(figure.note(posture(room, height)));
     }
     let arms = bay
@@ -363,7 +450,8 @@ fn under(bay: &Bay, study: &Study, figures: &mut Vec<Figure>) {
 }
 
 /// The policy's heights are with shoes and whatever is on the head.
-fn posture(room_m: f64, height_m: f64) -> Said {
+#[must_use]
+pub fn posture(room_m: f64, height_m: f64) -> Said {
     let movement = stands_under_m(0.0) * 5.0 / 9.0;
     let sits = sits_under_m(height_m);
     if room_m >= height_m + movement {

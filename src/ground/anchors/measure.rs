@@ -5,8 +5,8 @@ use super::group::nearest;
 use super::limits::{least_edge, least_spacing};
 use super::post::Post;
 use super::show::{REPORT, inches, screened};
-use crate::bay::Lift;
-use crate::ground::{Bound, Figure, Quantity};
+use crate::bay::{AnchorKind, Lift};
+use crate::ground::{Bound, Figure, Quantity, Said, Standing};
 
 const MANUAL: &str = "the lift's manual";
 const PRODUCT: &str = "the anchor's product data";
@@ -42,6 +42,11 @@ pub(super) fn asked_depth(given: &Given, lift: &Lift) -> Option<Figure> {
     )
     .source(source)
     .cure("longer anchors, if the slab is thick enough for them");
+    if figure.standing == Standing::Passes && lift.manual.embedment.is_none() {
+        return Some(
+            figure.undecided("ask the lift's maker: only an advertisement says what is asked"),
+        );
+    }
     let manual_holds = lift
         .manual
         .embedment
@@ -51,6 +56,43 @@ pub(super) fn asked_depth(given: &Given, lift: &Lift) -> Option<Figure> {
     } else {
         figure
     })
+}
+
+/// Concrete below a bolt that is cast in against the ground, inches (ACI 318-19, Table
+/// 20.5.1.3.1; from memory).
+const COVER_IN: f64 = 3.0;
+
+/// An anchor as deep as the slab, or deeper, holds in nothing: no product data allow that. A
+/// single reading that is too thin counts.
+pub(super) fn through(given: &Given, post: &Post) -> Option<Figure> {
+    let deepest = given
+        .embedment_in
+        .into_iter()
+        .chain(given.anchor.effective_embedment.map(|d| d.in_inches()))
+        .reduce(|one, other| if other > one { other } else { one })?;
+    let thinnest = post.thinnest_in?;
+    if deepest < thinnest {
+        return None;
+    }
+    let (depth, slab) = (inches(deepest), inches(thinnest));
+    let mut figure = Figure::judged(
+        "embedment.through",
+        "embedment in the thickness of the slab",
+        depth.clone(),
+        Bound::AtMost,
+        slab.clone(),
+    )
+    .source("geometry")
+    .reason(
+        Said::new("anchors ")
+            .up(depth)
+            .and(" deep go through the slab, which was found ")
+            .down(slab)
+            .and(" thick"),
+    )
+    .cure("pour pads thick enough for these anchors, or get a lift whose manual asks shorter ones");
+    figure.standing = Standing::Stops;
+    Some(figure)
 }
 
 /// Depth against the slab's thickness: product data, else the code's rule.
@@ -72,9 +114,15 @@ pub(super) fn depth_in_slab(given: &Given, post: &Post) -> Option<Figure> {
     }
     const WHAT: &str = "embedment in a slab so thick";
     const SOURCE: &str = "ACI 318-19, 17.9.4";
-    if !super::limits::depth_is_limited(given.anchor.kind) {
+    let cast_in = given.anchor.kind == Some(AnchorKind::CastIn);
+    if !cast_in && !super::limits::depth_is_limited(given.anchor.kind) {
         return None;
     }
+    let source = if cast_in {
+        "ACI 318-19, Table 20.5.1.3.1: 3 in of concrete against the ground, from memory"
+    } else {
+        SOURCE
+    };
     let Some(embedment) = given.limited_in() else {
         return Some(Figure::unknown(
             "embedment.slab",
@@ -83,9 +131,13 @@ pub(super) fn depth_in_slab(given: &Given, post: &Post) -> Option<Figure> {
         ));
     };
     let Some(thickness) = post.thickness_in else {
-        return Some(Figure::unknown("embedment.slab", WHAT, FIND).source(SOURCE));
+        return Some(Figure::unknown("embedment.slab", WHAT, FIND).source(source));
     };
-    let most = super::limits::most_embedment_in(thickness);
+    let most = if cast_in {
+        thickness - COVER_IN
+    } else {
+        super::limits::most_embedment_in(thickness)
+    };
     let figure = Figure::judged(
         "embedment.slab",
         WHAT,
@@ -93,7 +145,10 @@ pub(super) fn depth_in_slab(given: &Given, post: &Post) -> Option<Figure> {
         Bound::AtMost,
         inches(most),
     )
-    .source(SOURCE);
+    .source(source);
+    if cast_in {
+        return Some(screened(figure, REPORT));
+    }
     Some(screened(
         figure,
         "the code's rule does not cover so deep an anchor in so thin a slab, and no more than the \

@@ -28,6 +28,8 @@ pub struct Post {
     pub forces: Option<Forces>,
     /// Least thickness of the slab there, inches.
     pub thickness_in: Option<f64>,
+    /// The thinnest reading within reach, inches, however few there are.
+    pub thinnest_in: Option<f64>,
     /// Strength of its concrete, psi.
     pub fc_psi: Option<f64>,
     /// Edges, joints, cracks and drains, in plan.
@@ -68,11 +70,23 @@ impl Post {
                     .collect(),
             }),
             thickness_in: slab.least_thickness_m.map(|m| m / M_PER_INCH),
+            thinnest_in: least(
+                slab.least_thickness_m,
+                map.plate(side)
+                    .thinnest
+                    .map(|k| map.readings[k].thickness_m),
+            )
+            .map(|m| m / M_PER_INCH),
             fc_psi: slab.strength_pa.map(|pa| pa / PA_PER_PSI),
             lines: around.chain(inside).collect(),
             lines_known: slab.lines_listed,
         }
     }
+}
+
+/// The lesser of two that may not be known.
+fn least(one: Option<f64>, other: Option<f64>) -> Option<f64> {
+    one.into_iter().chain(other).min_by(f64::total_cmp)
 }
 
 /// A place in plan, inches.

@@ -2,7 +2,7 @@
 
 use super::given::Given;
 use super::hold::{LOAD_FACTOR, cone, most_lbf, pull_out, pulled, steel};
-use super::measure::{asked_depth, depth_in_slab, edge, spacing};
+use super::measure::{asked_depth, depth_in_slab, edge, spacing, through};
 use super::post::Post;
 use super::show::{greatest, inches, is_beyond, lbf, worse_of};
 use super::sideways::sideways;
@@ -46,11 +46,18 @@ pub(in crate::ground) fn section(
         topic: Topic::Anchors,
         lead: lead(&given, &figures),
         figures,
-        notes: vec![Said::new(
-            "The load is taken as standing still. Impact, loads repeated thousands of times and \
-             earthquake are not looked at. Drill, clean and set each anchor as its maker says: \
-             the figures hold for no other.",
-        )],
+        notes: vec![
+            Said::new(
+                "The load is taken as standing still. Impact, loads repeated thousands of times \
+                 and earthquake are not looked at. Drill, clean and set each anchor as its maker \
+                 says: the figures hold for no other.",
+            ),
+            Said::new(
+                "Not looked at: side-face blowout of headed and undercut anchors deep beside an \
+                 edge (ACI 318-19, 17.6.4), and splitting while they are set beyond what spacing \
+                 and edge distances keep off.",
+            ),
+        ],
         governs: Some(GOVERNS),
     }
 }
@@ -59,6 +66,7 @@ pub(in crate::ground) fn section(
 fn of_post(given: &Given, bay: &Bay, post: &Post) -> Vec<Figure> {
     let mut out = vec![kind(given)];
     out.extend(asked_depth(given, &bay.lift));
+    out.extend(through(given, post));
     out.extend(depth_in_slab(given, post));
     out.extend(spacing(given, post));
     out.extend(edge(given, post));
@@ -161,9 +169,14 @@ fn torque(given: &Given) -> Option<Figure> {
 /// The plain sentence.
 fn lead(given: &Given, figures: &[Figure]) -> Said {
     let standing = figures.iter().map(|one| one.standing).max();
-    match standing {
-        Some(Standing::Stops) => {
+    let stops = figures.iter().find(|one| one.standing == Standing::Stops);
+    match stops {
+        Some(first) if first.id == "embedment.asked" => {
             return Said::new("The anchors are not set as the lift's manual asks.");
+        }
+        Some(first) => {
+            let said = Said::new("The anchors can't be set like that: ");
+            return Said([said.0, first.why().0].concat()).and(".");
         }
         _ if !given.told => {
             return Said::new(

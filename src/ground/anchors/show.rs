@@ -9,8 +9,9 @@ pub(super) const REPORT: &str = "this screening does not show it; the manual may
      for this slab, or ask a licensed engineer";
 
 /// How to know that no joint or crack is near.
-pub(in crate::ground) const LINES: &str = "nobody has said where joints and cracks run: look over the slab and list them under `lines`, an \
-     empty list where there are none";
+pub(in crate::ground) const LINES: &str = "where joints and cracks run and where the slab ends is not said in full: look over the slab, list \
+     joints and cracks under `lines`, an empty list where there are none, and give its corners as \
+     `outline`";
 
 pub(in crate::ground) fn lbf(value: f64) -> Quantity {
     Quantity::Force(value * N_PER_POUND_FORCE)

@@ -268,11 +268,11 @@ fn what_the_screening_does_not_show_is_neither_a_pass_nor_a_stop() {
         ("steel", with(&good, 20_000.0, 0.0, |_| {})),
         ("shear.steel", with(&good, 1.0, 9000.0, |_| {})),
         ("together", with(&good, 1.0, 9000.0, |_| {})),
-        // Embedment 3 1/4 in, slab 4 in: two thirds are 2.67 in.
+        // Embedment 3 1/4 in, slab 4 1/2 in: two thirds are 3 in.
         (
             "embedment.slab",
             with(&good, 1.0, 0.0, |slab| {
-                slab.least_thickness_m = Some(4.0 * M_PER_INCH)
+                slab.least_thickness_m = Some(4.5 * M_PER_INCH)
             }),
         ),
         (
@@ -335,6 +335,59 @@ fn only_the_manuals_own_word_stops() {
 }
 
 #[test]
+fn an_anchor_as_deep_as_the_slab_stops_whatever_its_kind_and_its_data() {
+    use AnchorKind::{Adhesive, CastIn, DropIn, Screw, Sleeve, Undercut, Wedge};
+    // 4 1/4 in as written; product data waive the code's rule, not geometry.
+    let of = |kind, thickness_in: f64| {
+        let anchor = Anchor {
+            kind,
+            min_thickness: Some(Length::inches(2.0)),
+            ..known()
+        };
+        with(&bay(Some(anchor)), 1.0, 0.0, |slab| {
+            slab.least_thickness_m = Some(thickness_in * M_PER_INCH);
+        })
+    };
+    let kinds = [Wedge, Sleeve, DropIn, Undercut, Screw, Adhesive, CastIn].map(Some);
+    for kind in kinds.into_iter().chain([None]) {
+        for thickness in [1.0, 4.0, 4.25] {
+            let found = of(kind, thickness);
+            assert_eq!(
+                standing(&found, "embedment.through"),
+                Some(Standing::Stops),
+                "{kind:?} {thickness}"
+            );
+            assert!(lead(&found).contains("go through the slab"), "{kind:?}");
+        }
+        assert_eq!(standing(&of(kind, 4.3), "embedment.through"), None);
+    }
+    // Cast in without product data: 3 in of concrete are left below it.
+    let cast = |thickness_in: f64| {
+        let anchor = Anchor {
+            kind: Some(CastIn),
+            ..known()
+        };
+        let found = with(&bay(Some(anchor)), 1.0, 0.0, |slab| {
+            slab.least_thickness_m = Some(thickness_in * M_PER_INCH);
+        });
+        standing(&found, "embedment.slab")
+    };
+    assert_eq!(cast(6.2), Some(Standing::Unknown));
+    assert_eq!(cast(6.3), Some(Standing::Passes));
+}
+
+#[test]
+fn what_only_an_advertisement_asks_of_the_depth_is_no_pass() {
+    let mut asked = bay(Some(known()));
+    asked.lift.advertised.embedment = Some(Length::inches(2.0));
+    let found = with(&asked, 1.0, 0.0, |_| {});
+    assert_eq!(standing(&found, "embedment.asked"), Some(Standing::Unknown));
+    asked.lift.manual.embedment = Some(Length::inches(2.0));
+    let found = with(&asked, 1.0, 0.0, |_| {});
+    assert_eq!(standing(&found, "embedment.asked"), Some(Standing::Passes));
+}
+
+#[test]
 fn product_data_stand_for_the_codes_rule() {
     let tested = |thickness: f64| {
         bay(Some(Anchor {
@@ -342,11 +395,11 @@ fn product_data_stand_for_the_codes_rule() {
             ..known()
         }))
     };
-    let thin = |slab: &mut PlateSlab| slab.least_thickness_m = Some(4.0 * M_PER_INCH);
-    let found = with(&tested(4.0), 1.0, 0.0, thin);
+    let thin = |slab: &mut PlateSlab| slab.least_thickness_m = Some(4.5 * M_PER_INCH);
+    let found = with(&tested(4.5), 1.0, 0.0, thin);
     assert_eq!(standing(&found, "thickness"), Some(Standing::Passes));
     assert_eq!(standing(&found, "embedment.slab"), None);
-    let found = with(&tested(4.5), 1.0, 0.0, thin);
+    let found = with(&tested(5.0), 1.0, 0.0, thin);
     assert_eq!(standing(&found, "thickness"), Some(Standing::Unknown));
 }
 
@@ -408,11 +461,30 @@ fn a_bay_with_everything_on_paper_passes_and_a_thinner_slab_does_not() {
     let all = standings(&text);
     assert_eq!(all[&Anchors], Standing::Passes);
     assert_eq!(all[&Bearing], Standing::Passes);
-    let mut thin = text.clone();
-    for reading in ["310 mm", "305 mm", "302 mm", "308 mm"] {
-        thin = thin.replace(reading, "110 mm");
+    // At 110 mm the anchors go through.
+    for (thick, anchors, bearing) in [
+        ("190 mm", Standing::Unknown, Standing::Passes),
+        ("110 mm", Standing::Stops, Standing::Unknown),
+    ] {
+        let mut thin = text.clone();
+        for reading in ["310 mm", "305 mm", "302 mm", "308 mm"] {
+            thin = thin.replace(reading, thick);
+        }
+        let all = standings(&thin);
+        assert_eq!(
+            (all[&Anchors], all[&Bearing]),
+            (anchors, bearing),
+            "{thick}"
+        );
     }
-    let all = standings(&thin);
-    assert_eq!(all[&Anchors], Standing::Unknown);
-    assert_eq!(all[&Bearing], Standing::Unknown);
+    // Without the soil report so thin a slab is not shown to hold on whatever ground.
+    let no_soil = text
+        .replace("subgrade: \"40 MPa/m\",", "")
+        .replace("302 mm", "190 mm");
+    assert_eq!(standings(&no_soil)[&Bearing], Standing::Unknown);
+    // Where it ends was not measured: slab and anchors are not known.
+    let start = text.find("        outline: [").unwrap();
+    let end = start + text[start..].find("],").unwrap() + 2;
+    let no_outline = format!("{}{}", &text[..start], &text[end..]);
+    assert_eq!(standings(&no_outline)[&Anchors], Standing::Unknown);
 }

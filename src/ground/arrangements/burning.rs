@@ -1,13 +1,9 @@
 //! Do heaters and flues keep their distance from the raised vehicle?
 
 use crate::bay::{Bay, Burning, Obstacle, ObstacleKind, ObstacleShape};
-use crate::clearance::Study;
+use crate::clearance::{Study, nearest_to};
 use crate::ground::{Bound, Figure, Quantity};
-use crate::units::Length;
-
-/// Things that come nearer than this over their margin are among the study's pairs; what is not
-/// there is at least so far away.
-const LISTED_WITHIN_M: f64 = 0.5;
+use crate::units::{Length, Rounding};
 
 /// Ignition sources in a garage stand at least so high, for fuel vapour lies low: IFGC 305.3,
 /// 18 in; from memory.
@@ -85,16 +81,14 @@ fn distance(n: usize, one: &Burning, bay: &Bay, study: &Study) -> Figure {
         name.strip_prefix(&solid)
             .is_some_and(|rest| rest.is_empty() || rest.starts_with([' ', '/']))
     };
-    // What is no number is nearer than any.
-    let near = study
-        .pairs
-        .iter()
-        .chain(&study.tight_as_parked)
-        .filter(|pair| is_part(&pair.fixed))
-        .map(|pair| pair.clearance_m)
-        .reduce(|a, b| if a.is_nan() || a < b { a } else { b });
+    // The study's own list of near pairs is cut short: measured here, however far off it is.
+    let near = nearest_to(bay, is_part, study.highest_clear_lock);
     match (one.clearance, near) {
-        (None, _) => Figure::unknown(id, what, "read in its manual which clearance it asks"),
+        (None, near) => Figure {
+            found: near.map(Quantity::Length),
+            ..Figure::unknown(id, what, "read in its manual which clearance it asks")
+        }
+        .rounded(Rounding::Down),
         (Some(asked), Some(near)) => Figure::judged(
             id,
             what,
@@ -102,16 +96,16 @@ fn distance(n: usize, one: &Burning, bay: &Bay, study: &Study) -> Figure {
             Bound::AtLeast,
             Quantity::Length(asked.m()),
         )
-        .cure("move the lift or the heater; ask whoever set the heater up"),
-        (Some(asked), None) => Figure::judged(
-            id,
-            what,
-            Quantity::Length(LISTED_WITHIN_M),
-            Bound::AtLeast,
-            Quantity::Length(asked.m()),
-        )
-        .note("In plan it comes nowhere nearer than the length shown")
-        .undecided_unless_it_passes("measure from the raised vehicle to it"),
+        .cure("move the lift or the heater; ask whoever set the heater up")
+        .note(match study.highest_clear_lock {
+            Some(lock) => format!(
+                "at the nearest, from the floor up to lock {lock} with what the carriage climbs \
+                 past it, parts that open shut"
+            ),
+            None => "at the nearest, from the floor to the top of the travel, parts that open shut"
+                .into(),
+        }),
+        (Some(_), None) => Figure::unknown(id, what, "measure from the raised vehicle to it"),
     }
     .source(source)
 }

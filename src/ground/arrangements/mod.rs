@@ -108,6 +108,32 @@ pub fn panel_space(bay: &Bay) -> Vec<Figure> {
         .collect()
 }
 
+/// The heaviest piece of the delivery; the whole where no pieces are given.
+#[must_use]
+pub fn heaviest_kg(bay: &Bay) -> Option<f64> {
+    let pieces = bay.lift.pieces.iter().map(|piece| piece.mass.kg());
+    pieces
+        .reduce(f64::max)
+        .or_else(|| bay.lift.shipping_mass.map(|mass| mass.kg()))
+}
+
+/// The heaviest piece that its name calls a column or a post; the heaviest of all where none is
+/// called so. None where no pieces are given.
+#[must_use]
+pub fn column_kg(bay: &Bay) -> Option<f64> {
+    let heaviest = |is_column: bool| {
+        let pieces = bay.lift.pieces.iter();
+        pieces
+            .filter(|piece| {
+                let name = piece.name.to_lowercase();
+                !is_column || name.contains("column") || name.contains("post")
+            })
+            .map(|piece| piece.mass.kg())
+            .reduce(f64::max)
+    };
+    heaviest(true).or_else(|| heaviest(false))
+}
+
 /// Whether what comes can be taken off the truck and stood up.
 #[must_use]
 pub fn gear(bay: &Bay, heaviest_kg: Option<f64>, column_kg: Option<f64>) -> Vec<Figure> {

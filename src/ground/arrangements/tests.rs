@@ -57,3 +57,62 @@ fn a_heater_that_is_not_in_the_room_is_not_known() {
     });
     assert_eq!(heaters(&bay, &study)[0].standing, Standing::Unknown);
 }
+
+#[test]
+fn a_heater_beside_the_vehicle_is_measured_and_stops() {
+    use crate::bay::{Obstacle, ObstacleKind, ObstacleShape};
+    use crate::units::Angle;
+    let mut bay = test_bay();
+    // More near pairs than the study lists must not hide it.
+    let half = bay.vehicle.body_width.m() * 0.5;
+    bay.garage.obstacles.push(Obstacle {
+        name: "stove".into(),
+        kind: ObstacleKind::Heater,
+        shape: ObstacleShape::Box {
+            x: Length::metres(half + 0.2),
+            y: bay.lift.post_line + Length::metres(0.6),
+            bottom: Length::mm(700.0),
+            width: Length::mm(100.0),
+            depth: Length::mm(100.0),
+            height: Length::mm(300.0),
+            turned: Angle::ZERO,
+        },
+        removable: None,
+        only_at_times: false,
+    });
+    bay.arrangements = Some(Arrangements {
+        burning: Some(vec![crate::bay::Burning {
+            name: "stove".into(),
+            clearance: Some(Length::mm(305.0)),
+        }]),
+        ..Arrangements::default()
+    });
+    let mut study = study(&bay).unwrap();
+    study.pairs.clear();
+    let found = &heaters(&bay, &study)[0];
+    assert_eq!(found.standing, Standing::Stops, "{found:?}");
+    let distance = found.found.as_ref().and_then(Quantity::number).unwrap();
+    assert!(distance < 0.16, "{distance}");
+}
+
+#[test]
+fn gear_is_asked_for_the_heaviest_piece_and_for_the_column() {
+    use crate::bay::Piece;
+    let mut bay = test_bay();
+    bay.lift.shipping_mass = Some(Mass::kilograms(150.0));
+    bay.lift.pieces.clear();
+    assert_eq!(heaviest_kg(&bay), Some(150.0));
+    assert_eq!(column_kg(&bay), None);
+    let piece = |name: &str, kg| Piece {
+        name: name.into(),
+        mass: Mass::kilograms(kg),
+        length: Length::mm(3000.0),
+        width: Length::mm(400.0),
+        height: Length::mm(400.0),
+    };
+    bay.lift.pieces = vec![piece("crate", 320.0), piece("Left column", 290.0)];
+    assert_eq!(heaviest_kg(&bay), Some(320.0));
+    assert_eq!(column_kg(&bay), Some(290.0));
+    bay.lift.pieces.pop();
+    assert_eq!(column_kg(&bay), Some(320.0));
+}

@@ -12,10 +12,11 @@ use crate::units::{M_PER_INCH, PA_PER_PSI, Rounding};
 
 pub(super) const WHAT: &str = "bending of the slab on the ground";
 
-/// Taken where the subgrade modulus is not known, psi/in: the low end of what clays and silts that
-/// floors are built on have (50 to 175; from memory). 100 is the usual default (from memory); a
-/// softer ground bends the slab more.
-pub const TAKEN_PCI: f64 = 50.0;
+/// Taken where the subgrade modulus is not known, psi/in, the worst of them deciding: from very poor
+/// ground, about 5 MPa/m, to rock. Clays and silts that floors are built on have 50 to 175, and 100
+/// is the usual default (from memory); none of that is known of this ground. A softer one bends
+/// the slab more, save where loads beside each other ease one another.
+pub const TAKEN_PCI: [f64; 3] = [18.0, 100.0, 550.0];
 
 /// Factor of safety on the modulus of rupture: that for floors under posts (ACI 360R gives 1.4 to
 /// 2.0, and 1.7 as common; from memory).
@@ -27,17 +28,24 @@ const EXAMPLE: (f64, f64) = (9.0, 1.4);
 /// The figures of bending.
 pub(super) fn bend(bay: &Bay, under: &Under) -> Vec<Figure> {
     let given = bay.slab.as_ref().and_then(|slab| slab.subgrade);
-    let subgrade_pci = given.map_or(TAKEN_PCI, |k| k.si() / (PA_PER_PSI / M_PER_INCH));
-    let slab = GroundSlab {
+    let given_pci = given.map(|k| k.si() / (PA_PER_PSI / M_PER_INCH));
+    let on = |subgrade_pci| GroundSlab {
         thickness_in: under.thickness_in,
         elastic_psi: elastic_psi(under.fc_psi),
         subgrade_pci,
     };
+    let subgrade_pci = given_pci.unwrap_or(TAKEN_PCI[0]);
+    let slab = on(subgrade_pci);
     let rupture = rupture_psi(under.fc_psi);
     let allowed = rupture / SAFETY;
     let both_ways = under.presses.each_ref();
-    let [(place, front), (_, rear)] = both_ways.map(|press| tensions_psi(&slab, under, press));
-    let [down, up] = [0, 1].map(|face: usize| greatest([front[face], rear[face]].into_iter()));
+    let (place, _) = tensions_psi(&slab, under, both_ways[0]);
+    let grounds = given_pci.map_or(TAKEN_PCI.to_vec(), |k| vec![k]);
+    let tensions: Vec<[f64; 2]> = grounds
+        .into_iter()
+        .flat_map(|k| both_ways.map(|press| tensions_psi(&on(k), under, press).1))
+        .collect();
+    let [down, up] = [0, 1].map(|face: usize| greatest(tensions.iter().map(|one| one[face])));
     let [one, other] = both_ways.map(|press: &Press| {
         let area = press.area_in2();
         let yields = yielding_lbf(
@@ -59,13 +67,14 @@ pub(super) fn bend(bay: &Bay, under: &Under) -> Vec<Figure> {
     .rounded(Rounding::Down);
     let ground = match given {
         Some(_) => ground.source("the file"),
-        None => ground
-            .source("assumed, a low value, from memory")
-            .note("the file gives no `subgrade`; a soil report or a plate test does"),
+        None => ground.source("very poor ground, from memory").note(
+            "the file gives no `subgrade`; a soil report or a plate test does. What passes \
+                 holds on this ground and on stiffer ones",
+        ),
     };
     let mut note = Said::new(place);
     if given.is_none() {
-        note = note.and("; on a ground that is assumed, not known");
+        note = note.and("; on very poor ground, for want of a `subgrade`");
     }
     let example = EXAMPLE.0 * under.fc_psi.sqrt() / EXAMPLE.1;
     if down > allowed && down <= example {
@@ -107,7 +116,7 @@ pub(super) fn bend(bay: &Bay, under: &Under) -> Vec<Figure> {
         Figure::noted(
             "bend.yield",
             "the slab gives way at so many times the load",
-            Quantity::Number(times),
+            Quantity::Words(format!("{:.1}", (times * 10.0).floor() / 10.0)),
         )
         .source("Azzi and Laird, Structure, April 2008, after Shentu and others")
         .note("cracked, and without any factor of safety; for comparison, it decides nothing")

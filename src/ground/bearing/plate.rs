@@ -30,13 +30,21 @@ pub fn punching_outline_in([a, b]: [f64; 2], thickness_in: f64, edges_in: [Optio
     whole.min(past_one).min(past_two)
 }
 
+/// √f'c as it counts in shear, psi: no more than 100 (ACI 318-19, 22.5.3.1 and 22.6.3.1; from
+/// memory). No number stays no number.
+#[must_use]
+pub fn counted_root_psi(fc_psi: f64) -> f64 {
+    let root = fc_psi.sqrt();
+    if root > 100.0 { 100.0 } else { root }
+}
+
 /// Nominal shear stress of plain concrete in two directions, psi: the smaller of (1 + 2/β)(4/3)
 /// and 2.66, times λ √f'c (Table 14.5.5.1).
 #[must_use]
 pub fn punching_psi(fc_psi: f64, loaded_in: [f64; 2]) -> f64 {
     let [a, b] = loaded_in;
     let (short, long) = if a < b { (a, b) } else { (b, a) };
-    ((1.0 + 2.0 * short / long) * 4.0 / 3.0).min(2.66) * fc_psi.sqrt()
+    ((1.0 + 2.0 * short / long) * 4.0 / 3.0).min(2.66) * counted_root_psi(fc_psi)
 }
 
 /// V<sub>n</sub> of plain concrete in two directions, lbf: that stress over b<sub>o</sub> h.
@@ -91,6 +99,20 @@ mod tests {
 
     fn near(found: f64, expected: f64, within: f64) {
         assert!((found - expected).abs() <= within, "{found} not {expected}");
+    }
+
+    #[test]
+    fn very_strong_concrete_counts_no_more_in_shear() {
+        near(counted_root_psi(8100.0), 90.0, 1e-9);
+        near(counted_root_psi(10_000.0), 100.0, 1e-9);
+        near(counted_root_psi(29_000.0), 100.0, 0.0);
+        assert!(counted_root_psi(f64::NAN).is_nan());
+        let square = [10.0, 10.0];
+        near(
+            punching_psi(29_000.0, square),
+            punching_psi(10_000.0, square),
+            1e-9,
+        );
     }
 
     #[test]

@@ -48,7 +48,10 @@ pub(in crate::ground) fn section(
     };
     Section {
         topic: Topic::Bearing,
-        lead: lead(&figures),
+        lead: lead(
+            &figures,
+            bay.slab.as_ref().is_some_and(|s| s.subgrade.is_some()),
+        ),
         figures,
         notes: vec![Said::new(
             "Reinforcement is not counted: in a slab on ground it holds cracks together and \
@@ -73,6 +76,8 @@ pub(super) struct Under {
     pub(super) edges_in: Vec<f64>,
     /// Why the slab is not as the formulas take it, if it is not.
     pub(super) open: Option<&'static str>,
+    /// The columns' own weight is not in the load.
+    pub(super) is_light: bool,
 }
 
 /// The figures of one post.
@@ -81,6 +86,17 @@ fn of_post(bay: &Bay, map: &SlabMap, slab: &PlateSlab, base: &PostBase) -> Vec<F
     let Some(forces) = &post.forces else {
         return Vec::new();
     };
+    if bay.lift.base_plate.anchors.is_empty() {
+        // What the anchors pull presses on the slab too: without their places nothing is known.
+        let how = "give the anchor holes as `base_plate.anchors`, from the lift's manual: their \
+                   pull presses the plate on the slab";
+        let press = ("press", "what a post presses on the slab");
+        return [press]
+            .into_iter()
+            .chain(CHECKED)
+            .map(|(id, what)| Figure::unknown(id, what, how))
+            .collect();
+    }
     let presses = Press::of(base, forces, bay);
     let load = greatest(presses.iter().map(|press| press.load_lbf));
     let mut out = vec![
@@ -106,11 +122,7 @@ fn of_post(bay: &Bay, map: &SlabMap, slab: &PlateSlab, base: &PostBase) -> Vec<F
                  of the concrete"
             }
         };
-        for (id, what) in [
-            ("bearing", BEARING),
-            ("punch", PUNCH),
-            ("bend", super::bend::WHAT),
-        ] {
+        for (id, what) in CHECKED {
             out.push(Figure::unknown(id, what, how));
         }
         return out;
@@ -131,6 +143,7 @@ fn of_post(bay: &Bay, map: &SlabMap, slab: &PlateSlab, base: &PostBase) -> Vec<F
         fc_psi,
         edges_in,
         open: open(bay, slab),
+        is_light: bay.lift.shipping_mass.is_none(),
     };
     out.extend(pressed(&under));
     out.extend(punched(&under));
@@ -152,11 +165,21 @@ fn around(map: &SlabMap, side: Side) -> Vec<[f64; 2]> {
 /// Why the slab is not as the formulas take it.
 fn open(bay: &Bay, slab: &PlateSlab) -> Option<&'static str> {
     let known = bay.slab.as_ref();
-    if known.is_some_and(|slab| slab.suspended == Some(true) || slab.void_below == Some(true)) {
+    let hazards = known.map_or([None; 2], |slab| [slab.suspended, slab.void_below]);
+    if hazards.contains(&Some(true)) {
         return Some(
             "this floor does not lie on ground, which these methods are for: ask a licensed \
              engineer",
         );
+    }
+    if hazards.contains(&None) {
+        return Some(
+            "find out whether the floor lies on ground everywhere, which these methods are for, \
+             and say `suspended: false` and `void_below: false`",
+        );
+    }
+    if bay.lift.shipping_mass.is_none() {
+        return Some("give the lift's `shipping_mass`: the columns' own weight is not in the load");
     }
     if slab.broken {
         return Some(
@@ -178,6 +201,11 @@ pub(super) fn settled(figure: Figure, open: Option<&'static str>) -> Figure {
 
 const BEARING: &str = "pressure of the plate on the concrete, as a force";
 const PUNCH: &str = "punching through the slab";
+const CHECKED: [(&str, &str); 3] = [
+    ("bearing", BEARING),
+    ("punch", PUNCH),
+    ("bend", super::bend::WHAT),
+];
 
 /// Of both ways to turn the one that uses more of a strength, with the strength.
 fn worse(under: &Under, strength: impl Fn(&Press) -> f64) -> (&Press, f64) {
@@ -200,6 +228,7 @@ fn pressed(under: &Under) -> Vec<Figure> {
     const SOURCE: &str = "ACI 318-19, 22.8.3.2";
     let bears = |press: &Press| bearing_lbf(under.fc_psi, press.area_in2(), press.area_in2());
     let (press, nominal) = worse(under, bears);
+    let own_weight = under.open.filter(|_| under.is_light);
     let figure = Figure::judged(
         "bearing",
         BEARING,
@@ -222,7 +251,7 @@ fn pressed(under: &Under) -> Vec<Figure> {
             .rounded(Rounding::Down),
         Figure::noted("bearing.phi", "φ of bearing", Quantity::Number(PHI_BEARING))
             .source("ACI 318-19, Table 21.2.1, from memory"),
-        screened(figure.source(SOURCE), ENGINEER),
+        settled(figure.source(SOURCE), own_weight),
     ]
 }
 
@@ -292,16 +321,19 @@ fn punched(under: &Under) -> Vec<Figure> {
 }
 
 /// The plain sentence.
-fn lead(figures: &[Figure]) -> Said {
+fn lead(figures: &[Figure], ground_is_known: bool) -> Said {
     let open: Vec<&Figure> = figures
         .iter()
         .filter(|one| one.standing == Standing::Unknown)
         .collect();
     if open.is_empty() {
-        return Said::new(
+        return Said::new(if ground_is_known {
             "By the screening the slab carries the plates: in bearing, in punching and in bending \
-             on the ground.",
-        );
+             on the ground."
+        } else {
+            "By the screening the slab carries the plates: in bearing, in punching and in bending, \
+             whatever ground it lies on, be it a very poor one."
+        });
     }
     let beyond: Vec<&&Figure> = open.iter().filter(|one| is_beyond(one)).collect();
     if !beyond.is_empty() {
@@ -310,19 +342,6 @@ fn lead(figures: &[Figure]) -> Said {
             "The screening does not show that the slab carries the plates ({}).",
             what.join("; ")
         ));
-        let bends = beyond.iter().any(|one| one.id.starts_with("bend"));
-        let yields = figures.iter().find(|one| one.id == "bend.yield");
-        let times = yields.and_then(|one| one.found.as_ref()?.number());
-        let said = match times {
-            Some(times) if bends && times > 1.0 => said
-                .and(
-                    " In bending it lets nothing crack; by another published method, which does, \
-                     this slab gives way at ",
-                )
-                .down(Quantity::Number(times))
-                .and(" times the load, without any factor of safety."),
-            _ => said,
-        };
         return said.and(
             " That is not settled either way: the lift's manual governs, and where it accepts this \
              slab its word stands.",

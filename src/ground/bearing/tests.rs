@@ -11,6 +11,8 @@ use crate::units::{M_PER_INCH, PA_PER_PSI, Subgrade};
 fn bay(subgrade_pci: Option<f64>) -> Bay {
     let mut bay = test_bay();
     bay.slab = Some(Slab {
+        void_below: Some(false),
+        suspended: Some(false),
         subgrade: subgrade_pci.map(|k| Subgrade::pascals_per_metre(k * PA_PER_PSI / M_PER_INCH)),
         ..Slab::default()
     });
@@ -53,14 +55,23 @@ const CHECKS: [&str; 4] = ["bearing", "punch", "bend", "bend.up"];
 #[test]
 fn usual_slabs_hold_a_pickup() {
     // 4,000 lbf on each post, 400 lbf of pull on each outer anchor; 5 and 6 in of 3500 psi.
-    for thickness in [5.0, 6.0] {
-        for subgrade in [None, Some(50.0), Some(100.0)] {
+    for (thickness, grounds) in [
+        (5.0, &[Some(50.0), Some(100.0)][..]),
+        (6.0, &[None, Some(50.0), Some(100.0)]),
+    ] {
+        for &subgrade in grounds {
             let found = with(&bay(subgrade), thickness, 400.0, |_| {});
             for id in CHECKS {
                 assert_eq!(standing(&found, id), Some(Standing::Passes), "{id}");
             }
         }
     }
+}
+
+#[test]
+fn a_ground_that_nobody_knows_is_taken_as_very_poor() {
+    let found = with(&bay(None), 5.0, 400.0, |_| {});
+    assert_eq!(standing(&found, "bend"), Some(Standing::Unknown));
 }
 
 #[test]
@@ -73,11 +84,17 @@ fn a_ground_that_is_taken_says_so_and_bends_more_than_a_usual_one() {
         (one.found.unwrap().number().unwrap(), note)
     };
     let (taken, note) = bent(None);
-    assert!(note.contains("assumed, not known"), "{note}");
+    assert!(note.contains("very poor ground"), "{note}");
     let (usual, note) = bent(Some(100.0));
-    assert!(!note.contains("assumed"), "{note}");
+    assert!(!note.contains("poor"), "{note}");
     assert!(taken > usual);
-    assert!((taken - bent(Some(50.0)).0).abs() < 1e-6);
+    // What passes without a ground holds on every ground from 5 MPa/m (18.4 psi/in) up.
+    for subgrade in [18.4, 25.0, 50.0, 75.0, 150.0, 300.0, 550.0] {
+        assert!(taken >= bent(Some(subgrade)).0, "{subgrade}");
+    }
+    let lead = |subgrade| format!("{:?}", with(&bay(subgrade), 6.0, 400.0, |_| {}).lead);
+    assert!(lead(None).contains("whatever ground"));
+    assert!(!lead(Some(100.0)).contains("whatever ground"));
 }
 
 #[test]
@@ -119,6 +136,42 @@ fn what_is_not_shown_is_neither_a_pass_nor_a_stop() {
     let slabs = [slab(Side::Left, 6.0), slab(Side::Right, 6.0)];
     let no_loads = section(&plain, &map, &slabs, None);
     assert_eq!(no_loads.standing(), Standing::Unknown);
+}
+
+#[test]
+fn unknown_pull_weight_or_floor_is_no_pass() {
+    let good = bay(Some(100.0));
+    let all = |bay: &Bay| {
+        let found = with(bay, 8.0, 100.0, |_| {});
+        ["bearing", "punch", "bend"].map(|id| standing(&found, id).unwrap())
+    };
+    assert_eq!(all(&good), [Standing::Passes; 3]);
+    let mut no_holes = good.clone();
+    no_holes.lift.base_plate.anchors.clear();
+    assert_eq!(all(&no_holes), [Standing::Unknown; 3]);
+    let mut no_weight = good.clone();
+    no_weight.lift.shipping_mass = None;
+    assert_eq!(all(&no_weight), [Standing::Unknown; 3]);
+    for suspended in [true, false] {
+        let mut not_said = good.clone();
+        if let Some(slab) = &mut not_said.slab {
+            *if suspended {
+                &mut slab.suspended
+            } else {
+                &mut slab.void_below
+            } = None;
+        }
+        assert_eq!(all(&not_said)[1..], [Standing::Unknown; 2]);
+        assert_eq!(
+            with(&not_said, 8.0, 100.0, |_| {}).standing(),
+            Standing::Unknown
+        );
+    }
+    // How much more another method lets it carry is no word for the first sentence.
+    let thin = with(&good, 2.5, 400.0, |_| {});
+    let lead = format!("{:?}", thin.lead);
+    assert!(lead.contains("does not show"), "{lead}");
+    assert!(!lead.contains("times the load"), "{lead}");
 }
 
 #[test]

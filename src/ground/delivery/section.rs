@@ -84,23 +84,34 @@ fn oil(bay: &Bay) -> Option<Figure> {
         );
     };
     let most = most.si();
-    let least = hydraulics.tank_min.map_or(most, |least| least.si());
+    // What must stay in the tank while the cylinders are full.
+    let Some(least) = hydraulics.tank_min.map(|least| least.si()) else {
+        return Some(
+            Figure {
+                found: Some(Quantity::Volume(most)),
+                limit: Some((Bound::AtLeast, Quantity::Volume(takes))),
+                ..Figure::unknown(
+                    "oil",
+                    what,
+                    "read the tank's least filling, which the pump needs, in the manual into \
+                     lift.hydraulics.tank_min",
+                )
+            }
+            .note(note),
+        );
+    };
     let figure = Figure::judged(
         "oil",
         what,
         Quantity::Volume(most),
         Bound::AtLeast,
-        Quantity::Volume(takes),
+        Quantity::Volume(takes + least),
     )
     .undecided_unless_it_passes(
-        "the tank would run dry before the top: check bore, stroke and tank against the manual, \
-         or ask the maker",
+        "the tank would fall below its least filling before the top: check bore, stroke and tank \
+         against the manual, or ask the maker",
     );
-    Some(if most >= takes && least < takes {
-        figure.note(note.and("; filled to its least mark it would run dry before the top"))
-    } else {
-        figure.note(note)
-    })
+    Some(figure.note(note.and("; the least filling stays in the tank")))
 }
 
 fn mass(bay: &Bay, figures: &mut Vec<Figure>) {
@@ -145,7 +156,8 @@ fn one_piece(bay: &Bay, study: &Study, index: usize, piece: &Piece) -> Figure {
     let by = gear(handling(piece.mass.kg()));
     if !passes_opening(sides, width, height) {
         return figure
-            .undecided("as packed it does not pass the door: unpack it, or find another way in")
+            .stopping("as packed it does not pass the door: unpack it, or find another way in")
+            .reason(format!("{} does not pass the door as packed", piece.name))
             .note(
                 Said::new(format!("{by}; the opening is "))
                     .down(Quantity::Length(width))
@@ -250,9 +262,16 @@ mod tests {
             tank_min: gallons(0.9),
             tank_max: gallons(1.0),
         });
-        // 0.979 gal: held by the greatest filling only.
-        assert_eq!(of(&bay, "oil").standing, Standing::Passes);
-        bay.lift.hydraulics.as_mut().unwrap().tank_max = gallons(0.97);
+        // 0.979 gal and the least filling that stays: 1.879 gal.
+        for (most, standing) in [
+            (0.97, Standing::Unknown),
+            (1.87, Standing::Unknown),
+            (1.88, Standing::Passes),
+        ] {
+            bay.lift.hydraulics.as_mut().unwrap().tank_max = gallons(most);
+            assert_eq!(of(&bay, "oil").standing, standing, "{most}");
+        }
+        bay.lift.hydraulics.as_mut().unwrap().tank_min = None;
         assert_eq!(of(&bay, "oil").standing, Standing::Unknown);
         let hydraulics = bay.lift.hydraulics.as_mut().unwrap();
         (hydraulics.tank_min, hydraulics.tank_max) = (None, None);
@@ -260,7 +279,7 @@ mod tests {
     }
 
     #[test]
-    fn a_piece_that_does_not_pass_the_door_is_not_known_to_come_in() {
+    fn a_piece_that_does_not_pass_the_door_stops_the_purchase_and_no_lock() {
         let mut bay = test_bay();
         assert_eq!(of(&bay, "pieces").standing, Standing::Unknown);
         let piece = |width: f64, length: f64| Piece {
@@ -273,7 +292,13 @@ mod tests {
         // The opening is 10 ft by 8 ft, each up to 6 mm less; the room is 28 ft deep.
         bay.lift.pieces = vec![piece(7.9, 12.0), piece(8.0, 12.0), piece(1.0, 30.0)];
         assert_eq!(of(&bay, "piece_1").standing, Standing::Noted);
-        assert_eq!(of(&bay, "piece_2").standing, Standing::Unknown);
+        assert_eq!(of(&bay, "piece_2").standing, Standing::Stops);
+        let found = study(&bay).unwrap();
+        bay.lift.pieces.remove(1);
+        let without = study(&bay).unwrap();
+        assert_eq!(found.highest_safe_lock, without.highest_safe_lock);
+        assert_eq!(found.withheld, without.withheld);
+        bay.lift.pieces.insert(1, piece(8.0, 12.0));
         assert_eq!(of(&bay, "piece_3").standing, Standing::Unknown);
     }
 }

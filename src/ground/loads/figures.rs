@@ -1,7 +1,8 @@
 //! Which figures does a weight on the pads come down to, and what is asked of each?
 
-use super::{GRAVITY, State};
+use super::{GRAVITY, Pads, State};
 use crate::bay::{Bay, CgWindow, Corner};
+use crate::ground::anchors::show::greatest;
 use crate::ground::{Bound, Figure, Quantity, Said};
 use crate::units::Rounding;
 
@@ -176,6 +177,37 @@ pub(super) fn inside(id: &str, what: &str, state: &State, limits: &Limits) -> Fi
     .cure("use lift points that reach farther past the centre of gravity, or move load toward the middle")
 }
 
+/// The most on one pad should the body stand on three: what one arm stands then is the maker's
+/// word.
+pub(super) fn three_pads(id: &'static str, pads: &Pads, limits: &Limits) -> Figure {
+    let most = greatest(pads.pads.iter().map(|pad| pad.most_n));
+    Figure::judged(
+        id,
+        "most on one pad should only three carry",
+        weight(most),
+        Bound::AtMost,
+        Quantity::Mass(limits.arm_kg),
+    )
+    .source(limits.arm_source)
+    .undecided_unless_it_passes(
+        "screw all four pads up to their lift points before the tyres leave the floor, look again \
+         just after, and ask the maker what one arm stands",
+    )
+}
+
+/// The most on one pad while all four share.
+pub(super) fn most_on_a_pad(id: &'static str, pads: &Pads, limits: &Limits) -> Figure {
+    let most = greatest(pads.pads.iter().map(|pad| pad.shared_n));
+    Figure::judged(
+        id,
+        "most on one pad",
+        weight(most),
+        Bound::AtMost,
+        Quantity::Mass(limits.arm_kg),
+    )
+    .source(limits.arm_source)
+}
+
 fn pad_figures(bay: &Bay, state: &State, limits: &Limits, all: &mut Vec<Figure>) {
     let Some(pads) = &state.pads else {
         all.push(Figure::unknown(
@@ -185,7 +217,6 @@ fn pad_figures(bay: &Bay, state: &State, limits: &Limits, all: &mut Vec<Figure>)
         ));
         return;
     };
-    let most_on_three = pads.pads.iter().map(|pad| pad.most_n).fold(0.0, f64::max);
     for corner in Corner::ALL {
         let pad = &pads.pads[corner.index()];
         all.push(
@@ -216,23 +247,7 @@ fn pad_figures(bay: &Bay, state: &State, limits: &Limits, all: &mut Vec<Figure>)
             ),
         );
     }
-    let three = Figure::judged(
-        "three_pads",
-        "most on one pad should only three carry",
-        weight(most_on_three),
-        Bound::AtMost,
-        Quantity::Mass(limits.arm_kg),
-    )
-    .source(limits.arm_source);
-    let over = three.standing == crate::ground::Standing::Stops;
-    all.push(if over {
-        three.undecided(
-            "screw all four pads up to their lift points before the tyres leave the floor, look \
-             again just after, and ask the maker what one arm stands",
-        )
-    } else {
-        three
-    });
+    all.push(three_pads("three_pads", pads, limits));
     if let Some(corner) = pads.lifts {
         let words = if bay.vehicle.masses.is_empty() {
             "use lift points that surround the centre of gravity more evenly"

@@ -37,8 +37,8 @@ pub struct PadLoads {
     pub mass_kg: f64,
     /// Where its weight acts, bay `x` and `y` as parked.
     pub cg_m: DVec2,
-    /// The states that stand behind them: as given and, where parts are taken out, before that;
-    /// each with its pads.
+    /// The states that stand behind them: as given and, where parts are taken out, before that
+    /// and with some of them out; each with its pads.
     pub states: Vec<(Geometry, Pads)>,
 }
 
@@ -49,8 +49,8 @@ impl PadLoads {
     pub fn of(states: &States) -> Option<Self> {
         let given = &states.as_given;
         let mut behind = vec![(given.geometry.clone(), given.pads?)];
-        if let Some(before) = &states.before {
-            behind.push((before.geometry.clone(), before.pads?));
+        for state in states.before.iter().chain(&states.between) {
+            behind.push((state.geometry.clone(), state.pads?));
         }
         Some(Self {
             pads: given.pads?.pads,

@@ -1,74 +1,154 @@
 //! What is said of balance before and after parts are taken out?
 
-use super::figures::{Limits, inside, total, weight, window};
+use super::figures::{Limits, inside, most_on_a_pad, three_pads, total, window};
 use super::{State, States};
 use crate::bay::{Bay, Facing};
-use crate::ground::{Bound, Figure, Quantity, Said, Standing};
+use crate::ground::{Figure, Quantity, Said, Standing};
 
-/// The vehicle before its parts came out may never stand on the lift: what it fails then is for
-/// the person to decide.
-const BEFORE: &str = "take the parts out before the vehicle is raised, or mend this too";
-const BETWEEN: &str = "take the parts out in an order that keeps the balance, with tall stands \
-                       under the ends";
+/// Parts that come out on the lift are in while it goes up: what fails then stops.
+const BEFORE: &str = "take parts out before the vehicle is raised and weigh it without them, so \
+                      that they are not among its `masses`, or mend this as if they stayed in";
+const BETWEEN: &str = "take the parts out in an order that keeps the balance and each arm's load, \
+                       with tall stands under the ends";
 
-fn undecided(figure: Figure, how: &'static str) -> Figure {
-    if figure.standing == Standing::Stops {
-        figure.undecided(how)
-    } else {
-        figure
-    }
-}
-
-/// The figures before the parts came out, and with some of them out.
-pub(super) fn figures(bay: &Bay, before: &State, states: &States, limits: &Limits) -> Vec<Figure> {
-    let _ = bay;
-    let what = "before parts come out, centre of gravity";
-    let mut all = vec![total(
-        "before.total",
-        "before parts come out, vehicle on the lift",
-        before,
-        limits,
-    )];
-    all.extend(window("before.window", what, before, limits));
-    all.push(inside("before.inside_pads", what, before, limits));
-    let heaviest = before.pads.map(|pads| {
-        let shared = pads.pads.map(|pad| pad.shared_n);
-        shared.into_iter().fold(0.0, f64::max)
-    });
-    all.push(match heaviest {
-        Some(heaviest) => Figure::judged(
-            "before.pad_load",
-            "before parts come out, most on one pad",
-            weight(heaviest),
-            Bound::AtMost,
-            Quantity::Mass(limits.arm_kg),
-        ),
-        None => Figure::unknown(
-            "before.pad_load",
-            "before parts come out, pad loads",
+/// The figures of one state: its total, its balance, its pads.
+fn of(id: [&'static str; 6], when: &str, state: &State, limits: &Limits) -> Vec<Figure> {
+    let [total_id, window_id, inside_id, pad_id, three_id, lifting_id] = id;
+    let mut all = vec![total(total_id, "vehicle on the lift", state, limits)];
+    all.extend(window(window_id, "centre of gravity", state, limits));
+    all.push(inside(inside_id, "centre of gravity", state, limits));
+    match &state.pads {
+        Some(pads) => {
+            all.push(most_on_a_pad(pad_id, pads, limits));
+            all.push(three_pads(three_id, pads, limits));
+            if let Some(corner) = pads.lifts {
+                let words = Quantity::Words(corner.name().to_owned());
+                all.push(
+                    Figure::noted(lifting_id, "pad that carries nothing", words)
+                        .stopping("move load toward the middle")
+                        .reason(format!("the {} pad would carry nothing", corner.name())),
+                );
+            }
+        }
+        None => all.push(Figure::unknown(
+            pad_id,
+            "pad loads",
             "first bring the weight inside the pads' span",
-        ),
-    });
-    let mut all: Vec<Figure> = all.into_iter().map(|f| undecided(f, BEFORE)).collect();
-    if let Some(worst) = worst_between(states) {
-        let what = "with some of the parts out, centre of gravity";
-        let mut between = window("between.window", what, &worst, limits);
-        between.push(inside("between.inside_pads", what, &worst, limits));
-        all.extend(between.into_iter().map(|f| undecided(f, BETWEEN)));
+        )),
+    }
+    for figure in &mut all {
+        let reason = Said::new(format!("{when}, "));
+        figure.reason = Some(Said([reason.0, figure.why().0].concat()));
+        figure.what = format!("{when}, {}", figure.what).into();
     }
     all
 }
 
-/// The worst of the states in between, each of its figures on its own.
-fn worst_between(states: &States) -> Option<State> {
-    let mut all = states.between.iter();
-    let mut worst = all.next()?.clone();
-    for state in all {
-        worst.inside_m = worst.inside_m.min(state.inside_m);
-        worst.along_m.0 = worst.along_m.0.min(state.along_m.0);
-        worst.along_m.1 = worst.along_m.1.max(state.along_m.1);
+/// The figures before the parts came out, and with some of them out.
+pub(super) fn figures(before: &State, states: &States, limits: &Limits) -> Vec<Figure> {
+    let ids = [
+        "before.total",
+        "before.window",
+        "before.inside_pads",
+        "before.pad_load",
+        "before.three_pads",
+        "before.lifting_pad",
+    ];
+    let mut all = of(ids, "before parts come out", before, limits);
+    for figure in &mut all {
+        if figure.standing == Standing::Stops {
+            figure.cure = Some(BEFORE.into());
+        }
     }
-    Some(worst)
+    all.extend(between(states, limits));
+    all
+}
+
+/// The worst of the states in between, each of its figures on its own. One that fails is not known
+/// while some order of taking the parts out goes past it.
+fn between(states: &States, limits: &Limits) -> Vec<Figure> {
+    let ids = [
+        "between.total",
+        "between.window",
+        "between.inside_pads",
+        "between.pad_load",
+        "between.three_pads",
+        "between.lifting_pad",
+    ];
+    let mut worst: Vec<Figure> = Vec::new();
+    let mut holds = Vec::with_capacity(states.between.len());
+    for state in &states.between {
+        let figures = of(ids, "with some of the parts out", state, limits);
+        holds.push(figures.iter().all(|one| {
+            // On three pads is the maker's word, whatever the order.
+            one.standing == Standing::Passes || one.id == "between.three_pads"
+        }));
+        for figure in figures {
+            match worst.iter_mut().find(|one| one.id == figure.id) {
+                Some(known) if is_worse(&figure, known) => *known = figure,
+                Some(_) => {}
+                None => worst.push(figure),
+            }
+        }
+    }
+    // It falls with every part: what is asked of it is asked before they come out.
+    worst.retain(|one| one.id != "between.total" || one.standing != Standing::Passes);
+    for figure in &mut worst {
+        if figure.standing == Standing::Stops {
+            figure.standing = Standing::Unknown;
+            figure.cure = Some(BETWEEN.into());
+        }
+    }
+    if !states.all_between {
+        worst.push(Figure::unknown(
+            "between.orders",
+            "orders of taking the parts out",
+            "so many parts come out that not every order was looked at: work out that in which \
+             they come out, state by state, as files of their own",
+        ));
+    } else if !some_order_holds(&holds) {
+        let words = Quantity::Words("none holds".into());
+        worst.push(
+            Figure::noted("between.orders", "orders of taking the parts out", words)
+                .stopping("set the vehicle down for some of the parts, or park it otherwise")
+                .reason(
+                    "in no order can the parts come out without a state that the lift may not carry",
+                ),
+        );
+    }
+    worst
+}
+
+/// Which of two figures alike stands worse, or lies farther toward its limit.
+fn is_worse(one: &Figure, than: &Figure) -> bool {
+    let number = |figure: &Figure| figure.found.as_ref().and_then(Quantity::number);
+    if one.standing != than.standing {
+        return one.standing > than.standing;
+    }
+    let (Some(found), Some(known)) = (number(one), number(than)) else {
+        return false;
+    };
+    if one.id == "between.inside_pads" {
+        found < known || found.is_nan()
+    } else {
+        found > known || found.is_nan()
+    }
+}
+
+/// Whether the parts can come out one by one through states that hold: by the bits of a number,
+/// which parts are out.
+fn some_order_holds(holds: &[bool]) -> bool {
+    let all = holds.len() + 1;
+    let mut reached = vec![false; all + 1];
+    reached[0] = true;
+    for set in 1..=all {
+        let fits = set == all || holds[set - 1];
+        let bits = (0..usize::BITS)
+            .map(|bit| 1 << bit)
+            .filter(|bit| set & bit != 0);
+        reached[set] = fits && bits.into_iter().any(|bit: usize| reached[set ^ bit]);
+    }
+    reached[all]
 }
 
 /// What taking the parts out does, and what to do before.

@@ -25,7 +25,7 @@ fn known(bay: &Bay, states: &States) -> Section {
     let mut all = figures::of(bay, given, &limits);
     let mut notes = Vec::new();
     if let Some(before) = &states.before {
-        all.extend(removal::figures(bay, before, states, &limits));
+        all.extend(removal::figures(before, states, &limits));
         notes.extend(removal::notes(bay, before, given));
     }
     notes.push(

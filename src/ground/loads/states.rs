@@ -30,8 +30,11 @@ pub struct States {
     pub as_given: State,
     /// With the parts that are taken out still in; none when there are none.
     pub before: Option<State>,
-    /// With some of them out and some in; those that move the weight farthest.
+    /// With some of them out and some in.
     pub between: Vec<State>,
+    /// True when every set of parts that may be out is in [`States::between`]: the set whose parts
+    /// are the bits of `n` then comes `n - 1`th.
+    pub all_between: bool,
 }
 
 /// Every state of a bay.
@@ -51,10 +54,16 @@ pub fn states(bay: &Bay) -> Result<States, StanceError> {
             as_given,
             before: None,
             between: Vec::new(),
+            all_between: true,
         });
     }
     let before = state(&|index| !removed.contains(&index))?;
-    let between = orders(vehicle, &removed)
+    let sets = if removed.len() <= ALL_SETS {
+        subsets(&removed)
+    } else {
+        orders(vehicle, &removed)
+    };
+    let between = sets
         .iter()
         .map(|out| state(&|index| !removed.contains(&index) || out.contains(&index)))
         .collect::<Result<_, _>>()?;
@@ -62,12 +71,27 @@ pub fn states(bay: &Bay) -> Result<States, StanceError> {
         as_given,
         before: Some(before),
         between,
+        all_between: removed.len() <= ALL_SETS,
     })
 }
 
-/// Sets of parts that are out while others are still in, among them those that move the centre of
-/// gravity farthest to each side: it lies farthest back when all parts ahead of some station are
-/// out and none behind it.
+/// So many parts at most are looked at in every order: the sets double with each more.
+const ALL_SETS: usize = 5;
+
+/// Every set of parts but none and all, by the bits of a number that counts up.
+fn subsets(removed: &[usize]) -> Vec<Vec<usize>> {
+    let count = removed.len();
+    (1..(1_usize << count) - 1)
+        .map(|set| {
+            let is_out = |k: &usize| set >> k & 1 == 1;
+            (0..count).filter(is_out).map(|k| removed[k]).collect()
+        })
+        .collect()
+}
+
+/// Of many parts the sets with one out and with one in, and those that move the centre of gravity
+/// farthest to each side: it lies farthest back when all parts ahead of some station are out and
+/// none behind it.
 fn orders(vehicle: &Vehicle, removed: &[usize]) -> Vec<Vec<usize>> {
     let mut sets: Vec<Vec<usize>> = Vec::new();
     let along = |i: usize| vehicle.masses[i].station.m();
@@ -76,6 +100,10 @@ fn orders(vehicle: &Vehicle, removed: &[usize]) -> Vec<Vec<usize>> {
     by_station.sort_by(|&a, &b| along(a).total_cmp(&along(b)));
     let mut by_side = removed.to_vec();
     by_side.sort_by(|&a, &b| across(a).total_cmp(&across(b)));
+    for one in removed {
+        sets.push(vec![*one]);
+        sets.push(removed.iter().copied().filter(|k| k != one).collect());
+    }
     for row in [by_station, by_side] {
         for count in 1..row.len() {
             for part in [&row[..count], &row[count..]] {

@@ -1,8 +1,9 @@
 //! How far may a figure go when several lengths may each be off?
 //!
 //! The figures meant here (loads, moments) rise or fall steadily with each length over the few
-//! centimetres that it may be off. So the extremes lie at corners of the box of errors, and which
-//! corner is told by which way the figure goes with each length alone.
+//! centimetres that it may be off. So the extremes lie at corners of the box of errors. Which
+//! corner is told by which way the figure goes with each length alone, and then by turning over one
+//! length after another there, as long as that makes it worse.
 
 /// The least and the greatest of each of `K` figures over a box of `N` errors of half sizes
 /// `half`. None as soon as the figures can't be worked out somewhere that is looked at.
@@ -35,14 +36,48 @@ pub(super) fn extremes<const N: usize, const K: usize>(
         widen(&mut range, above);
         widen(&mut range, below);
     }
-    for corner in corners {
-        widen(&mut range, figures(&corner)?);
-        widen(&mut range, figures(&corner.map(|error| -error))?);
+    for (k, corner) in corners.into_iter().enumerate() {
+        for (start, sign) in [(corner, 1.0), (corner.map(|error| -error), -1.0)] {
+            climb(start, half, &mut |errors| {
+                let values = figures(errors)?;
+                widen(&mut range, values);
+                Some(sign * values[k])
+            })?;
+        }
     }
     range
         .iter()
         .all(|(least, most)| least.is_finite() && most.is_finite())
         .then_some(range)
+}
+
+/// Rounds of turning single errors over; a corner that nothing improves is reached sooner.
+const ROUNDS: usize = 4;
+
+/// From a corner to the one with the greatest figure that turning over one error at a time leads
+/// to: which way a figure goes with a length may change with where the others are.
+fn climb<const N: usize>(
+    mut corner: [f64; N],
+    half: &[f64; N],
+    figure: &mut dyn FnMut(&[f64; N]) -> Option<f64>,
+) -> Option<()> {
+    let mut best = figure(&corner)?;
+    for _ in 0..ROUNDS {
+        let before = best;
+        for i in (0..N).filter(|&i| half[i] != 0.0) {
+            corner[i] = -corner[i];
+            let value = figure(&corner)?;
+            if value > best {
+                best = value;
+            } else {
+                corner[i] = -corner[i];
+            }
+        }
+        if best <= before {
+            break;
+        }
+    }
+    Some(())
 }
 
 #[cfg(test)]
@@ -57,6 +92,15 @@ mod tests {
         let [(low, high), (least, most)] = range.unwrap();
         assert!((low - 0.5).abs() < 1e-12 && (high - 1.5).abs() < 1e-12);
         assert!((least + 0.1).abs() < 1e-12 && (most - 0.1).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_corner_that_only_two_errors_together_show_is_found() {
+        // Alone b makes it less; with a at its end it makes it more.
+        let range = extremes(&[1.0, 1.0], |[a, b]| {
+            Some([3.0 * a - 0.5 * b + 2.0 * a * b])
+        });
+        assert_eq!(range, Some([(-5.5, 4.5)]));
     }
 
     #[test]

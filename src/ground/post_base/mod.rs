@@ -15,6 +15,7 @@ pub use section::section;
 
 use glam::DVec2;
 
+use super::anchors::show::greatest;
 use super::loads::{GRAVITY, Geometry, Moved, PadLoads, Pads, Stance};
 use crate::bay::{Bay, Corner, Side};
 use crate::solids::posts::{column_middle_x_m, inward};
@@ -195,13 +196,14 @@ fn base(bay: &Bay, side: Side, worst: Range, shared: Range) -> PostBase {
 /// The pull of each anchor at its own worst.
 fn at_worst(together: &[Vec<f64>; 2]) -> impl Iterator<Item = f64> + '_ {
     let [front, rear] = together;
-    front.iter().zip(rear).map(|(front, rear)| front.max(*rear))
+    let both = front.iter().zip(rear);
+    both.map(|(front, rear)| greatest([*front, *rear].into_iter()))
 }
 
 /// What all anchors pull with at one time, at most.
 fn most_together(together: &[Vec<f64>; 2]) -> f64 {
     let [front, rear] = together.each_ref().map(|pulls| pulls.iter().sum::<f64>());
-    front.max(rear)
+    greatest([front, rear].into_iter())
 }
 
 /// The pull of each anchor: from turning inward, the load on the plate taken off, and from turning

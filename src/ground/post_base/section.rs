@@ -2,6 +2,7 @@
 
 use super::{HAND_N, PostBase};
 use crate::bay::{Bay, Side};
+use crate::ground::anchors::show::greatest;
 use crate::ground::{Figure, Quantity, Said, Section, Topic};
 use crate::units::Rounding;
 
@@ -65,6 +66,11 @@ fn lead(bases: &[PostBase; 2], no_anchors: bool) -> Said {
     if no_anchors {
         return said.and("; where its anchors lie is not known.");
     }
+    if bases.iter().any(|base| !hardest(base).is_finite()) {
+        return said.and(
+            "; the anchor holes given can't hold it upright: none lies on the side that must pull.",
+        );
+    }
     said.and(" and its hardest worked anchor pulls with ")
         .up(Quantity::Force(hardest(worse)))
         .and("; while all four pads share, with ")
@@ -73,17 +79,11 @@ fn lead(bases: &[PostBase; 2], no_anchors: bool) -> Said {
 }
 
 fn hardest(base: &PostBase) -> f64 {
-    base.anchors
-        .iter()
-        .map(|anchor| anchor.tension_n)
-        .fold(0.0, f64::max)
+    greatest(base.anchors.iter().map(|anchor| anchor.tension_n))
 }
 
 fn hardest_shared(base: &PostBase) -> f64 {
-    base.anchors
-        .iter()
-        .map(|anchor| anchor.shared_tension_n)
-        .fold(0.0, f64::max)
+    greatest(base.anchors.iter().map(|anchor| anchor.shared_tension_n))
 }
 
 const fn name(side: Side) -> &'static str {
@@ -136,11 +136,16 @@ fn of(base: &PostBase) -> Vec<Figure> {
         )
         .note(Said::new("while all four pads share, ").up(Quantity::Force(shared)))
     } else {
-        Figure::unknown(
-            format!("{side}.anchor"),
-            format!("{side} post, pull of its anchors"),
-            "the anchor holes given can't hold the post upright: check `base_plate.anchors`",
-        )
+        let what = format!("{side} post, its anchors");
+        let words = Quantity::Words("can't hold it upright".into());
+        Figure::noted(format!("{side}.anchor"), what, words)
+            .stopping(
+                "check `base_plate.anchors` with the lift's manual: inward, then to the front",
+            )
+            .reason(format!(
+                "the anchor holes given can't hold the {side} post upright: none lies on the side \
+                 that must pull"
+            ))
     });
     if hardest.is_finite() {
         figures.push(

@@ -86,7 +86,7 @@ fn anchors_by_hand() {
 }
 
 #[test]
-fn a_pattern_that_holds_nothing_is_not_known() {
+fn a_pattern_that_holds_nothing_stops() {
     let mut bay = exact();
     bay.lift.base_plate.anchors = vec![[Length::inches(8.0), Length::ZERO]];
     let bases = bases(&bay);
@@ -97,7 +97,10 @@ fn a_pattern_that_holds_nothing_is_not_known() {
         .iter()
         .find(|f| f.id == "left.anchor")
         .unwrap();
-    assert_eq!(anchor.standing, crate::ground::Standing::Unknown);
+    assert_eq!(anchor.standing, crate::ground::Standing::Stops);
+    let lead = format!("{:?}", section.lead);
+    assert!(lead.contains("can't hold it upright"), "{lead}");
+    assert!(!lead.contains("pulls with"), "{lead}");
     bay.lift.base_plate.anchors.clear();
     let section = super::section(&bay, Some(&self::bases(&bay)));
     assert_eq!(section.standing(), crate::ground::Standing::Unknown);
@@ -117,6 +120,62 @@ fn the_heavier_of_before_and_after_counts() {
     }];
     let out = bases(&bay);
     assert!((whole[0].axial_n - out[0].axial_n).abs() / whole[0].axial_n < 1e-3);
+}
+
+/// Close lift points under a load to one side, where what may be off does most: every corner of
+/// the box, not only those that the search goes to.
+#[test]
+fn no_corner_is_worse_under_close_lift_points() {
+    for (front, half, aside) in [(89.7, 15.0, -27.0), (89.5, 15.0, 0.0), (80.0, 18.0, 20.0)] {
+        let mut bay = test_bay();
+        for (index, point) in bay.vehicle.lift_points.iter_mut().enumerate() {
+            point.station = Length::inches(if index < 2 { front } else { 125.0 });
+            point.half_spacing = Length::inches(half);
+        }
+        bay.vehicle.masses = vec![NamedMass {
+            name: "load".into(),
+            mass: Mass::pounds(500.0),
+            station: Length::inches(110.0),
+            across: Length::inches(aside),
+            height: None,
+        }];
+        let loads = pad_loads(&bay).unwrap();
+        let bases = post_bases(&bay, &loads).unwrap();
+        let (geometry, pads) = &loads.states[0];
+        let slack = 1e-6 * geometry.weight_n;
+        for bits in 0..1_u32 << 13 {
+            let sign = |i: usize| if bits >> i & 1 == 1 { 1.0 } else { -1.0 };
+            let moved = geometry.moved_by(std::array::from_fn(sign));
+            for stance in stances(pads) {
+                let carried = moved.loads(stance, geometry.weight_n).unwrap();
+                for (pad, load) in loads.pads.iter().zip(carried) {
+                    let most = if stance == Stance::Springs {
+                        pad.shared_n
+                    } else {
+                        pad.most_n
+                    };
+                    // Where three would pull at the fourth they do not carry that way.
+                    if carried.iter().all(|&load| load >= 0.0) {
+                        assert!(load <= most + slack, "{load} {pad:?} {stance:?}");
+                    }
+                }
+                for base in &bases {
+                    let middle = middle_m(&bay, base.side);
+                    let own = Corner::ALL.into_iter().filter(|c| c.side() == base.side);
+                    let sum = own.map(|c| carried[c.index()]).sum::<f64>();
+                    assert!(sum >= base.least_axial_n - slack, "{sum} {base:?}");
+                    let own = Corner::ALL.into_iter().filter(|c| c.side() == base.side);
+                    let across: f64 = own
+                        .map(|c| {
+                            let lever = moved.pads_m[c.index()].x - middle.x;
+                            carried[c.index()] * lever * inward(base.side)
+                        })
+                        .sum();
+                    assert!(across <= base.moment_across_nm + slack, "{across} {base:?}");
+                }
+            }
+        }
+    }
 }
 
 proptest! {

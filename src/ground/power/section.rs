@@ -4,7 +4,7 @@ use super::tables::{CONDUCTORS, ampacity_a, gauge};
 use super::{
     FullLoad, breaker_most_a, conductor_needs_a, disconnect_least_a, drop_v, full_load, thinnest,
 };
-use crate::bay::{Bay, Motor, PowerSupply};
+use crate::bay::{Bay, Motor, Phases, PowerSupply};
 use crate::ground::{Bound, Figure, Quantity, Said, Section, Standing, Topic};
 use crate::units::Rounding;
 
@@ -18,6 +18,9 @@ const DROP_SHARE: f64 = 0.03;
 /// How far the voltage at the motor may be from its nameplate (NEMA MG 1, 12.44: 10 percent at
 /// the rated frequency; from memory).
 const MOTOR_SHARE: f64 = 0.10;
+/// A supply beyond this many times the nameplate, or under that part of it, is another system's:
+/// a plain contradiction. Common practice, no source.
+const OTHER_SYSTEM: f64 = 1.5;
 /// A supply farther from the nameplate than this is told of even where it passes.
 const TOLD_SHARE: f64 = 0.05;
 
@@ -27,6 +30,7 @@ pub(in crate::ground) fn section(bay: &Bay) -> Section {
         power: None,
         voltage: None,
         current: None,
+        phases: None,
     });
     let supply = bay.power.unwrap_or(PowerSupply {
         voltage: None,
@@ -35,7 +39,9 @@ pub(in crate::ground) fn section(bay: &Bay) -> Section {
         conductor: None,
     });
     let mut figures = Vec::with_capacity(8);
-    let load = taken(&motor, &supply);
+    // Everything here is for one phase; a motor of which that is not known is taken as one only
+    // where its voltage is one of the single-phase table.
+    let load = taken(&motor, &supply).filter(|_| is_single_phase(&motor));
     match load {
         Some(load) => with_load(&motor, &supply, load, &mut figures),
         None => figures.push(Figure::unknown(
@@ -43,7 +49,7 @@ pub(in crate::ground) fn section(bay: &Bay) -> Section {
             "full-load current",
             "read power, voltage and current off the motor's nameplate into lift.motor; the \
              table used is for motors of one phase from 1 to 7 1/2 hp at 110 to 240 V, others are \
-             for a licensed electrician",
+             for a licensed electrician; write lift.motor.phases",
         )),
     }
     figures.extend(voltage(&motor, &supply, load));
@@ -53,6 +59,16 @@ pub(in crate::ground) fn section(bay: &Bay) -> Section {
         figures,
         notes: Vec::new(),
         governs: Some(GOVERNS),
+    }
+}
+
+fn is_single_phase(motor: &Motor) -> bool {
+    match motor.phases {
+        Some(Phases::One) => true,
+        Some(Phases::Three) => false,
+        None => motor
+            .voltage
+            .is_none_or(|volts| super::tables::column(volts.si()).is_some()),
     }
 }
 
@@ -209,12 +225,17 @@ fn conductor(supply: &PowerSupply, load: FullLoad, figures: &mut Vec<Figure>) {
         )
         .note(
             Said::new("")
-                .up(Quantity::Number(lost / volts * 100.0))
+                .and(percent(lost / volts))
                 .and(" percent over ")
                 .near(Quantity::Length(run_m))
                 .and(" at full load; a motor draws several times that while it starts"),
         ),
     );
+}
+
+/// One decimal, up.
+fn percent(share: f64) -> String {
+    format!("{:.1}", (share * 1000.0 - 1e-9).ceil() / 10.0)
 }
 
 fn breaker(supply: &PowerSupply, load: FullLoad, figures: &mut Vec<Figure>) {
@@ -250,28 +271,29 @@ fn breaker(supply: &PowerSupply, load: FullLoad, figures: &mut Vec<Figure>) {
     figures.push(
         Figure::judged(
             "breaker_carries",
-            "breaker against the motor's own current",
+            "breaker against what its conductors must carry",
             Quantity::Current(breaker),
             Bound::AtLeast,
-            Quantity::Current(load.most_a),
+            Quantity::Current(conductor_needs_a(load.most_a)),
         )
         .undecided_unless_it_passes(format!(
-            "this breaker would open while the motor works; {ASK}"
+            "this breaker may open while the motor starts or works; {ASK}"
         ))
-        .source("NFPA 70 430.52(B): it must carry the motor's starting current, which is more"),
+        .source(
+            "NFPA 70 430.52(B): it must carry the motor's starting current; 125 percent of the \
+             full-load current as the least is common practice, no source",
+        ),
     );
 }
 
 /// The voltage that reaches the motor against its nameplate.
 fn voltage(motor: &Motor, supply: &PowerSupply, load: Option<FullLoad>) -> Option<Figure> {
     let Some(rated) = motor.voltage.map(|volts| volts.si()) else {
-        return motor.power.map(|_| {
-            Figure::unknown(
-                "motor_voltage",
-                "voltage at the motor",
-                "read the voltage off the motor's nameplate into lift.motor.voltage",
-            )
-        });
+        return Some(Figure::unknown(
+            "motor_voltage",
+            "voltage at the motor",
+            "read the voltage off the motor's nameplate into lift.motor.voltage",
+        ));
     };
     let Some(supplied) = supply.voltage.map(|volts| volts.si()) else {
         return Some(Figure::unknown(
@@ -282,25 +304,40 @@ fn voltage(motor: &Motor, supply: &PowerSupply, load: Option<FullLoad>) -> Optio
         ));
     };
     let lost = match (load, supply.run, supply.conductor) {
-        (Some(load), Some(run), Some(has)) => drop_v(run.m(), has, load.most_a),
-        _ => 0.0,
+        (Some(load), Some(run), Some(has)) => Some(drop_v(run.m(), has, load.most_a)),
+        _ => None,
     };
-    let at_motor = supplied - lost;
-    let (found, bound, limit) = if supplied > rated {
-        (supplied, Bound::AtMost, rated * (1.0 + MOTOR_SHARE))
+    // With nothing drawn the motor gets the whole of it, at full load what the run leaves.
+    let most = rated * (1.0 + MOTOR_SHARE);
+    let (found, bound, limit) = if supplied > most {
+        (supplied, Bound::AtMost, most)
     } else {
+        let at_motor = supplied - lost.unwrap_or(0.0);
         (at_motor, Bound::AtLeast, rated * (1.0 - MOTOR_SHARE))
     };
+    let what = "voltage at the motor";
     let figure = Figure::judged(
         "motor_voltage",
-        "voltage at the motor",
+        what,
         Quantity::Voltage(found),
         bound,
         Quantity::Voltage(limit),
-    )
-    .undecided_unless_it_passes(format!(
-        "this motor is not made for this supply: do not connect it; {ASK}"
-    ))
+    );
+    let not_made = format!("this motor is not made for this supply: do not connect it; {ASK}");
+    let figure = if !(rated / OTHER_SYSTEM..=rated * OTHER_SYSTEM).contains(&supplied) {
+        figure.stopping(not_made)
+    } else if figure.standing == Standing::Passes && lost.is_none() {
+        figure.undecided(
+            "what is lost on the way to it is not known: write power.run and power.conductor, and \
+             the motor's power or current",
+        )
+    } else if supplied >= limit && bound == Bound::AtLeast {
+        figure.undecided_unless_it_passes(format!(
+            "too much is lost on the way: a thicker conductor or a shorter run; {ASK}"
+        ))
+    } else {
+        figure.undecided_unless_it_passes(not_made)
+    }
     .source("NEMA MG 1, 12.44: within 10 percent of the nameplate, from memory");
     let far = (supplied - rated).abs() > TOLD_SHARE * rated;
     Some(if far {
@@ -332,6 +369,7 @@ mod tests {
             power: Some(Power::watts(746.0 * horsepower)),
             voltage: Some(Voltage::volts(rated)),
             current: None,
+            phases: Some(Phases::One),
         });
         bay.power = Some(PowerSupply {
             voltage: Some(Voltage::volts(supplied)),
@@ -375,18 +413,69 @@ mod tests {
     }
 
     #[test]
-    fn nothing_of_it_ever_stops_and_what_fails_is_not_known() {
-        let mut bad = bay(5.0, 230.0, 115.0);
+    fn what_fails_is_not_known_and_a_plain_contradiction_stops() {
+        let mut bad = bay(5.0, 230.0, 160.0);
         let supply = bad.power.as_mut().unwrap();
         supply.conductor = Some(Conductor::Awg14);
         supply.run = Some(Length::feet(300.0));
         supply.breaker = Some(Current::amperes(200.0));
+        assert_eq!(figure(&bad, "motor_voltage").standing, Standing::Unknown);
+        bad.power.as_mut().unwrap().voltage = Some(Voltage::volts(230.0));
         for id in ["conductor", "breaker", "voltage_drop", "motor_voltage"] {
             assert_eq!(figure(&bad, id).standing, Standing::Unknown, "{id}");
         }
         assert_eq!(section(&bad).standing(), Standing::Unknown);
         bad.power.as_mut().unwrap().breaker = Some(Current::amperes(20.0));
         assert_eq!(figure(&bad, "breaker_carries").standing, Standing::Unknown);
+        // A motor for 115 V on 230 V, and the other way round.
+        for (rated, supplied) in [(115.0, 230.0), (230.0, 115.0), (230.0, f64::NAN)] {
+            let figure = figure(&bay(2.0, rated, supplied), "motor_voltage");
+            assert_eq!(figure.standing, Standing::Stops, "{rated} {supplied}");
+        }
+    }
+
+    #[test]
+    fn a_motor_of_unknown_voltage_or_of_three_phases_passes_nothing() {
+        let mut bay = bay(3.0, 230.0, 230.0);
+        let motor = bay.lift.motor.as_mut().unwrap();
+        (motor.power, motor.voltage) = (None, None);
+        motor.current = Some(Current::amperes(10.0));
+        assert_eq!(figure(&bay, "motor_voltage").standing, Standing::Unknown);
+        let motor = bay.lift.motor.as_mut().unwrap();
+        motor.phases = Some(Phases::Three);
+        assert_eq!(figure(&bay, "full_load").standing, Standing::Unknown);
+        // Nobody said how many phases, and no single-phase motor has this voltage.
+        let motor = bay.lift.motor.as_mut().unwrap();
+        (motor.phases, motor.voltage) = (None, Some(Voltage::volts(480.0)));
+        bay.power.as_mut().unwrap().voltage = Some(Voltage::volts(480.0));
+        assert_eq!(figure(&bay, "full_load").standing, Standing::Unknown);
+    }
+
+    #[test]
+    fn the_voltage_at_the_motor_is_judged_after_what_the_run_takes() {
+        let mut bay = bay(3.0, 230.0, 240.0);
+        assert_eq!(figure(&bay, "motor_voltage").standing, Standing::Passes);
+        let supply = bay.power.as_mut().unwrap();
+        supply.conductor = Some(Conductor::Awg14);
+        supply.run = Some(Length::feet(325.0));
+        let found = figure(&bay, "motor_voltage");
+        assert_eq!(found.standing, Standing::Unknown);
+        assert!(number(&found) < 207.0);
+        // What is lost on an unknown run is not nothing.
+        bay.power.as_mut().unwrap().run = None;
+        assert_eq!(figure(&bay, "motor_voltage").standing, Standing::Unknown);
+    }
+
+    #[test]
+    fn a_breaker_of_the_motors_own_current_is_not_enough() {
+        let mut bay = bay(3.0, 230.0, 230.0);
+        let carries = |bay: &mut Bay, amperes| {
+            bay.power.as_mut().unwrap().breaker = Some(Current::amperes(amperes));
+            figure(bay, "breaker_carries").standing
+        };
+        assert_eq!(carries(&mut bay, 17.0), Standing::Unknown);
+        assert_eq!(carries(&mut bay, 21.2), Standing::Unknown);
+        assert_eq!(carries(&mut bay, 25.0), Standing::Passes);
     }
 
     #[test]

@@ -3,6 +3,8 @@
 use glam::DVec2;
 
 use super::Reach;
+use super::pad_figures::LEVEL_M;
+use super::pads::Level;
 use super::propose::{Against, Moves};
 use super::shift::NoMove;
 use super::swing::SwingIn;
@@ -33,16 +35,21 @@ pub(super) fn cure(bay: &Bay, reach: &Reach) -> String {
             by(moves.least.by_m)
         );
     };
+    if let Some(setting) = set_pads(bay, reach) {
+        return setting;
+    }
     let moved = by(proposal.by_m);
     match &proposal.against {
         None => match proposal.swing {
             SwingIn::Found { .. } => format!(
-                "move the vehicle {moved}: there all four arms reach, touch nothing and can be \
-                 swung in"
+                "move the vehicle {moved}: there all four arms reach, the arms touch nothing and \
+                 can be swung in; walls, the shut door and the raise are not looked at there: \
+                 check again with it"
             ),
             SwingIn::NotFound { .. } => format!(
-                "move the vehicle {moved}: there all four arms reach and touch nothing, but how \
-                 to swing them in is not known"
+                "move the vehicle {moved}: there all four arms reach and the arms touch nothing, \
+                 but how to swing them in is not known; walls, the shut door and the raise are not \
+                 looked at there: check again with it"
             ),
         },
         Some(Against::Balance) => format!(
@@ -62,6 +69,22 @@ pub(super) fn cure(bay: &Bay, reach: &Reach) -> String {
     }
 }
 
+/// How the pads must be set, where the arms reach as they are and touch because the pads are set
+/// unevenly.
+fn set_pads(bay: &Bay, reach: &Reach) -> Option<String> {
+    let Some(Ok(moves)) = &reach.moves else {
+        return None;
+    };
+    let stays = moves.least.by_m.length() <= words::NO_MOVE_M;
+    let touches = matches!(moves.proposal.as_ref()?.against, Some(Against::Touches(..)));
+    let is_uneven = reach.pads.out_of_level_m >= LEVEL_M;
+    (stays && touches && is_uneven && matches!(reach.pads.level, Level::Sets(_))).then(|| {
+        let said = words::level(&reach.pads.level, bay);
+        let set = words::in_units(&said, bay.units);
+        format!("set the pads so that the body stands {set}; then check again")
+    })
+}
+
 /// The same in a few words, for each arm.
 pub(super) fn short_cure(bay: &Bay, reach: &Reach) -> String {
     match &reach.moves {
@@ -75,12 +98,20 @@ pub(super) fn short_cure(bay: &Bay, reach: &Reach) -> String {
     }
 }
 
+fn is_proposed(moves: &Moves) -> bool {
+    let proposal = moves.proposal.as_ref();
+    proposal.is_some_and(|proposal| proposal.against.is_none())
+}
+
 /// How far the vehicle should be moved.
 pub(super) fn figures(bay: &Bay, reach: &Reach) -> Vec<Figure> {
     let Some(Ok(moves)) = &reach.moves else {
         return Vec::new();
     };
     let least = &moves.least;
+    if least.by_m.length() <= words::NO_MOVE_M && !is_proposed(moves) {
+        return Vec::new();
+    }
     let mut figures = vec![
         Figure::noted(
             "move.least",
@@ -100,6 +131,10 @@ pub(super) fn figures(bay: &Bay, reach: &Reach) -> Vec<Figure> {
     let Some(proposal) = &moves.proposal else {
         return figures;
     };
+    // A move that something is against is no proposal; the sentence on top tells of it.
+    if proposal.against.is_some() {
+        return figures;
+    }
     let longer = (proposal.by_m.length() - least.by_m.length()).max(0.0);
     let (along, across) = (proposal.by_m.y, proposal.by_m.x);
     figures.push(
@@ -110,7 +145,7 @@ pub(super) fn figures(bay: &Bay, reach: &Reach) -> Vec<Figure> {
         )
         .note(
             Said::new(format!(
-                "in whole steps, with what the arms meet there looked at ({}); ",
+                "in whole steps, with what the arms meet there looked at, the room not ({}); ",
                 match proposal.tried {
                     1 => "one move tried".to_owned(),
                     n => format!("{n} moves tried"),

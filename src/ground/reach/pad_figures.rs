@@ -10,7 +10,7 @@ use crate::ground::{Bound, Figure, Quantity, Standing};
 use crate::units::{self, Rounding};
 
 /// Less than this is level, metres.
-const LEVEL_M: f64 = 0.0005;
+pub(super) const LEVEL_M: f64 = 0.0005;
 
 pub(super) fn figures(bay: &Bay, study: &Study, pads: &Pads) -> Vec<Figure> {
     let mut figures = vec![room(study, pads)];

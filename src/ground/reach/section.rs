@@ -114,6 +114,7 @@ fn figures(bay: &Bay, study: &Study, reach: &Reach) -> Vec<Figure> {
         .iter()
         .map(|arm| arm_figure(bay, study, reach, arm))
         .collect();
+    figures.extend(study.arms.iter().filter_map(|arm| pad_off(bay, arm)));
     figures.extend(super::move_figures::figures(bay, reach));
     figures.push(placed(bay, study, reach));
     figures.push(swing_figure(reach));
@@ -172,6 +173,28 @@ fn arm_figure(bay: &Bay, study: &Study, reach: &Reach, found: &ArmFinding) -> Fi
         |reason| matches!(reason, Withheld::ArmDoesNotReach { corner: told, .. } if *told == corner),
     );
     if told { figure.told() } else { figure }
+}
+
+/// How far from its pad's middle the lift point of an arm that reaches may come to bear.
+fn pad_off(bay: &Bay, arm: &ArmFinding) -> Option<Figure> {
+    bay.lift.arms[arm.corner.index()].tooth?;
+    reaches(arm).then(|| {
+        Figure::judged(
+            format!("pad_off.{}", id_of(arm.corner)),
+            format!(
+                "{}: lift point off the middle of its pad",
+                arm.corner.name()
+            ),
+            Quantity::Length(arm.pad_off_m),
+            Bound::AtMost,
+            Quantity::Length(bay.lift.pad.diameter.m() * 0.25),
+        )
+        .undecided_unless_it_passes(
+            "look before each raise that the whole pad bears: swing the arm to the other tooth, or \
+             park more to the point",
+        )
+        .source("half of the pad's radius: common practice, no source")
+    })
 }
 
 /// Arms and pads where they are wanted.

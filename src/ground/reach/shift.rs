@@ -5,7 +5,7 @@ use glam::DVec2;
 use super::least::{Curve, shortest};
 use crate::bay::{Aim, Bay, Corner, UnitSystem};
 use crate::clearance::StudyError;
-use crate::clearance::reach::{Places, miss_m, with_doubtful_arms};
+use crate::clearance::reach::{Places, bearing_radius_m, miss_m, with_doubtful_arms};
 use crate::clearance::uncertainty::Uncertainty;
 use crate::solids::arms;
 use crate::units::{Angle, Length};
@@ -171,7 +171,7 @@ impl<'a> Wanted<'a> {
     /// What the restraint's teeth add, about a move: where half a pitch is as much as the pad
     /// bridges, and where the nearer tooth is.
     fn teeth_curves(&self, about: DVec2) -> Vec<Curve> {
-        let pad_m = self.bay.lift.pad.diameter.m() * 0.5;
+        let pad_m = bearing_radius_m(self.bay);
         let mut curves = Vec::new();
         for places in &self.places {
             let arm = &self.bay.lift.arms[places.corner.index()];

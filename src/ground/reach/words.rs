@@ -5,11 +5,11 @@ use glam::DVec2;
 use super::pads::{Level, PadSet};
 use super::swing::{WAYS, Way};
 use crate::bay::{Bay, Corner, UnitSystem};
-use crate::ground::{Quantity, Said};
+use crate::ground::{Part, Quantity, Said};
 use crate::units::{self, Length, Rounding};
 
 /// Less than this is no move, metres.
-const NO_MOVE_M: f64 = 1e-6;
+pub(super) const NO_MOVE_M: f64 = 1e-6;
 
 /// "3 in into the bay and 1 in to the left"; each way is whole steps of a tape or rounded to the
 /// nearest.
@@ -33,6 +33,21 @@ pub(super) fn by(by_m: DVec2, units: UnitSystem) -> String {
     } else {
         parts.join(" and ")
     }
+}
+
+/// A sentence whose quantities are lengths, in the bay's units.
+pub(super) fn in_units(said: &Said, units: UnitSystem) -> String {
+    said.0
+        .iter()
+        .map(|part| match part {
+            Part::Words(words) => words.clone(),
+            Part::Quantity(quantity, rounding) => {
+                quantity.number().map_or_else(String::new, |metres| {
+                    units::length(Length::metres(metres), units, *rounding)
+                })
+            }
+        })
+        .collect()
 }
 
 /// The last part of a solid's name: "wheel front left".

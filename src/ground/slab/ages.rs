@@ -19,10 +19,15 @@ pub struct Ages {
     pub not_yet_poured: bool,
     /// Compressive strength on that day, pascals; never more than that at 28 days.
     pub strength_pa: Option<f64>,
-    /// The age from which it may be drilled and loaded; none when not known, or when it never
-    /// gets strong enough.
+    /// Age on the day that ages are counted to, days; none when not known.
+    pub age_today_days: Option<f64>,
+    /// The age from which it may be drilled and loaded; none when nothing is known of it. No more
+    /// than a lower bound where [`Ages::need_is_known`] does not hold.
     pub need_days: Option<f64>,
-    /// The first day for drilling.
+    /// True when all that is asked is in [`Ages::need_days`]: no strength is asked that is not
+    /// known, or that it never gets.
+    pub need_is_known: bool,
+    /// The first day for drilling; not before it where [`Ages::need_is_known`] does not hold.
     pub first_drill: Option<Date>,
     /// The first day for loading; not before the day named for drilling.
     pub first_load: Option<Date>,
@@ -44,33 +49,44 @@ impl Ages {
         };
         let share = age_days.and_then(|age| counted(slab.curing, age));
         let strength_pa = slab.strength.zip(share).map(|(f, share)| f.si() * share);
-        let need_days = need_days(slab, demands, plate);
+        let (need_days, need_is_known) = need_days(slab, demands, plate);
+        let age_today_days = match slab.poured {
+            Some(poured) => on.map(|on| days_between(poured, on)),
+            None => slab.age_days,
+        };
         let first_drill = need_days.and_then(|need| first_day(slab, need, on));
         Self {
             day,
             age_days,
             not_yet_poured: slab.poured.zip(on).is_some_and(|(poured, on)| poured > on),
             strength_pa,
+            age_today_days,
             need_days,
+            need_is_known,
             first_drill,
             first_load: first_drill.map(|first| slab.drill_on.map_or(first, |day| day.max(first))),
         }
     }
 }
 
-/// The age at which everything asked of it holds; none when nothing is asked or a strength is
-/// asked and none is known or high enough.
-fn need_days(slab: &Slab, demands: &Demands, plate: &BasePlate) -> Option<f64> {
-    let strength = match (&demands.strength, slab.strength) {
-        (Some(asked), Some(has)) => Some(days_to(slab.curing, asked.value / has.si())?),
-        (Some(_), None) => return None,
-        (None, _) => None,
+/// The age at which everything asked of it holds, as far as that is known, and whether it is known
+/// in full: not where a strength is asked and none is known or high enough. An age that is asked
+/// counts whatever is known of the strength.
+fn need_days(slab: &Slab, demands: &Demands, plate: &BasePlate) -> (Option<f64>, bool) {
+    let (strength, known) = match (&demands.strength, slab.strength) {
+        (Some(asked), Some(has)) => {
+            let days = days_to(slab.curing, asked.value / has.si());
+            (days, days.is_some())
+        }
+        (Some(_), None) => (None, false),
+        (None, _) => (None, true),
     };
     let asked = demands.age.map(|age| age.value);
-    [strength, asked, plate.anchor_age_days]
+    let need = [strength, asked, plate.anchor_age_days]
         .into_iter()
         .flatten()
-        .reduce(f64::max)
+        .reduce(f64::max);
+    (need, known)
 }
 
 /// The first day at which the slab is so old.
@@ -155,6 +171,15 @@ mod tests {
         assert_eq!(of(&lift, &poured()).need_days, Some(14.0));
         lift.base_plate.anchor_age_days = Some(21.0);
         assert_eq!(of(&lift, &poured()).need_days, Some(21.0));
+        // Also while the strength is not known, or never enough.
+        for strength in [None, Some(psi(2000.0))] {
+            let slab = Slab {
+                strength,
+                ..poured()
+            };
+            let least = of(&lift, &slab);
+            assert_eq!((least.need_days, least.need_is_known), (Some(21.0), false));
+        }
         let mut slab = poured();
         slab.drill_on = Some(date(2026, 6, 20));
         let late = of(&lift, &slab);

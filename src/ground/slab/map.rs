@@ -6,7 +6,7 @@
 
 use glam::DVec2;
 
-use super::plane::{NOISE_M, Rect, area_m2, cross, inside};
+use super::plane::{NOISE_M, Rect, area_m2, cross, inside, sides};
 use crate::bay::{Bay, Side, Slab, SlabLineKind};
 use crate::solids::posts::{column_middle_x_m, inward};
 
@@ -14,6 +14,11 @@ use crate::solids::posts::{column_middle_x_m, inward};
 pub const REACH_M: f64 = 0.6;
 /// Readings that must lie within reach of a place before its thickness is known.
 pub const ENOUGH: usize = 2;
+/// How far apart readings must lie to be two, metres: one hole measured or written twice is one.
+/// The project's own choice.
+pub const APART_M: f64 = 0.05;
+/// Within reach: noise of the conversion to metres is not taken for a distance.
+const WITHIN_M: f64 = REACH_M + NOISE_M;
 
 /// The slab in plan: bay x and y, metres.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,6 +50,17 @@ pub struct MapReading {
     /// True when it lies on the slab. One that does not is no reading of it: it may count against
     /// the slab, never for it.
     pub on_slab: bool,
+    /// True when a joint or an edge lies between it and the plate that it is nearest to: it may be
+    /// of another pour, and counts against the plate, never for it.
+    pub parted: bool,
+}
+
+impl MapReading {
+    /// True when it lies within reach of the plate that it is nearest to.
+    #[must_use]
+    pub fn is_near(&self) -> bool {
+        self.off_m <= WITHIN_M
+    }
 }
 
 /// A base plate on the map.
@@ -54,7 +70,7 @@ pub struct MapPlate {
     pub side: Side,
     /// Where it lies.
     pub rect: Rect,
-    /// Readings on the slab within reach.
+    /// Places on the slab within reach that were read, no joint or edge between them and it.
     pub readings_used: usize,
     /// Which reading within reach is the thinnest, by its place in the list.
     pub thinnest: Option<usize>,
@@ -100,6 +116,15 @@ impl SlabMap {
         let outline_is_broken = !given.is_empty() && !encloses;
         let outline = if encloses { given } else { room(bay) };
         let rects = [Side::Left, Side::Right].map(|side| (side, plate_rect(bay, side)));
+        let lines: Vec<MapLine> = slab
+            .lines
+            .iter()
+            .map(|line| MapLine {
+                kind: line.kind,
+                ends: [point(line.from), point(line.to)],
+            })
+            .collect();
+        let rect_of = |side| rects[usize::from(side == Side::Right)].1;
         let readings: Vec<MapReading> = slab
             .readings
             .iter()
@@ -113,6 +138,7 @@ impl SlabMap {
                     nearest,
                     off_m,
                     on_slab: inside(&outline, at_m),
+                    parted: parted(&outline, &lines, at_m, rect_of(nearest).nearest(at_m)),
                 }
             })
             .collect();
@@ -121,16 +147,15 @@ impl SlabMap {
             MapPlate {
                 side,
                 rect,
-                readings_used: reached().filter(|(_, reading)| reading.on_slab).count(),
+                readings_used: places(reached().filter(|(_, reading)| {
+                    let at = reading.at_m;
+                    reading.on_slab && !parted(&outline, &lines, at, rect.nearest(at))
+                })),
                 thinnest: thinnest(reached()),
             }
         });
-        let lines = slab.lines.iter().map(|line| MapLine {
-            kind: line.kind,
-            ends: [point(line.from), point(line.to)],
-        });
         Self {
-            lines: lines.collect(),
+            lines,
             readings,
             plates,
             outline,
@@ -151,7 +176,10 @@ impl SlabMap {
     #[must_use]
     pub fn thickness_at_m(&self, at_m: DVec2) -> Option<f64> {
         let reached = || reached(&self.readings, |reading| reading.distance(at_m));
-        if reached().filter(|(_, reading)| reading.on_slab).count() < ENOUGH {
+        let of_it = |reading: &MapReading| {
+            reading.on_slab && !parted(&self.outline, &self.lines, reading.at_m, at_m)
+        };
+        if places(reached().filter(|(_, reading)| of_it(reading))) < ENOUGH {
             return None;
         }
         thinnest(reached()).map(|index| self.readings[index].thickness_m)
@@ -163,17 +191,6 @@ impl SlabMap {
         let plate = self.plate(side);
         let thinnest = self.readings[plate.thinnest?].thickness_m;
         (plate.readings_used >= ENOUGH).then_some(thinnest)
-    }
-
-    /// True when a joint or an edge lies between a reading and the plate that it is nearest to: it
-    /// may be of another pour.
-    #[must_use]
-    pub fn is_parted(&self, reading: &MapReading) -> bool {
-        let rect = self.plate(reading.nearest).rect;
-        let way = [reading.at_m, reading.at_m.clamp(rect.low, rect.high)];
-        self.lines.iter().any(|line| {
-            matches!(line.kind, SlabLineKind::Joint | SlabLineKind::Edge) && cross(way, line.ends)
-        })
     }
 
     /// The thinnest of all readings, by its place in the list.
@@ -188,7 +205,29 @@ fn reached(
     off: impl Fn(DVec2) -> f64,
 ) -> impl Iterator<Item = (usize, &MapReading)> {
     let all = readings.iter().enumerate();
-    all.filter(move |(_, reading)| off(reading.at_m) <= REACH_M + NOISE_M)
+    all.filter(move |(_, reading)| off(reading.at_m) <= WITHIN_M)
+}
+
+/// How many places readings were taken at, each farther than [`APART_M`] from those before it.
+fn places<'a>(readings: impl Iterator<Item = (usize, &'a MapReading)>) -> usize {
+    let mut kept: Vec<DVec2> = Vec::new();
+    for (_, reading) in readings {
+        let is_new = |at: &DVec2| at.distance(reading.at_m) >= APART_M - NOISE_M;
+        if kept.iter().all(is_new) {
+            kept.push(reading.at_m);
+        }
+    }
+    kept.len()
+}
+
+/// True when a joint or an edge lies between two places: they may be of two pours.
+fn parted(outline: &[DVec2], lines: &[MapLine], from: DVec2, to: DVec2) -> bool {
+    let way = [from, to];
+    let pours = |kind| matches!(kind, SlabLineKind::Joint | SlabLineKind::Edge);
+    lines
+        .iter()
+        .any(|line| pours(line.kind) && cross(way, line.ends))
+        || sides(outline).any(|side| cross(way, side))
 }
 
 fn thinnest<'a>(readings: impl Iterator<Item = (usize, &'a MapReading)>) -> Option<usize> {

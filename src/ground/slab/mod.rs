@@ -17,7 +17,7 @@ mod strength;
 pub use ages::Ages;
 pub use demand::{Asker, Demand, Demands};
 pub use drilling::{Drilling, Hazard, drilling_allowed};
-pub use map::{ENOUGH, MapLine, MapPlate, MapReading, REACH_M, SlabMap, plate_rect};
+pub use map::{APART_M, ENOUGH, MapLine, MapPlate, MapReading, REACH_M, SlabMap, plate_rect};
 pub use near::{KINDS, Near, anchors_m};
 pub use pad::PadWork;
 pub use plane::Rect;
@@ -27,6 +27,10 @@ pub use strength::{FULL_AGE_DAYS, counted, days_to, ratio};
 use super::Date;
 use crate::bay::{Bay, Side, Slab, SlabLineKind};
 
+/// The figure of the day from which a verdict holds, where the slab is not shown to be old enough on
+/// the day that ages are counted to and the day of the first raise is named.
+pub const HOLDS_ON: &str = "holds_on";
+
 /// The slab under one post's base plate.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PlateSlab {
@@ -34,7 +38,7 @@ pub struct PlateSlab {
     pub side: Side,
     /// The least reading within 600 mm of the plate, metres; none with fewer than two.
     pub least_thickness_m: Option<f64>,
-    /// Readings within 600 mm of the plate.
+    /// Places that were read within 600 mm of the plate.
     pub readings_used: usize,
     /// Compressive strength on the day that counts (see [`Ages::day`]), pascals: never more than
     /// that at 28 days; none when strength, age or, before 28 days, cure is not known.
@@ -48,7 +52,8 @@ pub struct PlateSlab {
     pub nearest_edge_m: Option<f64>,
     /// The same to the nearest drain.
     pub nearest_drain_m: Option<f64>,
-    /// True when the file lists joints, cracks and drains, or says that there are none.
+    /// True when the file lists joints, cracks and drains, or says that there are none, and gives
+    /// the slab's outline.
     pub lines_listed: bool,
     /// True where a joint, a crack, an edge or a drain runs through the plate, or the plate reaches
     /// over the slab's edge.
@@ -72,7 +77,7 @@ pub fn under_plate(bay: &Bay, side: Side, on: Option<Date>) -> PlateSlab {
         nearest_crack_m: near.distance_m(SlabLineKind::Crack),
         nearest_edge_m: near.distance_m(SlabLineKind::Edge),
         nearest_drain_m: near.distance_m(SlabLineKind::Drain),
-        lines_listed: slab.lines_listed,
+        lines_listed: slab.lines_listed && !slab.outline.is_empty() && !map.outline_is_broken,
         broken: near.overhangs || near.through.contains(&true),
     }
 }

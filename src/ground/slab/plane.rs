@@ -24,6 +24,11 @@ impl Rect {
             .length()
     }
 
+    /// The place in it that is nearest to a point.
+    pub(super) fn nearest(&self, point: DVec2) -> DVec2 {
+        point.clamp(self.low, self.high)
+    }
+
     /// Its middle.
     #[must_use]
     pub fn middle(&self) -> DVec2 {

@@ -23,6 +23,7 @@ fn scenes() -> Vec<(String, String)> {
     let mut scenes: Vec<(String, String)> = std::fs::read_dir(folder)
         .unwrap()
         .map(|entry| entry.unwrap().path())
+        .filter(|path| path.is_file())
         .map(|path| {
             let text = std::fs::read_to_string(&path).unwrap();
             (path.file_name().unwrap().to_string_lossy().into(), text)

@@ -94,6 +94,10 @@ const MOST_REASONS: usize = 3;
 
 fn first_reasons(said: &Sayings<'_>) -> Vec<String> {
     let mut reasons: Vec<String> = said.reasons().into_iter().map(|(says, _)| says).collect();
+    if reasons.len() == 1 {
+        // The verdict's own sentence has it already.
+        reasons.clear();
+    }
     if reasons.len() > MOST_REASONS {
         let more = reasons.len() - MOST_REASONS;
         reasons.truncate(MOST_REASONS);

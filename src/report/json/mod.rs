@@ -6,7 +6,7 @@
 
 mod build;
 mod findings;
-mod number;
+pub(super) mod number;
 mod sections;
 mod verdict;
 mod words;

@@ -24,12 +24,12 @@ fn stepped(value: f64, round: fn(f64) -> f64) -> Option<f64> {
 }
 
 /// Clearances, room, heights that are promised, travels not to be passed.
-pub(super) fn down(value: f64) -> Option<f64> {
+pub(in crate::report) fn down(value: f64) -> Option<f64> {
     stepped(value, f64::floor)
 }
 
 /// Overlaps, shortfalls, requirements, margins, uncertainties.
-pub(super) fn up(value: f64) -> Option<f64> {
+pub(in crate::report) fn up(value: f64) -> Option<f64> {
     stepped(value, f64::ceil)
 }
 

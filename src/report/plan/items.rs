@@ -15,6 +15,7 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
             Some(section) => of_section(section, show, &mut items),
             None if topic.decides() => items.push(Item {
                 step: step(topic),
+                section: Some(topic),
                 state: State::Unknown,
                 what: topic.heading().to_lowercase(),
                 figure: String::new(),
@@ -24,14 +25,15 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
             None => {}
         }
     }
-    let heaviest = bay.lift.shipping_mass.map(|mass| mass.kg());
+    let heaviest = arrangements::heaviest_kg(bay);
+    let column = arrangements::column_kg(bay);
     let mut add = |step: Step, figures: Vec<Figure>| {
         items.extend(figures.iter().map(|one| of_figure(step, one, show)));
     };
     add(Step::Permission, arrangements::permission(bay));
     add(Step::Power, arrangements::panel_space(bay));
     add(Step::Heaters, arrangements::heaters(bay, study));
-    for figure in arrangements::gear(bay, heaviest, None) {
+    for figure in arrangements::gear(bay, heaviest, column) {
         let step = if figure.id == "unloading" {
             Step::Delivery
         } else {
@@ -59,6 +61,7 @@ fn of_section(section: &Section, show: Show, items: &mut Vec<Item>) {
     let step = step(section.topic);
     items.push(Item {
         step,
+        section: Some(section.topic),
         state: section.standing().into(),
         what: section.topic.heading().to_lowercase(),
         figure: said(&section.lead, show),
@@ -73,7 +76,10 @@ fn of_section(section: &Section, show: Show, items: &mut Vec<Item>) {
             .figures
             .iter()
             .filter(|one| matches!(one.standing, Standing::Unknown | Standing::Stops))
-            .map(|one| of_figure(step, one, show)),
+            .map(|one| Item {
+                section: Some(section.topic),
+                ..of_figure(step, one, show)
+            }),
     );
 }
 
@@ -81,12 +87,13 @@ fn of_figure(step: Step, figure: &Figure, show: Show) -> Item {
     let (found, asked) = (found(figure, show), asked(figure, show));
     let figure_words = match (found.is_empty(), asked.is_empty()) {
         (true, true) => String::new(),
-        (true, false) => format!("{asked} asked"),
+        (true, false) => format!("asked: {asked}"),
         (false, true) => found,
-        (false, false) => format!("{found}, {asked} asked"),
+        (false, false) => format!("{found}, {asked}"),
     };
     Item {
         step,
+        section: None,
         state: figure.standing.into(),
         what: plain(&figure.what),
         figure: figure_words,

@@ -12,7 +12,7 @@ mod text;
 pub use text::render;
 
 use super::Report;
-use crate::ground::Standing;
+use crate::ground::{Standing, Topic};
 
 /// What a person meets, in order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -100,6 +100,8 @@ impl From<Standing> for State {
 pub struct Item {
     /// Where it belongs.
     pub step: Step,
+    /// The section that it or its figure comes from; none where it comes from elsewhere.
+    pub section: Option<Topic>,
     /// How it stands.
     pub state: State,
     /// What it is.

@@ -2,7 +2,9 @@
 
 use super::space::STUDY;
 use super::{Item, State, Step};
-use crate::report::text::{limits, why_not_safe};
+use crate::ground::access::posture;
+use crate::report::section::said;
+use crate::report::text::{limits, why_not_clear, why_not_safe};
 use crate::report::{Report, Show};
 
 pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
@@ -12,6 +14,7 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
     };
     let item = |state, what: &str, figure: String, to_do: String| Item {
         step: Step::Rise,
+        section: None,
         state,
         what: what.into(),
         figure,
@@ -36,7 +39,10 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
         None => item(
             State::Stop,
             "a lock is clear",
-            format!("none (door {door})"),
+            match why_not_clear(report) {
+                Some(why) => format!("none (door {door}): {why}"),
+                None => format!("none (door {door})"),
+            },
             limits(report).unwrap_or_else(|| "see the report of `bayrise check`".into()),
         ),
     }];
@@ -58,7 +64,6 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
         items.push(item(State::Noted, "full rise", full, String::new()));
         if let Some(found) = study.locks.iter().find(|one| one.lock == safe) {
             for person in &report.bay.policy.people {
-                let stands = person.height.m() <= found.underbody_m;
                 items.push(item(
                     State::Noted,
                     &format!("{} under it", person.name),
@@ -66,7 +71,7 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
                         "{} tall, {} under the body: {}",
                         show.need(person.height.m()),
                         show.room(found.underbody_m),
-                        if stands { "stands" } else { "does not stand" }
+                        said(&posture(found.underbody_m, person.height.m()), show)
                     ),
                     String::new(),
                 ));

@@ -34,6 +34,7 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
         };
         Item {
             step: Step::Space,
+            section: None,
             state,
             what: what.into(),
             figure,
@@ -95,16 +96,42 @@ fn stand_up(report: &Report<'_>, show: Show) -> Item {
         show.room(up.ceiling_at_posts_m)
     );
     let fits = up.needs_m <= up.highest_ceiling_m;
+    let at_posts = up.needs_m <= up.ceiling_at_posts_m;
+    let walked = report
+        .bay
+        .arrangements
+        .as_ref()
+        .and_then(|a| a.stand_up_way);
+    // Under a higher part of the ceiling only, the way from there is the installer's to say.
+    let state = match (fits, walked) {
+        (true, Some(true)) if at_posts => State::Go,
+        (true, Some(true) | None) => State::Unknown,
+        _ => State::Stop,
+    };
+    let to_do = match (fits, walked) {
+        (true, Some(true)) if at_posts => String::new(),
+        (true, None) if at_posts => {
+            "walk the way of its top past lights, door tracks and opener, clear it, and write \
+             arrangements.stand_up_way"
+                .into()
+        }
+        (true, Some(true) | None) => {
+            "have the installer say how: tipped up under the higher part of the ceiling and \
+             carried over upright"
+                .into()
+        }
+        (true, Some(false)) => {
+            "clear the way of its top past lights, door tracks and opener".into()
+        }
+        (false, _) => "ask the installer how it can be stood up, or take lower columns".into(),
+    };
     Item {
         step: Step::Space,
-        state: if fits { State::Unknown } else { State::Stop },
+        section: None,
+        state,
         what: "columns are stood up".into(),
         figure,
         source: "diagonal of the column, sqrt(h^2 + d^2)".into(),
-        to_do: if fits {
-            "walk the way of its top past lights, door tracks and opener, and clear it".into()
-        } else {
-            "ask the installer how it can be stood up, or take lower columns".into()
-        },
+        to_do,
     }
 }

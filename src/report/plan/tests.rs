@@ -81,3 +81,112 @@ fn no_room_is_a_stop() {
     assert_eq!(item(&plan, "a lock is safe").state, State::Stop);
     assert_eq!(item(&plan, "lift stands in the room").state, State::Stop);
 }
+
+#[test]
+fn the_way_of_a_columns_top_is_a_go_only_where_it_was_walked() {
+    let state = |way: Option<bool>| {
+        let plan = plan(|bay| {
+            bay.arrangements = Some(crate::bay::Arrangements {
+                stand_up_way: way,
+                ..crate::bay::Arrangements::default()
+            });
+        });
+        item(&plan, "columns are stood up").state
+    };
+    assert_eq!(state(None), State::Unknown);
+    assert_eq!(state(Some(true)), State::Go);
+    assert_eq!(state(Some(false)), State::Stop);
+    // The study says no longer that it was not looked at.
+    let mut bay = test_bay();
+    let path = |bay: &crate::bay::Bay| {
+        let found = study(bay).unwrap();
+        found
+            .unknown
+            .contains(&crate::clearance::Unknown::StandUpPath)
+    };
+    assert!(path(&bay));
+    bay.arrangements = Some(crate::bay::Arrangements {
+        stand_up_way: Some(true),
+        ..crate::bay::Arrangements::default()
+    });
+    assert!(!path(&bay));
+}
+
+#[test]
+fn a_column_is_stood_up_by_its_mass_among_the_pieces() {
+    use crate::bay::{Arrangements, Piece};
+    use crate::units::{Length, Mass};
+    let state = |raising: f64| {
+        let plan = plan(|bay| {
+            bay.lift.pieces = vec![Piece {
+                name: "left column".into(),
+                mass: Mass::kilograms(300.0),
+                length: Length::mm(3600.0),
+                width: Length::mm(400.0),
+                height: Length::mm(350.0),
+            }];
+            bay.arrangements = Some(Arrangements {
+                raising: Some(Mass::kilograms(raising)),
+                ..Arrangements::default()
+            });
+        });
+        item(&plan, "column to stand up").state
+    };
+    assert_eq!(state(300.0), State::Go);
+    assert_eq!(state(299.0), State::Stop);
+}
+
+#[test]
+fn a_motor_on_the_wrong_voltage_stops_the_purchase_and_no_lock() {
+    use crate::bay::{Motor, PowerSupply};
+    use crate::units::{Power, Voltage};
+    let safe = item(&plan(|_| ()), "a lock is safe").clone();
+    let plan = plan(|bay| {
+        bay.lift.motor = Some(Motor {
+            power: Some(Power::watts(1492.0)),
+            voltage: Some(Voltage::volts(115.0)),
+            current: None,
+            phases: None,
+        });
+        bay.power = Some(PowerSupply {
+            voltage: Some(Voltage::volts(230.0)),
+            breaker: None,
+            run: None,
+            conductor: None,
+        });
+    });
+    assert_eq!(item(&plan, "voltage at the motor").state, State::Stop);
+    assert_eq!(item(&plan, "a lock is safe"), &safe);
+}
+
+#[test]
+fn the_page_is_a_page_and_leaves_out_no_stop() {
+    use crate::report::text::Look;
+    let look = Look {
+        colour: false,
+        width: 100,
+    };
+    let page_of = |feet: f64| {
+        let mut bay = test_bay();
+        bay.garage.ceiling = crate::bay::Ceiling::Flat {
+            height: crate::units::Length::feet(feet),
+        };
+        let study = study(&bay).unwrap();
+        let report = Report {
+            bay: &bay,
+            study: &study,
+            warnings: &[],
+            needs: &[],
+            fingerprint: "",
+        };
+        let plan = Plan::new(&report);
+        (render(&report, &plan, look), plan.count(State::Stop))
+    };
+    for feet in [7.0, 12.0] {
+        let (page, stops) = page_of(feet);
+        let shown = page.lines().filter(|line| line.starts_with("  STOP"));
+        assert_eq!(shown.count(), stops, "{page}");
+    }
+    let (page, _) = page_of(12.0);
+    assert!(page.lines().count() <= 80, "{page}");
+}

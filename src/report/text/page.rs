@@ -152,7 +152,7 @@ impl Page {
 
     /// A table: as wide as its cells, the last column wrapped into what is left, or onto lines of
     /// its own where too little is left.
-    pub(super) fn table<const N: usize>(&mut self, head: [&str; N], rows: &[[Cell; N]]) {
+    pub(in crate::report) fn table<const N: usize>(&mut self, head: [&str; N], rows: &[[Cell; N]]) {
         self.set(head, rows, true);
     }
 

@@ -4,6 +4,8 @@ use super::page::{Page, Tone};
 use super::{Report, show};
 use crate::bay::Door;
 use crate::clearance::{DoorFinding, DoorState, Limit, LockState, PairFinding, Study, Unknown};
+use crate::ground::slab::HOLDS_ON;
+use crate::ground::{Quantity, Topic};
 use crate::report::Show;
 use crate::report::names::the;
 use crate::report::reasons::reasons;
@@ -36,7 +38,10 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
 /// The verdict in one paragraph.
 pub(in crate::report) fn headline(report: &Report<'_>) -> String {
     let mut text = lead(report);
-    for more in [limits(report), stop(report)].into_iter().flatten() {
+    for more in [limits(report), stop(report), day(report)]
+        .into_iter()
+        .flatten()
+    {
         text.push(' ');
         text.push_str(&more);
     }
@@ -97,6 +102,22 @@ fn stop(report: &Report<'_>) -> Option<String> {
     let stop = show(report).mark(study.marks?.stop_m);
     Some(format!(
         "Stop the raise with the carriage's marked edge at {stop} on the column."
+    ))
+}
+
+/// From which day a safe lock is safe, where the slab is not old enough today.
+fn day(report: &Report<'_>) -> Option<String> {
+    report.study.highest_safe_lock?;
+    let mut sections = report.study.sections.iter();
+    let slab = sections.find(|one| one.topic == Topic::Slab)?;
+    let mut figures = slab.figures.iter();
+    let holds = figures.find(|one| one.id == HOLDS_ON)?;
+    let Some(Quantity::Day(day)) = holds.found else {
+        return None;
+    };
+    Some(format!(
+        "That holds on {day}, the day of the first raise, and not before: the slab is not shown to \
+         be old enough today."
     ))
 }
 
@@ -227,6 +248,15 @@ pub(in crate::report) fn why_not_safe(report: &Report<'_>) -> Option<String> {
         return Some(why_none(report));
     }
     Some(said.join("; "))
+}
+
+/// Why no lock is clear; none where one is.
+pub(in crate::report) fn why_not_clear(report: &Report<'_>) -> Option<String> {
+    report
+        .study
+        .highest_clear_lock
+        .is_none()
+        .then(|| why_none(report))
 }
 
 /// Why nothing is clear.

@@ -11,7 +11,7 @@ pub(super) use list::{Point, items, list};
 pub(super) use plain::{Count, Day, Flag, name, number, text};
 pub(super) use quantity::{
     angle, area, current, force, mass, mass_change, not_negative, place, power, pressure, size,
-    subgrade, torque, voltage, volume,
+    slab_thickness, strength, subgrade, torque, voltage, volume,
 };
 pub(super) use record::{custom, rec};
 

@@ -106,9 +106,10 @@ impl Read for Number {
     }
 }
 
-/// A count from 1 up.
+/// A count of things.
 pub(in crate::bayfile::decode) struct Count {
     pub(in crate::bayfile::decode) what: &'static str,
+    pub(in crate::bayfile::decode) least: usize,
     pub(in crate::bayfile::decode) most: usize,
 }
 
@@ -120,12 +121,15 @@ impl Read for Count {
             return wrong_kind(cx, node, "a plain whole number", "12");
         };
         match typed.replace('_', "").parse::<usize>() {
-            Ok(count) if (1..=self.most).contains(&count) => Some(count),
+            Ok(count) if (self.least..=self.most).contains(&count) => Some(count),
             _ => {
                 cx.error(
                     node.span,
                     &format!("{typed} {} are not possible", self.what),
-                    &format!("expected a whole number from 1 to {}", self.most),
+                    &format!(
+                        "expected a whole number from {} to {}",
+                        self.least, self.most
+                    ),
                     "count them on the real thing",
                 );
                 None

@@ -32,6 +32,12 @@ impl<T> Quantity<T> {
         }
     }
 
+    /// Another greatest value, in SI; the least stays as it is.
+    pub(in crate::bayfile::decode) const fn at_most(mut self, high: f64) -> Self {
+        self.high = high;
+        self
+    }
+
     /// Other bounds, in SI, both of them allowed.
     pub(in crate::bayfile::decode) const fn within(mut self, low: f64, high: f64) -> Self {
         self.low = low;
@@ -82,6 +88,18 @@ pub(in crate::bayfile::decode) const fn pressure() -> Quantity<Pressure> {
     Quantity::above_zero(Kind::Pressure, Pressure::pascals, 1e9, "\"3000 psi\"")
 }
 
+/// A compressive strength of concrete: from 5 MPa, which no floor falls short of, to 100 MPa, which
+/// none reaches; beyond it is a slip of unit or digit. The project's own bounds.
+pub(in crate::bayfile::decode) const fn strength() -> Quantity<Pressure> {
+    pressure().within(5e6, 100e6)
+}
+
+/// A thickness of a floor slab: none is thicker than 1.5 m, and one that seems so is a slip of unit
+/// or digit. The project's own bound.
+pub(in crate::bayfile::decode) const fn slab_thickness() -> Quantity<Length> {
+    size().at_most(1.5)
+}
+
 /// A power above zero.
 pub(in crate::bayfile::decode) const fn power() -> Quantity<Power> {
     Quantity::above_zero(Kind::Power, Power::watts, 1e6, "\"2 hp\"")
@@ -112,12 +130,13 @@ pub(in crate::bayfile::decode) const fn area() -> Quantity<Area> {
     Quantity::above_zero(Kind::Area, Area::square_metres, 1.0, "\"0.33 sq in\"")
 }
 
-/// A modulus of subgrade reaction above zero; no ground is stiffer than 1000 MPa/m.
+/// A modulus of subgrade reaction above zero; no ground under floors is stiffer than 150 MPa/m
+/// (about 550 psi/in; from memory).
 pub(in crate::bayfile::decode) const fn subgrade() -> Quantity<Subgrade> {
     Quantity::above_zero(
         Kind::Subgrade,
         Subgrade::pascals_per_metre,
-        1e9,
+        150e6,
         "\"100 psi/in\"",
     )
 }

@@ -110,8 +110,50 @@ fn a_joint_parts_a_reading_from_its_plate() {
         to: at(78.0, 300.0),
     }];
     let map = SlabMap::of(&bay);
-    assert!(map.is_parted(&map.readings[0]));
-    assert!(!map.is_parted(&map.readings[1]));
+    assert!(map.readings[0].parted);
+    assert!(!map.readings[1].parted);
+    // It is not one of the two, but counts where it is thinner.
+    assert_eq!(map.under_plate_m(Side::Right), None);
+    assert_eq!(map.thickness_at_m(DVec2::new(75.0, 168.0) * INCH), None);
+    let slab = bay.slab.as_mut().unwrap();
+    slab.readings
+        .push(reading(64.0 * INCH, 160.0 * INCH, 6.0 * INCH));
+    slab.readings[0].thickness = Length::inches(2.0);
+    for kind in [SlabLineKind::Joint, SlabLineKind::Edge] {
+        bay.slab.as_mut().unwrap().lines[0].kind = kind;
+        let map = SlabMap::of(&bay);
+        let found = map.under_plate_m(Side::Right).unwrap();
+        assert!((found / INCH - 2.0).abs() < 1e-9);
+        assert_eq!(map.plate(Side::Right).readings_used, 2);
+    }
+}
+
+#[test]
+fn one_hole_is_one_reading_however_often_it_is_written() {
+    for (off, expect) in [(0.0, 1), (0.04, 1), (1.9, 1), (2.0, 2)] {
+        let map = SlabMap::of(&with_readings(&[
+            (60.0, 168.0, 5.0),
+            (60.0 + off, 168.0, 5.0),
+        ]));
+        assert_eq!(map.plate(Side::Right).readings_used, expect, "{off}");
+        assert_eq!(map.under_plate_m(Side::Right).is_some(), expect > 1);
+        let at = DVec2::new(60.0, 168.0) * INCH;
+        assert_eq!(map.thickness_at_m(at).is_some(), expect > 1);
+    }
+}
+
+#[test]
+fn at_exactly_600_mm_a_reading_counts_and_is_told_so() {
+    let edge = 72.0 * INCH;
+    for (past, near) in [(0.6, true), (0.6 + 1e-12, true), (0.601, false)] {
+        let mut bay = with_readings(&[(60.0, 168.0, 5.0)]);
+        let slab = bay.slab.as_mut().unwrap();
+        slab.readings
+            .push(reading(edge + past, 168.0 * INCH, 5.0 * INCH));
+        let map = SlabMap::of(&bay);
+        assert_eq!(map.readings[1].is_near(), near, "{past}");
+        assert_eq!(map.plate(Side::Right).readings_used == 2, near, "{past}");
+    }
 }
 
 proptest! {
@@ -129,14 +171,24 @@ proptest! {
             ..Slab::default()
         });
         let map = SlabMap::of(&bay);
-        let within = |at: DVec2| -> Vec<f64> {
+        let within = |at: DVec2| -> Vec<(f64, f64, f64)> {
             let near = |r: &&(f64, f64, f64)| DVec2::new(r.0, r.1).distance(at) <= 0.6;
-            readings.iter().filter(near).map(|r| r.2).collect()
+            readings.iter().filter(near).copied().collect()
         };
         let at = DVec2::from(place);
         let found = map.thickness_at_m(at);
         let near = within(at);
-        prop_assert_eq!(found.is_some(), near.len() >= 2);
+        // Two within 50 mm are one; three of them may be told as one place or two.
+        let apart = |k: usize, l: usize| {
+            let [a, b] = [k, l].map(|i| DVec2::new(near[i].0, near[i].1));
+            a.distance(b) >= 0.05
+        };
+        let pairs = || (0..near.len()).flat_map(|k| (0..k).map(move |l| (k, l)));
+        prop_assert!(found.is_none() || pairs().any(|(k, l)| apart(k, l)));
+        if near.len() >= 2 && pairs().all(|(k, l)| apart(k, l)) {
+            prop_assert!(found.is_some());
+        }
+        let near: Vec<f64> = near.iter().map(|r| r.2).collect();
         for reading in near {
             prop_assert!(found.is_none_or(|found| found <= reading));
         }

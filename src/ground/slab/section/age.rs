@@ -6,6 +6,7 @@ use crate::ground::{Bound, Date, Figure, Quantity, Said, Standing};
 use crate::units::Rounding;
 
 const CURVE: &str = "ACI 209R-92, section 2.2.1";
+const NOT_ALL: &str = "give its age, its strength and what is asked";
 const WAIT: &str = "wait until it is";
 const AGE_HOW: &str = "say when it was poured (`poured`) or how old it is (`age_days`); ask whoever \
                        poured it";
@@ -55,6 +56,9 @@ fn age(known: &Known<'_>) -> Figure {
     let Some(age) = known.ages.age_days else {
         return Figure::unknown(id, what, AGE_HOW);
     };
+    if age < 0.0 {
+        return before_it_is_poured(known);
+    }
     let found = Quantity::Days(age);
     let note = on_day(known);
     let Some(need) = known.ages.need_days else {
@@ -84,7 +88,10 @@ fn age(known: &Known<'_>) -> Figure {
         ..figure
     };
     if figure.standing != Standing::Stops {
-        return figure;
+        return match known.demands.age {
+            Some(age) => by_manual(figure, &age),
+            None => figure,
+        };
     }
     let reason = Said::new("the concrete is ")
         .down(found)
@@ -94,6 +101,22 @@ fn age(known: &Known<'_>) -> Figure {
         Some(day) => format!("{WAIT}: not before {day}"),
         None => WAIT.into(),
     })
+}
+
+/// A day before the concrete is there.
+fn before_it_is_poured(known: &Known<'_>) -> Figure {
+    let (id, what) = ("age", "age of the concrete");
+    if known.ages.not_yet_poured {
+        // That stops, and is told.
+        return Figure::unknown(id, what, "first pour the slab");
+    }
+    let mut reason = Said::new("the concrete is not there yet");
+    if let Some(on) = on_day(known) {
+        reason = Said([reason.and(" ").0, on.0].concat());
+    }
+    Figure::noted(id, what, Quantity::Words("not poured yet".into()))
+        .stopping("check `age_days` and the days")
+        .reason(reason)
 }
 
 /// Whose word or which formula the needed age rests on.
@@ -173,11 +196,23 @@ fn strength(known: &Known<'_>) -> Figure {
 
 /// The first days, where they are not long past, and the days wanted.
 fn days(known: &Known<'_>, figures: &mut Vec<Figure>) {
+    // Today's age, not that on the day of the first raise: it may be drilled before that.
     let is_old = known
         .ages
-        .age_days
+        .age_today_days
         .zip(known.ages.need_days)
         .is_some_and(|(a, n)| a >= n);
+    let is_known = known.ages.need_is_known;
+    if let (Some(day), false) = (known.slab.load_on, is_old) {
+        figures.push(
+            Figure::noted(
+                crate::ground::slab::HOLDS_ON,
+                "age and strength are those on the day of the first raise",
+                Quantity::Day(day),
+            )
+            .note("it is not shown to be old enough today"),
+        );
+    }
     let wanted = [
         (
             "drill_day",
@@ -194,19 +229,32 @@ fn days(known: &Known<'_>, figures: &mut Vec<Figure>) {
     ];
     for (id, what, day, first) in wanted {
         match (day, first) {
-            (Some(day), Some(first)) => figures.push(judged_day(id, what, day, first)),
-            (None, Some(first)) if !is_old => figures.push(
-                Figure::noted(
+            (Some(day), Some(first)) => {
+                let figure = judged_day(id, what, day, first);
+                figures.push(if is_known || figure.standing == Standing::Stops {
+                    figure
+                } else {
+                    figure.undecided(NOT_ALL)
+                });
+            }
+            (None, Some(first)) if !is_old => {
+                let figure = Figure::noted(
                     id,
                     format!("first day to {what} the slab"),
                     Quantity::Day(first),
-                )
-                .note("by the age asked above"),
-            ),
+                );
+                figures.push(if is_known {
+                    figure.note("by the age asked above")
+                } else {
+                    figure
+                        .note("no day before it; from which day it holds is not known")
+                        .undecided(NOT_ALL)
+                });
+            }
             (Some(day), None) => {
                 let figure =
                     Figure::noted(id, format!("day to {what} the slab"), Quantity::Day(day));
-                figures.push(figure.undecided("give its age, its strength and what is asked"));
+                figures.push(figure.undecided(NOT_ALL));
             }
             (None, _) => {}
         }

@@ -3,13 +3,15 @@
 use super::{Known, both, by_manual, joined, post, source, word};
 use crate::bay::{Side, SlabLineKind};
 use crate::ground::slab::near::{KINDS, Near};
-use crate::ground::slab::plane::NOISE_M;
+use crate::ground::slab::plane::{NOISE_M, cross};
 use crate::ground::{Bound, Figure, Quantity, Said, Standing};
 use crate::units::Rounding;
 
 /// The least edge distance of a torque-controlled anchor without product data, in anchor
 /// diameters: ACI 318-19, Table 17.9.2(b).
 const DIAMETERS: f64 = 8.0;
+
+const OUTLINE: &str = "give the slab's `outline`: it is only taken to end at the walls";
 
 const CURE: &str = "move the lift so that its anchors keep the distance, or pour a pad without \
                     joints under the post";
@@ -34,6 +36,7 @@ pub(super) fn figures(known: &Known<'_>, figures: &mut Vec<Figure>) {
             }
         }
     }
+    figures.extend(between(known));
     if !known.slab.lines_listed {
         figures.push(Figure::unknown(
             "lines",
@@ -42,6 +45,31 @@ pub(super) fn figures(known: &Known<'_>, figures: &mut Vec<Figure>) {
              `lines: []` says that there are none",
         ));
     }
+}
+
+/// Edges that lie between the two posts: of a line alone it is not known on which side the slab
+/// lies. An odd number of them leaves one post beyond the slab.
+fn between(known: &Known<'_>) -> Option<Figure> {
+    let way = [Side::Left, Side::Right].map(|side| known.map.plate(side).rect.middle());
+    let lines = known.map.lines.iter();
+    let crossed = lines
+        .filter(|line| line.kind == SlabLineKind::Edge && cross(way, line.ends))
+        .count();
+    if crossed == 0 {
+        return None;
+    }
+    const HOW: &str = "move the lift so that both posts stand on the slab, or correct the line; a \
+                       slab's edges are best given as its `outline`, and a gap between two pours \
+                       is a joint";
+    let words = Quantity::Words("lies between the posts".into());
+    let figure = Figure::noted("edge_between", "an edge of the slab", words);
+    Some(if crossed % 2 == 1 {
+        figure
+            .stopping(HOW)
+            .reason("an edge of the slab lies between the posts: one of them stands beyond it")
+    } else {
+        figure.undecided(HOW)
+    })
 }
 
 const fn name(kind: SlabLineKind) -> (&'static str, &'static str) {
@@ -89,8 +117,15 @@ fn distant(known: &Known<'_>, side: Side, kind: SlabLineKind, off_m: f64) -> Fig
     let found = Quantity::Length(off_m);
     // Line and post are each set out or measured from the room, the pattern from the plate.
     let measured = known.bay.policy.measured_garage.m() + known.bay.policy.measured_lift.m();
+    // Where no outline is given the slab is taken to end at the walls.
+    let assumed = kind == SlabLineKind::Edge && known.slab.outline.is_empty();
     let Some(asked) = known.demands.edge else {
-        return not_asked(known, (id, what), off_m, off_m - measured);
+        let figure = not_asked(known, (id, what), off_m, off_m - measured);
+        return if assumed {
+            figure.undecided(OUTLINE)
+        } else {
+            figure
+        };
     };
     let limit = Quantity::Length(asked.value);
     // What was converted to metres and back may be a hair short of what was written.
@@ -98,12 +133,13 @@ fn distant(known: &Known<'_>, side: Side, kind: SlabLineKind, off_m: f64) -> Fig
     let mut figure = Figure::judged(id, what, judged, Bound::AtLeast, limit.clone());
     figure.found = Some(found.clone());
     let figure = figure.source(source(&asked)).cure(CURE);
-    // Where no outline is given the slab is taken to end at the walls.
-    let assumed = kind == SlabLineKind::Edge && known.slab.outline.is_empty();
     let walls = (assumed && figure.standing == Standing::Stops).then(|| {
         Said::new("the slab is taken to end at the walls: give its `outline` where it goes farther")
     });
     let note = joined(both(&asked, Quantity::Length), walls);
+    if assumed && figure.standing == Standing::Passes {
+        return Figure { note, ..figure }.undecided(OUTLINE);
+    }
     match figure.standing {
         Standing::Stops => {
             let reason = Said::new(format!("the {}'s {from} stand only ", post(side)))

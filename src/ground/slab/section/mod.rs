@@ -63,10 +63,7 @@ fn lead(known: &Known<'_>, figures: &[Figure]) -> Said {
     let count = |standing| figures.iter().filter(|f| f.standing == standing).count();
     let stops = figures.iter().find(|f| f.standing == Standing::Stops);
     if let Some(first) = stops {
-        let reason = first
-            .reason
-            .clone()
-            .unwrap_or_else(|| first.what.as_ref().into());
+        let reason = first.why();
         let more = count(Standing::Stops) - 1;
         let said = Said([Said::new("This slab does not do as it is: ").0, reason.0].concat());
         return match more {
@@ -81,13 +78,40 @@ fn lead(known: &Known<'_>, figures: &[Figure]) -> Said {
             .into();
     }
     if count(Standing::Unknown) > 0 {
-        return "Nothing that is known of the slab stops the lift, but not all is known: see below. \
-                Nothing is drilled before that."
-            .into();
+        return with_days(
+            known,
+            "Nothing that is known of the slab stops the lift, but not all is known: see below. \
+             Nothing is drilled before that."
+                .into(),
+        );
     }
-    "Where the posts stand the slab is as thick, as strong and as old as is asked, the anchors keep \
-     off its joints and edges, and nothing in or under it forbids drilling."
-        .into()
+    let said = Said::new(
+        "Where the posts stand the slab is as thick, as strong and as old as is asked, the anchors \
+         keep off its joints and edges, and nothing in or under it forbids drilling.",
+    );
+    with_days(known, said)
+}
+
+/// The lead of a slab that is not old enough today, where the day of the first raise is named: from
+/// which day it holds, and from which day it is drilled.
+fn with_days(known: &Known<'_>, said: Said) -> Said {
+    let ages = &known.ages;
+    let old_today = ages.age_today_days >= ages.need_days && known.on.is_some();
+    let (Some(load), false) = (known.slab.load_on, old_today) else {
+        return said;
+    };
+    let said = said
+        .and(" That holds on ")
+        .near(Quantity::Day(load))
+        .and(", the day of the first raise");
+    let (Some(drill), Some(first)) = (ages.first_drill, ages.first_load) else {
+        return said.and(", and not today.");
+    };
+    said.and(", and not today: nothing is drilled before ")
+        .near(Quantity::Day(drill))
+        .and(" and nothing raised before ")
+        .near(Quantity::Day(first))
+        .and(".")
 }
 
 const fn post(side: Side) -> &'static str {

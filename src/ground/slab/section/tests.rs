@@ -53,6 +53,9 @@ fn good() -> Bay {
         strength: Some(psi(4000.0)),
         poured: Some(date(2026, 5, 14)),
         curing: Some(Curing::Moist),
+        outline: [(-144.0, 0.0), (144.0, 0.0), (144.0, 336.0), (-144.0, 336.0)]
+            .map(|(x, y)| [inch(x), inch(y)])
+            .into(),
         lines_listed: true,
         post_tensioned: Some(false),
         heated: Some(false),

@@ -3,7 +3,7 @@
 use super::{Known, both, by_manual, joined, place, post, source, word};
 use crate::bay::Side;
 use crate::ground::slab::drilling::{Drilling, of_slab};
-use crate::ground::slab::map::{ENOUGH, MapPlate, REACH_M};
+use crate::ground::slab::map::{ENOUGH, MapPlate};
 use crate::ground::{Bound, Figure, Quantity, Said, Standing};
 
 /// Readings that are listed one by one: the thinnest and the nearest of more.
@@ -15,10 +15,12 @@ const CURE: &str = "cut the slab out and pour a pad as thick as is asked under e
 /// How to get more readings, by what is known of drilling.
 fn more(known: &Known<'_>) -> &'static str {
     match of_slab(known.slab) {
-        Drilling::Yes => "measure at least two holes within 600 mm (23 1/2 in) of each plate",
+        Drilling::Yes => {
+            "measure at least two holes, 50 mm (2 in) apart or more, within 600 mm (23 1/2 in) of each plate"
+        }
         Drilling::Unknown(_) => {
-            "measure at least two holes within 600 mm (23 1/2 in) of each plate, but drill none \
-             before tendons, heating, services and voids are ruled out"
+            "measure at least two holes, 50 mm (2 in) apart or more, within 600 mm (23 1/2 in) of \
+             each plate, but drill none before tendons, heating, services and voids are ruled out"
         }
         Drilling::No(_) => {
             "drill nothing: have the thickness found without holes, by radar or at an edge, at two \
@@ -69,9 +71,9 @@ fn plate(known: &Known<'_>, plate: &MapPlate) -> Figure {
     let enough = plate.readings_used >= ENOUGH;
     let note = place(
         Said::new(match plate.readings_used {
-            0 => "from a reading that lies off the slab, ".to_owned(),
-            1 => "the only reading within 600 mm, ".to_owned(),
-            n => format!("the least of {n} readings within 600 mm, "),
+            0 => "from a reading that lies off the slab or beyond a joint or an edge, ".to_owned(),
+            1 => "read at one place only within 600 mm, ".to_owned(),
+            n => format!("the least, read at {n} places within 600 mm, "),
         }),
         thinnest.at_m,
     );
@@ -103,7 +105,7 @@ fn plate(known: &Known<'_>, plate: &MapPlate) -> Figure {
 fn elsewhere(known: &Known<'_>, plates: &[Figure]) -> Option<Figure> {
     let thinnest = known.map.readings[known.map.thinnest()?];
     let asked = known.demands.thickness?;
-    if thinnest.off_m <= REACH_M || thinnest.thickness_m >= asked.value {
+    if thinnest.is_near() || thinnest.thickness_m >= asked.value {
         return None;
     }
     let figure = Figure::judged(
@@ -181,9 +183,8 @@ pub(super) fn readings(known: &Known<'_>, figures: &mut Vec<Figure>) {
         // Those near the plates first, the thinnest of them first.
         order.sort_by(|a, b| {
             let (a, b) = (&all[*a], &all[*b]);
-            let far = |off: f64| off > REACH_M;
-            far(a.off_m)
-                .cmp(&far(b.off_m))
+            b.is_near()
+                .cmp(&a.is_near())
                 .then(a.thickness_m.total_cmp(&b.thickness_m))
         });
         order.truncate(LISTED);
@@ -202,10 +203,13 @@ pub(super) fn readings(known: &Known<'_>, figures: &mut Vec<Figure>) {
         };
         let note = if !reading.on_slab {
             note.and("; off the slab")
-        } else if reading.off_m > REACH_M {
+        } else if !reading.is_near() {
             note.and("; too far to count")
-        } else if known.map.is_parted(reading) {
-            note.and("; beyond a joint or an edge, so perhaps of another pour")
+        } else if reading.parted {
+            note.and(
+                "; beyond a joint or an edge, so perhaps of another pour: it counts against the \
+                 slab, never for it",
+            )
         } else {
             note
         };

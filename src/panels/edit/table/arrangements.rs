@@ -43,6 +43,8 @@ pub(super) const ARRANGEMENTS: &[Row] = &[
     .open(),
     field("helpers", "Helpers", Entry::Count).open(),
     flag("shored", "Columns shored until anchored"),
+    flag("stand_up_way", "Way of a column's top, tipped up, is free")
+        .hint("Walked past lights, door tracks and opener."),
     group(
         "tools",
         "Tools at hand",

@@ -246,7 +246,7 @@ const DELIVERY: &[Row] = &[
         }),
     ),
     field("shipping_mass", "Shipping mass", MASS).open(),
-    list("pieces", "Pieces of the delivery", "piece", PIECE, piece)
+    list("pieces", "Pieces", "piece", PIECE, piece)
         .hint("As they are carried in: columns, arms, power unit, crates."),
     field("price", "Price", Entry::Text).open(),
 ];

@@ -1,7 +1,8 @@
 //! The fields of the lift's parts that a preset usually brings.
 
+use super::super::now::Now;
 use super::{Entry, Row, What, angle, field, length, list, words};
-use crate::units::Kind;
+use crate::units::{Kind, Length};
 
 pub(super) const CARRIAGE: &[Row] = &[
     length("proud", "Carriage proud of column").hint("How far it stands out toward the vehicle."),
@@ -14,7 +15,7 @@ pub(super) const CARRIAGE: &[Row] = &[
 
 /// One arm; lengths from its pivot.
 pub(super) const ARM: &[Row] = &[
-    length("pivot_inward", "Pivot inward").hint("From the column's middle toward the vehicle."),
+    length("pivot_inward", "Pivot inward").hint("From the plate's middle toward the vehicle."),
     length("pivot_away", "Pivot off the post line")
         .hint("From the post line, to its own end of the vehicle."),
     angle("zero", "Where the swing counts from").or_zero(),
@@ -56,11 +57,35 @@ pub(super) const BASE_PLATE: &[Row] = &[
         "anchor",
         &[
             length("[0]", "Anchor inward").hint("From the column's middle toward the vehicle."),
-            length("[1]", "Anchor along the bay").hint("From the post line."),
+            length("[1]", "Anchor along the bay")
+                .hint("From the plate's middle, toward the back of the bay."),
         ],
-        |now| format!("({zero}, {zero})", zero = now.zero()),
+        anchor,
     ),
 ];
+
+/// On the plate's middle line, beside those that are there: two anchors can't share a hole.
+fn anchor(now: &Now<'_>) -> String {
+    let taken = |along: Length| {
+        (0..now.count()).any(|index| {
+            let place = now.item(index);
+            let is_near = |at: Option<Length>, to: Length| {
+                at.is_some_and(|at| (at - to).m().abs() < Length::mm(15.0).m())
+            };
+            is_near(place.listed(0), Length::ZERO) && is_near(place.listed(1), along)
+        })
+    };
+    let step = |n: i32| Length::mm(25.0) * f64::from(n);
+    let free = (0..50)
+        .flat_map(|n| [n, -n])
+        .map(step)
+        .find(|along| !taken(*along));
+    format!(
+        "({}, {})",
+        now.zero(),
+        now.length(free.unwrap_or(Length::ZERO))
+    )
+}
 
 /// What is known of the anchors; all of it may be left out.
 const ANCHOR: &[Row] = &[
@@ -137,6 +162,12 @@ pub(super) const MOTOR: &[Row] = &[
     field("power", "Motor power", Entry::Quantity(Kind::Power)).open(),
     field("voltage", "Motor voltage", Entry::Quantity(Kind::Voltage)).open(),
     field("current", "Motor current", Entry::Quantity(Kind::Current)).open(),
+    words(
+        "phases",
+        "Motor phases",
+        &[("One", "one"), ("Three", "three")],
+    )
+    .open(),
 ];
 
 pub(super) const HYDRAULICS: &[Row] = &[

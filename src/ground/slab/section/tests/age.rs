@@ -51,6 +51,70 @@ fn age_and_strength_not_known_pass_nothing() {
 }
 
 #[test]
+fn an_age_that_is_asked_stops_whatever_is_known_of_the_strength() {
+    for by_anchors in [false, true] {
+        let mut bay = good();
+        if by_anchors {
+            bay.lift.base_plate.anchor_age_days = Some(60.0);
+        } else {
+            bay.lift.manual.age_days = Some(60.0);
+        }
+        slab(&mut bay).poured = None;
+        slab(&mut bay).strength = None;
+        slab(&mut bay).age_days = Some(30.0);
+        assert_eq!(stands(&bay, "age"), Standing::Stops);
+        // Nor where it is known to be too weak.
+        slab(&mut bay).strength = Some(psi(2500.0));
+        assert_eq!(stands(&bay, "age"), Standing::Stops);
+        slab(&mut bay).age_days = Some(60.0);
+        assert_eq!(stands(&bay, "age"), Standing::Passes);
+        slab(&mut bay).strength = None;
+        assert_eq!(stands(&bay, "strength"), Standing::Unknown);
+        // A day that is too early by the age alone stops, a later one is not known.
+        slab(&mut bay).age_days = None;
+        slab(&mut bay).poured = Some(date(2026, 5, 14));
+        slab(&mut bay).drill_on = Some(date(2026, 6, 20));
+        assert_eq!(stands(&bay, "drill_day"), Standing::Stops);
+        slab(&mut bay).drill_on = Some(date(2026, 7, 20));
+        assert_eq!(stands(&bay, "drill_day"), Standing::Unknown);
+    }
+    // What only an advertisement asks is no pass.
+    let mut bay = good();
+    bay.lift.advertised.age_days = Some(7.0);
+    assert_eq!(stands(&bay, "age"), Standing::Unknown);
+}
+
+#[test]
+fn a_day_of_loading_ahead_hides_neither_today_nor_the_drilling() {
+    let mut bay = good();
+    slab(&mut bay).load_on = Some(date(2026, 7, 20));
+    let early = Some(date(2026, 5, 20));
+    let drill = figure(&bay, early, "drill_day").unwrap();
+    assert_eq!(drill.found, Some(Quantity::Day(date(2026, 5, 23))));
+    let found = section(&bay, early);
+    assert_eq!(found.standing(), Standing::Passes);
+    assert!(plain(&found.lead).contains("the day of the first raise, and not today"));
+    assert!(found.lead.0.iter().any(|part| matches!(
+        part,
+        crate::ground::Part::Quantity(Quantity::Day(day), _) if *day == date(2026, 7, 20)
+    )));
+    let holds_on = crate::ground::slab::HOLDS_ON;
+    assert!(figure(&bay, early, holds_on).is_some());
+    let late = section(&bay, LATER);
+    assert!(!plain(&late.lead).contains("not today"));
+    assert_eq!(figure(&bay, LATER, holds_on), None);
+    // No slab is so many days less than none old.
+    slab(&mut bay).load_on = None;
+    let early = Some(date(2026, 4, 1));
+    let age = figure(&bay, early, "age").unwrap();
+    assert_eq!((age.standing, age.found), (Standing::Unknown, None));
+    assert_eq!(
+        figure(&bay, early, "poured").unwrap().standing,
+        Standing::Stops
+    );
+}
+
+#[test]
 fn days_before_the_concrete_is_ready_stop() {
     let mut bay = good();
     slab(&mut bay).drill_on = Some(date(2026, 5, 20));

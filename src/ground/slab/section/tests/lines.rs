@@ -50,6 +50,34 @@ fn joint_crack_edge_and_drain_are_each_looked_at() {
 }
 
 #[test]
+fn walls_are_no_edge_that_anyone_measured() {
+    let mut bay = good();
+    assert_eq!(stands(&bay, "distance.right.edge"), Standing::Passes);
+    slab(&mut bay).outline.clear();
+    for asked in [bay.lift.manual.edge_distance, None] {
+        bay.lift.manual.edge_distance = asked;
+        assert_eq!(stands(&bay, "distance.right.edge"), Standing::Unknown);
+        assert_eq!(stands(&bay, "distance.left.edge"), Standing::Unknown);
+    }
+    let under = |bay: &Bay| crate::ground::slab::under_plate(bay, Side::Left, LATER);
+    assert!(!under(&bay).lines_listed, "where it ends was not told");
+    assert!(under(&good()).lines_listed);
+}
+
+#[test]
+fn a_post_beyond_an_edge_does_not_pass() {
+    let mut bay = good();
+    let edge = |x: f64| line(SlabLineKind::Edge, (x, 0.0), (x, 336.0));
+    slab(&mut bay).lines = vec![edge(-30.0)];
+    assert_eq!(stands(&bay, "edge_between"), Standing::Stops);
+    // Both edges of a pit: whether it is one is not known.
+    slab(&mut bay).lines = vec![edge(-15.0), edge(15.0)];
+    assert_eq!(stands(&bay, "edge_between"), Standing::Unknown);
+    slab(&mut bay).lines = vec![edge(100.0)];
+    assert_eq!(figure(&bay, LATER, "edge_between"), None);
+}
+
+#[test]
 fn the_slabs_own_edge_counts() {
     let mut bay = good();
     let outline = |right: f64| -> Vec<[Length; 2]> {

@@ -1,0 +1,119 @@
+//! How long a comparison takes, and how that stands to running `check` in a loop.
+//!
+//! `cargo bench --no-default-features --bench compare`
+#![allow(
+    clippy::panic,
+    missing_docs,
+    reason = "a benchmark that can't load its options has nothing to measure"
+)]
+
+use std::path::Path;
+
+use bayrise::bayfile::options::{self, Options};
+use bayrise::bayfile::presets::{PresetError, PresetSource, lifts, vehicles};
+use bayrise::choose::{Asked, bays, studies};
+use bayrise::clearance::study_on;
+use divan::Bencher;
+
+fn main() {
+    divan::main();
+}
+
+/// The bay file of the first comparison.
+struct Base(Vec<u8>);
+
+impl PresetSource for Base {
+    fn load(&self, path: &str) -> Result<Vec<u8>, PresetError> {
+        if path == "south-bay.ron" {
+            Ok(self.0.clone())
+        } else {
+            Err(PresetError::Missing)
+        }
+    }
+}
+
+/// Ten lifts by twenty vehicles: every shipped preset, some of them in two places or twice.
+fn ten_by_twenty() -> (Options, Base) {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenes/compare/south-bay.ron");
+    let base = match std::fs::read(&path) {
+        Ok(text) => Base(text),
+        Err(error) => panic!("{}: {error}", path.display()),
+    };
+    let mut l: Vec<String> = lifts()
+        .iter()
+        .map(|lift| format!("{:?}", lift.name))
+        .collect();
+    for lift in lifts().iter().take(10 - l.len()) {
+        let name = lift.name;
+        l.push(format!(
+            "(name: \"{name} nearer\", lift: (preset: \"{name}\", post_line: \"13 ft\"))"
+        ));
+    }
+    let mut v = Vec::new();
+    for raise in ["0 in", "1/2 in"] {
+        for vehicle in vehicles() {
+            let name = vehicle.name;
+            v.push(format!(
+                "(name: \"{name} {raise}\", vehicle: (preset: \"{name}\"), parking: (pad_raise: {raise:?}))"
+            ));
+        }
+    }
+    v.truncate(20);
+    let text = format!(
+        "(format: 1, title: \"ten by twenty\", base: \"south-bay.ron\", lifts: [{}], vehicles: [{}])",
+        l.join(", "),
+        v.join(", ")
+    );
+    match options::read("options.ron", text.as_bytes(), &base) {
+        Ok(options) => (options, base),
+        Err(faults) => panic!("{} faults", faults.len()),
+    }
+}
+
+/// 10 lifts by 20 vehicles on all cores, after loading.
+#[divan::bench(sample_count = 10, sample_size = 1)]
+fn matrix_ten_by_twenty(bencher: Bencher<'_, '_>) {
+    let (options, base) = ten_by_twenty();
+    bencher
+        .with_inputs(|| bays(&options, &base))
+        .bench_local_values(|made| studies(&options, made, Asked::default(), &|| ()).len());
+}
+
+/// The same studies one after another, as `check` run in a loop makes them, without starting the
+/// program or reading a file.
+#[divan::bench(sample_count = 10, sample_size = 1)]
+fn studies_in_a_loop(bencher: Bencher<'_, '_>) {
+    let (options, base) = ten_by_twenty();
+    let bays: Vec<_> = bays(&options, &base)
+        .into_iter()
+        .filter_map(|(_, read)| Some(read.ok()?.bay))
+        .collect();
+    bencher.bench_local(|| {
+        let safe = bays.iter().filter_map(|bay| study_on(bay, None).ok());
+        safe.filter(|study| study.highest_safe_lock.is_some())
+            .count()
+    });
+}
+
+/// Reading the 200 bays.
+#[divan::bench(sample_count = 10, sample_size = 1)]
+fn loading_ten_by_twenty(bencher: Bencher<'_, '_>) {
+    let (options, base) = ten_by_twenty();
+    bencher.bench_local(|| bays(&options, &base).len());
+}
+
+/// The answers the other way round for one cell.
+#[divan::bench(sample_count = 10, sample_size = 1)]
+fn inverse_of_one_cell(bencher: Bencher<'_, '_>) {
+    let (options, base) = ten_by_twenty();
+    let Some(bay) = bays(&options, &base)
+        .into_iter()
+        .find_map(|(_, read)| Some(read.ok()?.bay))
+    else {
+        panic!("no bay");
+    };
+    let Ok(study) = study_on(&bay, None) else {
+        panic!("not studied");
+    };
+    bencher.bench_local(|| bayrise::choose::inverse::inverse(&bay, &study));
+}

@@ -1,0 +1,182 @@
+//! Which combination to take, and why?
+//!
+//! Lift, change and garage are chosen; the vehicles are what they are chosen for. First counts how
+//! many of the vehicles get a safe lock at all; then how high the worst of them goes, differences
+//! below [`AS_HIGH_M`] left out; then the price, where none is missing. What these don't part is
+//! equal.
+
+use super::bill::Bill;
+use super::cell::Cell;
+use super::matrix::Matrix;
+use crate::bayfile::options::{Money, Pick};
+
+/// Heights under the body that differ by less are as good as each other: the width of two fingers.
+pub const AS_HIGH_M: f64 = 0.025;
+
+/// One lift with one change in one garage, for every vehicle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Candidate {
+    /// Which options; the vehicle is the first.
+    pub pick: Pick,
+    /// How many of the vehicles get a safe lock.
+    pub served: usize,
+    /// Of how many.
+    pub of: usize,
+    /// The least height under the body over the vehicles that get a safe lock, metres; none where
+    /// none does.
+    pub underbody_m: Option<f64>,
+    /// The vehicle that this is.
+    pub lowest: usize,
+    /// The dearest bill over the vehicles; none where a price is missing in one, or a vehicle could
+    /// not be studied.
+    pub total: Option<Money>,
+}
+
+/// What parts the chosen from the next.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Because {
+    /// It is the only one.
+    Only,
+    /// It serves more vehicles.
+    Served,
+    /// It goes higher.
+    Higher,
+    /// It costs less.
+    Cheaper,
+}
+
+/// The choice.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Choice {
+    /// No combination gives any vehicle a safe lock.
+    None,
+    /// One is the best, and what parts it from the next best.
+    One {
+        /// The best.
+        best: Candidate,
+        /// The best of those that it was parted from last.
+        next: Option<Candidate>,
+        /// By what.
+        because: Because,
+    },
+    /// Several are equal in all that is compared.
+    Equal {
+        /// All of them, in the order of the file.
+        best: Vec<Candidate>,
+        /// True where a missing price is what keeps them from being parted.
+        price_is_missing: bool,
+    },
+}
+
+/// Every lift with every change in every garage, in the order of the cells.
+#[must_use]
+pub fn candidates(matrix: &Matrix) -> Vec<Candidate> {
+    matrix
+        .cells
+        .chunk_by(|a, b| group(a) == group(b))
+        .filter_map(candidate)
+        .collect()
+}
+
+const fn group(cell: &Cell) -> (usize, usize, usize) {
+    (cell.pick.garage, cell.pick.change, cell.pick.lift)
+}
+
+fn candidate(cells: &[Cell]) -> Option<Candidate> {
+    let first = cells.first()?;
+    let heights = cells.iter().filter_map(|cell| {
+        let height = cell.found()?.underbody_m()?;
+        Some((cell.pick.vehicle, height))
+    });
+    let served = heights.clone().count();
+    let lowest = heights.min_by(|a, b| a.1.total_cmp(&b.1));
+    let totals: Option<Vec<Money>> = cells
+        .iter()
+        .map(|cell| cell.found().and_then(|found| Bill::total(&found.bill)))
+        .collect();
+    Some(Candidate {
+        pick: first.pick,
+        served,
+        of: cells.len(),
+        underbody_m: lowest.map(|(_, height)| height),
+        lowest: lowest.map_or(0, |(vehicle, _)| vehicle),
+        total: totals.and_then(|totals| totals.into_iter().max()),
+    })
+}
+
+/// The choice among the combinations.
+#[must_use]
+pub fn choice(matrix: &Matrix) -> Choice {
+    among(candidates(matrix))
+}
+
+/// The choice among some of them.
+#[must_use]
+pub fn among(all: Vec<Candidate>) -> Choice {
+    let most = all.iter().map(|one| one.served).max().unwrap_or(0);
+    if most == 0 {
+        return Choice::None;
+    }
+    let (serving, fewer) = parted(all, |one| one.served == most);
+    let highest = serving
+        .iter()
+        .filter_map(|one| one.underbody_m)
+        .fold(f64::NEG_INFINITY, f64::max);
+    let (high, lower) = parted(serving, |one| {
+        one.underbody_m
+            .is_some_and(|height| height >= highest - AS_HIGH_M)
+    });
+    let complete = high.iter().all(|one| one.total.is_some());
+    let least = high.iter().filter_map(|one| one.total).min();
+    let (cheapest, dearer) = if complete {
+        parted(high, |one| one.total == least)
+    } else {
+        (high, Vec::new())
+    };
+    let [best] = cheapest.as_slice() else {
+        return Choice::Equal {
+            price_is_missing: !complete,
+            best: cheapest,
+        };
+    };
+    let (because, parted_from) = if !dearer.is_empty() {
+        (Because::Cheaper, dearer)
+    } else if !lower.is_empty() {
+        (Because::Higher, lower)
+    } else if !fewer.is_empty() {
+        (Because::Served, fewer)
+    } else {
+        (Because::Only, Vec::new())
+    };
+    Choice::One {
+        best: *best,
+        next: next(&parted_from, because),
+        because,
+    }
+}
+
+fn parted(
+    all: Vec<Candidate>,
+    keeps: impl FnMut(&Candidate) -> bool,
+) -> (Vec<Candidate>, Vec<Candidate>) {
+    all.into_iter().partition(keeps)
+}
+
+/// The best of those left behind, by what they were left behind for; the first of equals.
+fn next(behind: &[Candidate], because: Because) -> Option<Candidate> {
+    let mut best: Option<&Candidate> = None;
+    for one in behind {
+        let is_better = best.is_none_or(|best| match because {
+            Because::Cheaper | Because::Only => one.total < best.total,
+            Because::Higher => one.underbody_m > best.underbody_m,
+            Because::Served => {
+                (one.served, one.underbody_m.unwrap_or(0.0))
+                    > (best.served, best.underbody_m.unwrap_or(0.0))
+            }
+        });
+        if is_better {
+            best = Some(one);
+        }
+    }
+    best.copied()
+}

@@ -1,0 +1,127 @@
+//! `bayrise compare`: many bays side by side.
+
+use std::path::PathBuf;
+use std::time::Duration;
+
+use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
+
+use super::check::to_json;
+use super::files::{Once, bay_file};
+use super::terminal::{look, print, show_faults};
+use super::{Exit, Failure};
+use crate::bayfile::options;
+use crate::choose::{Asked, Matrix, matrix};
+use crate::ground::Date;
+use crate::report::compare::{CompareReport, Comparison, Filter, Sort, csv, render, shown};
+use crate::report::fingerprint;
+
+/// How a comparison is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Written {
+    Text,
+    Json,
+    Csv,
+}
+
+/// What `compare` is to do.
+#[derive(Debug)]
+pub(super) struct CompareOptions {
+    pub(super) file: PathBuf,
+    pub(super) format: Written,
+    pub(super) sort: Sort,
+    pub(super) filters: Vec<Filter>,
+    /// Also the answers the other way round.
+    pub(super) inverse: bool,
+    /// The day that ages are counted to.
+    pub(super) on: Date,
+}
+
+pub(super) fn run(asked: &CompareOptions) -> Result<Exit, Failure> {
+    let bytes = bay_file(&asked.file)?;
+    let name = asked.file.to_string_lossy();
+    let files = Once::of(&asked.file);
+    let read = options::read(&name, &bytes, &files).map_err(Failure::Faults)?;
+    let bar = progress(read.picks().len());
+    let matrix = matrix(
+        &read,
+        &files,
+        Asked {
+            on: Some(asked.on),
+            inverse: asked.inverse,
+        },
+        &|| bar.inc(1),
+    );
+    bar.finish_and_clear();
+    if matrix.cells.iter().all(|cell| cell.found().is_none()) {
+        return Err(nothing(asked, &matrix));
+    }
+    let texts = matrix.texts.iter().map(|source| source.text.as_bytes());
+    let fingerprint = fingerprint(std::iter::once(bytes.as_slice()).chain(texts));
+    let comparison = Comparison {
+        options: &read,
+        matrix: &matrix,
+        shown: &shown(&read, &matrix, asked.sort, &asked.filters),
+        fingerprint: &fingerprint,
+    };
+    let text = match asked.format {
+        Written::Text => render(&comparison, look()),
+        Written::Csv => csv(&comparison),
+        Written::Json => to_json(&CompareReport::new(&comparison))?,
+    };
+    print(&text)?;
+    let faults: Vec<_> = read
+        .warnings
+        .iter()
+        .chain(matrix.faults())
+        .cloned()
+        .collect();
+    if !faults.is_empty() {
+        show_faults(&faults);
+    }
+    let mut found = matrix.cells.iter().filter_map(|cell| cell.found());
+    Ok(
+        if found.any(|found| found.study.highest_safe_lock.is_some()) {
+            Exit::Met
+        } else {
+            Exit::Unmet
+        },
+    )
+}
+
+/// Not one combination could be studied.
+fn nothing(asked: &CompareOptions, matrix: &Matrix) -> Failure {
+    let faults: Vec<_> = matrix.faults().into_iter().cloned().collect();
+    if !faults.is_empty() {
+        return Failure::Faults(faults);
+    }
+    let why = matrix.cells.iter().find_map(|cell| match &cell.outcome {
+        crate::choose::Outcome::NotStudied(why) => Some(why.as_str()),
+        _ => None,
+    });
+    Failure::new(
+        format!(
+            "{}: no combination could be studied: {}",
+            asked.file.display(),
+            why.unwrap_or("there is none")
+        ),
+        "correct the bay file or the options",
+    )
+}
+
+/// A bar that comes up when the work takes longer than a second.
+fn progress(cells: usize) -> ProgressBar {
+    let bar = ProgressBar::with_draw_target(Some(cells as u64), ProgressDrawTarget::hidden());
+    if let Ok(style) = ProgressStyle::with_template("comparing {bar:40} {pos}/{len}, {eta} left") {
+        bar.set_style(style);
+    }
+    let late = bar.downgrade();
+    std::thread::spawn(move || {
+        std::thread::sleep(Duration::from_secs(1));
+        if let Some(bar) = late.upgrade()
+            && !bar.is_finished()
+        {
+            bar.set_draw_target(ProgressDrawTarget::stderr());
+        }
+    });
+    bar
+}

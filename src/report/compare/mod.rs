@@ -1,0 +1,33 @@
+//! What does a person, or a program, read of a comparison?
+//!
+//! Text, CSV and JSON of a finished matrix. Nothing here works out a clearance, a load or a price;
+//! what is chosen is the order of the rows, which of them are shown, and the words.
+
+mod csv;
+mod json;
+mod says;
+mod shown;
+mod text;
+mod words;
+
+pub use csv::csv;
+pub use json::CompareReport;
+pub use says::says;
+pub use shown::{Filter, FilterError, Sort, shown};
+pub use text::render;
+
+use crate::bayfile::options::Options;
+use crate::choose::{Cell, Matrix};
+
+/// Everything a presenter of a comparison is given.
+#[derive(Debug, Clone, Copy)]
+pub struct Comparison<'a> {
+    /// What was compared.
+    pub options: &'a Options,
+    /// What came of it, all of it.
+    pub matrix: &'a Matrix,
+    /// The cells to show, in their order.
+    pub shown: &'a [&'a Cell],
+    /// Sixteen hex digits that stand for the texts that went in.
+    pub fingerprint: &'a str,
+}

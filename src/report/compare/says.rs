@@ -1,0 +1,314 @@
+//! Which combination is chosen, and why, in plain sentences?
+
+use super::words::{candidate, named, show, vehicle};
+use crate::bayfile::options::{List, Options, Work};
+use crate::choose::bill::Line;
+use crate::choose::choice::{AS_HIGH_M, Because, Candidate, Choice, among, candidates, choice};
+use crate::choose::{Cell, Matrix};
+use crate::report::words::{count, list, sentence};
+use crate::report::{Show, why_not_safe};
+
+/// The sentences on top.
+#[must_use]
+pub fn says(options: &Options, matrix: &Matrix) -> String {
+    match choice(matrix) {
+        Choice::None => none(options, matrix),
+        Choice::Equal {
+            best,
+            price_is_missing,
+        } => equal(options, matrix, &best, price_is_missing),
+        Choice::One {
+            best,
+            next,
+            because,
+        } => one(options, matrix, &best, next.as_ref(), because),
+    }
+}
+
+fn cell<'a>(matrix: &'a Matrix, of: &Candidate) -> Option<&'a Cell> {
+    let pick = crate::bayfile::options::Pick {
+        vehicle: of.lowest,
+        ..of.pick
+    };
+    matrix.cells.iter().find(|cell| cell.pick == pick)
+}
+
+fn show_of(matrix: &Matrix, of: &Candidate) -> Option<Show> {
+    Some(show(cell(matrix, of)?.found()?))
+}
+
+fn none(options: &Options, matrix: &Matrix) -> String {
+    let mut text = format!(
+        "None of {} gives a safe lock.",
+        count(matrix.cells.len(), "combination")
+    );
+    let nearest = matrix
+        .cells
+        .iter()
+        .filter_map(|cell| Some((cell, cell.found()?)))
+        .max_by_key(|(cell, found)| (found.study.highest_clear_lock, std::cmp::Reverse(cell.pick)));
+    if let Some((cell, found)) = nearest
+        && let Some(why) = why_not_safe(&found.bay, &found.study)
+    {
+        text.push_str(&format!(
+            " The nearest to one is {}, {}: {why}.",
+            candidate(options, cell.pick),
+            vehicle(options, cell.pick)
+        ));
+    }
+    text
+}
+
+/// "every vehicle gets a safe lock", "2 of 3 vehicles get a safe lock".
+fn serves(of: &Candidate) -> String {
+    match (of.served, of.of) {
+        (1, 1) => "it gets a safe lock".into(),
+        (2, 2) => "both vehicles get a safe lock".into(),
+        (served, all) if served == all => format!("all {all} vehicles get a safe lock"),
+        (1, all) => format!("1 of {all} vehicles gets a safe lock"),
+        (served, all) => format!("{served} of {all} vehicles get a safe lock"),
+    }
+}
+
+/// "lock 9 of 17 with 4 ft 10 in under the body".
+fn height(options: &Options, matrix: &Matrix, of: &Candidate) -> Option<String> {
+    let cell = cell(matrix, of)?;
+    let found = cell.found()?;
+    let lock = found.study.highest_safe_lock?;
+    let who = if of.of > 1 {
+        format!("{} the lowest, ", vehicle(options, cell.pick))
+    } else {
+        String::new()
+    };
+    Some(format!(
+        "{who}lock {lock} of {} with {} under the body{}",
+        found.study.locks.len(),
+        show(found).room(of.underbody_m?),
+        if found.study.full_rise {
+            ", the full rise"
+        } else {
+            ""
+        }
+    ))
+}
+
+fn one(
+    options: &Options,
+    matrix: &Matrix,
+    best: &Candidate,
+    next: Option<&Candidate>,
+    because: Because,
+) -> String {
+    let name = candidate(options, best.pick);
+    let mut text = format!("Take {name}: {}", serves(best));
+    if let Some(height) = height(options, matrix, best) {
+        text.push_str(&format!(" ({height})"));
+    }
+    if let Some(total) = best.total.filter(|_| !unasked(matrix)) {
+        text.push_str(&format!(", for {} in all", total.show(&options.currency)));
+    }
+    text.push('.');
+    match (because, next) {
+        (Because::Only, _) | (_, None) => {}
+        (Because::Served, Some(next)) => {
+            let next_name = candidate(options, next.pick);
+            if next.served == 0 {
+                text.push_str(&format!(" With {next_name} none does"));
+                if let Some(why) = why_none(matrix, next) {
+                    text.push_str(&format!(": {why}"));
+                }
+                text.push('.');
+            } else {
+                text.push_str(&format!(
+                    " With the next, {next_name}, only {} of {} do.",
+                    next.served, next.of
+                ));
+            }
+        }
+        (Because::Higher, Some(next)) => {
+            if let (Some(high), Some(low), Some(show)) =
+                (best.underbody_m, next.underbody_m, show_of(matrix, best))
+            {
+                text.push_str(&format!(
+                    " It leaves {} more under the body than the next, {}.",
+                    show.room(high - low),
+                    candidate(options, next.pick)
+                ));
+            }
+        }
+        (Because::Cheaper, Some(next)) => cheaper(options, matrix, best, next, &mut text),
+    }
+    text.push_str(&without_change(options, matrix, best));
+    text.push_str(&dearer_than_it_looks(options, matrix, best));
+    text.push_str(&price_open(options, matrix, best));
+    text
+}
+
+fn cheaper(
+    options: &Options,
+    matrix: &Matrix,
+    best: &Candidate,
+    next: &Candidate,
+    text: &mut String,
+) {
+    let (Some(less), Some(more)) = (best.total, next.total) else {
+        return;
+    };
+    let saved = crate::bayfile::options::Money(more.0 - less.0);
+    let as_high = show_of(matrix, best).map_or_else(String::new, |show| show.need(AS_HIGH_M));
+    text.push_str(&format!(
+        " {} goes as high (within {as_high}) and costs {} more.",
+        sentence(&candidate(options, next.pick)),
+        saved.show(&options.currency)
+    ));
+}
+
+/// The best without a change, where the choice takes one.
+fn without_change(options: &Options, matrix: &Matrix, best: &Candidate) -> String {
+    if best.pick.change == 0 {
+        return String::new();
+    }
+    let same = |one: &Candidate| one.pick.change == 0 && one.pick.garage == best.pick.garage;
+    let as_it_is = candidates(matrix).into_iter().filter(same).collect();
+    let first = match among(as_it_is) {
+        Choice::None => {
+            let name = named(
+                options,
+                crate::bayfile::options::Pick {
+                    change: 0,
+                    ..best.pick
+                },
+                List::Changes,
+            );
+            return name.map_or_else(String::new, |name| format!(" With {name} no lock is safe."));
+        }
+        Choice::One { best, .. } => Some(best),
+        Choice::Equal { best, .. } => best.first().copied(),
+    };
+    let Some(first) = first else {
+        return String::new();
+    };
+    let Some(height) = height(options, matrix, &first) else {
+        return String::new();
+    };
+    format!(
+        " Without that the best is {}: {} ({height}).",
+        candidate(options, first.pick),
+        serves(&first)
+    )
+}
+
+/// A lift whose own price is lower, but that costs more in all.
+fn dearer_than_it_looks(options: &Options, matrix: &Matrix, best: &Candidate) -> String {
+    let price = |of: &Candidate| {
+        let bill = &cell(matrix, of)?.found()?.bill;
+        match bill.of(Work::Lift) {
+            Line::Priced(amount) => Some(amount),
+            _ => None,
+        }
+    };
+    let (Some(own), Some(total)) = (price(best), best.total) else {
+        return String::new();
+    };
+    let looks_cheaper = candidates(matrix)
+        .into_iter()
+        .filter(|one| one.served == best.served && one.total.is_some_and(|sum| sum > total))
+        .find(|one| price(one).is_some_and(|price| price < own));
+    let Some(one) = looks_cheaper else {
+        return String::new();
+    };
+    let (Some(price), Some(sum)) = (price(&one), one.total) else {
+        return String::new();
+    };
+    let currency = &options.currency;
+    let mut text = format!(
+        " {} is the cheaper lift ({} against {}) but the dearer whole ({} against {})",
+        sentence(&candidate(options, one.pick)),
+        price.show(currency),
+        own.show(currency),
+        sum.show(currency),
+        total.show(currency),
+    );
+    if let Some(bill) = cell(matrix, &one).and_then(Cell::found).map(|f| f.bill)
+        && let Line::Priced(pad) = bill.of(Work::Pad)
+    {
+        text.push_str(&format!(": the pads it needs cost {}", pad.show(currency)));
+    }
+    text.push('.');
+    text
+}
+
+fn unasked(matrix: &Matrix) -> bool {
+    let mut found = matrix.cells.iter().filter_map(Cell::found);
+    found.all(|found| found.bill.is_unasked)
+}
+
+/// What the price of the choice lacks.
+fn price_open(options: &Options, matrix: &Matrix, best: &Candidate) -> String {
+    if unasked(matrix) || best.total.is_some() {
+        return String::new();
+    }
+    let Some(found) = cell(matrix, best).and_then(Cell::found) else {
+        return String::new();
+    };
+    let open: Vec<&str> = found.bill.open().map(|(work, _)| work.words()).collect();
+    if open.is_empty() {
+        return String::new();
+    }
+    format!(
+        " Of its cost {} is known; without a price, or not known to be needed: {}.",
+        found.bill.known().show(&options.currency),
+        list(&open)
+    )
+}
+
+/// Why the first vehicle gets no safe lock.
+fn why_none(matrix: &Matrix, of: &Candidate) -> Option<String> {
+    let found = cell(matrix, of)?.found()?;
+    why_not_safe(&found.bay, &found.study)
+}
+
+fn equal(options: &Options, matrix: &Matrix, best: &[Candidate], price_is_missing: bool) -> String {
+    let names: Vec<String> = best
+        .iter()
+        .map(|one| candidate(options, one.pick))
+        .collect();
+    let Some(first) = best.first() else {
+        return String::new();
+    };
+    let pair = if names.len() == 2 { "two" } else { "best" };
+    let mut text = format!(
+        "The {pair} are equal: {}. {}",
+        list(&names),
+        sentence(&if names.len() > 1 {
+            format!("with each {}", serves(first))
+        } else {
+            serves(first)
+        })
+    );
+    if let Some(height) = height(options, matrix, first) {
+        text.push_str(&format!(" ({height}"));
+        if let Some(show) = show_of(matrix, first) {
+            text.push_str(&format!(
+                "; heights that differ by less than {} count as equal",
+                show.need(AS_HIGH_M)
+            ));
+        }
+        text.push(')');
+    }
+    text.push('.');
+    if unasked(matrix) {
+        text.push_str(" No price is given.");
+    } else if price_is_missing {
+        text.push_str(" The price does not part them while prices are missing.");
+    } else if let Some(total) = first.total {
+        text.push_str(&format!(
+            " Each costs {} in all.",
+            total.show(&options.currency)
+        ));
+    }
+    if named(options, first.pick, List::Lifts).is_none() {
+        text = text.replace("the lift (", "(");
+    }
+    text
+}
