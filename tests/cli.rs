@@ -443,3 +443,32 @@ fn the_readme_quotes_what_the_program_says() {
         "a place in the README was left unfilled"
     );
 }
+
+#[test]
+fn sheets_for_the_floor_are_written_in_each_format() {
+    let folder = tempfile::tempdir().unwrap();
+    let scene = tall_pickup();
+    for (name, starts) in [
+        ("floor.svg", "<svg "),
+        ("floor.pdf", "%PDF-"),
+        ("floor.dxf", "0\r\nSECTION"),
+    ] {
+        let write = || {
+            let run = bayrise_in(
+                folder.path(),
+                &["layout", &scene, name, "--on", "2026-05-14"],
+            );
+            assert_eq!(run.code, 0, "{run:?}");
+            assert!(run.stdout.contains(name), "{run:?}");
+            std::fs::read(folder.path().join(name)).unwrap()
+        };
+        let bytes = write();
+        assert!(bytes.starts_with(starts.as_bytes()), "{name}");
+        assert_eq!(bytes, write(), "{name}");
+    }
+    assert!(folder.path().join("floor-2.svg").exists());
+    for bad in ["floor.png", "floor", "no folder/floor.pdf"] {
+        bayrise_in(folder.path(), &["layout", &scene, bad]).is_refused();
+    }
+    bayrise_in(folder.path(), &["layout", &scene, "a.pdf", "--paper", "a9"]).is_refused();
+}

@@ -12,6 +12,7 @@ Examples:
   bayrise plan my-bay.ron                     go, stop or not known yet, before buying
   bayrise compare options.ron                 lifts and vehicles side by side, with their whole cost
   bayrise picture my-bay.ron bay.png          a picture with its verdict
+  bayrise layout my-bay.ron floor.pdf         sheets to set out the floor by
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
   bayrise presets                             the lifts and vehicles to start from
 
@@ -53,6 +54,7 @@ pub(super) enum Command {
     Compare(Compare),
     View(View),
     Picture(Picture),
+    Layout(Layout),
     Solids(Solids),
     Presets(Presets),
     New(New),
@@ -258,6 +260,45 @@ pub(super) struct Picture {
     /// The day that the age of concrete is counted to, as year-month-day; today when not given
     #[arg(long, value_name = "DATE")]
     pub(super) on: Option<String>,
+}
+
+/// Draw the sheets for the floor: plan, plates, tape readings, elevations, to scale.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise layout my-bay.ron floor.pdf                   to print, all pages
+  bayrise layout my-bay.ron floor.svg --paper a3        a file a page: floor.svg, floor-2.svg, ..
+  bayrise layout my-bay.ron floor.dxf                   in millimetres, on named layers
+
+Print at 100 %: each page has a bar to check that by. Holes are shown only where the bay file says
+that nothing in or under the slab forbids drilling.
+
+Exits 0 when the sheets are written, whatever the verdict on them; 2 on bad input.")]
+pub(super) struct Layout {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// The drawing to write: .pdf, .svg or .dxf; one that is there is replaced
+    pub(super) out: PathBuf,
+
+    /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given
+    #[arg(long, value_enum)]
+    pub(super) paper: Option<PaperName>,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+}
+
+/// A paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum PaperName {
+    /// 8 1/2 by 11 in
+    Letter,
+    /// 210 by 297 mm
+    A4,
+    /// 297 by 420 mm
+    A3,
 }
 
 /// Where the eye stands.

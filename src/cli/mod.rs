@@ -7,6 +7,7 @@ mod arguments;
 mod check;
 mod compare;
 pub(crate) mod files;
+mod layout;
 mod load;
 mod new;
 mod options;
@@ -116,6 +117,7 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::Check(options) => check::run(&options),
         Task::Picture(options) => picture::run(&options),
         Task::Plan(options) => plan::run(&options),
+        Task::Layout(options) => layout::run(&options),
         Task::Compare(options) => compare::run(&options),
         Task::View(file) => view::run(&file),
         Task::Window(file) => view::after_verdict(&file),

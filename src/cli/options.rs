@@ -5,9 +5,11 @@ use std::path::{Path, PathBuf};
 use super::Failure;
 use super::arguments::{self, Arguments, Command, CompareFormat, Format, Switch, Units};
 use super::compare::{CompareOptions, Written};
+use super::layout::{self, LayoutOptions};
 use super::picture::PictureOptions;
 use super::plan::PlanOptions;
 use crate::bay::UnitSystem;
+use crate::drawing::sheet::Paper;
 use crate::ground::Date;
 use crate::report::Need;
 use crate::report::compare::{Filter, FilterError, Sort};
@@ -27,6 +29,8 @@ pub(super) enum Task {
     Window(PathBuf),
     /// Say what is go, stop or not known before buying.
     Plan(PlanOptions),
+    /// Draw the sheets for the floor.
+    Layout(LayoutOptions),
     /// Put many bays side by side.
     Compare(CompareOptions),
     /// Draw a picture.
@@ -130,6 +134,7 @@ impl Task {
                 file: plan.file,
                 format: plan.format,
             }),
+            (_, Some(Command::Layout(typed))) => Self::Layout(layout(typed)?),
             (_, Some(Command::Compare(typed))) => Self::Compare(compare(typed)?),
             (_, Some(Command::Solids(solids))) => {
                 let travel = length("--travel", &solids.travel)?;
@@ -168,6 +173,29 @@ impl Task {
             }
         })
     }
+}
+
+fn layout(typed: arguments::Layout) -> Result<LayoutOptions, Failure> {
+    let format = layout::Format::of(&typed.out).ok_or_else(|| {
+        Failure::new(
+            format!(
+                "{}: no kind of drawing has this ending",
+                typed.out.display()
+            ),
+            layout::ENDINGS,
+        )
+    })?;
+    Ok(LayoutOptions {
+        format,
+        paper: typed.paper.map(|paper| match paper {
+            arguments::PaperName::Letter => Paper::Letter,
+            arguments::PaperName::A4 => Paper::A4,
+            arguments::PaperName::A3 => Paper::A3,
+        }),
+        on: day(typed.on.as_deref())?,
+        file: typed.file,
+        out: typed.out,
+    })
 }
 
 fn compare(typed: arguments::Compare) -> Result<CompareOptions, Failure> {

@@ -4,8 +4,8 @@
 //! so that people with a red-green or blue-yellow weakness tell every two of them apart too, which
 //! a test computes.
 
+pub mod paper;
 pub mod screen;
-
 pub mod things;
 
 use crate::clearance::LockState;

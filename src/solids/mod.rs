@@ -21,6 +21,7 @@ mod solid;
 pub(crate) mod test_bay;
 pub mod vehicle;
 
+pub(crate) use outline::convex_outline;
 pub use solid::{Layer, Pose, Role, Shape, Solid};
 
 /// Where the door is.

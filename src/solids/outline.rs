@@ -6,7 +6,7 @@ use super::{Role, Solid};
 
 /// The corners of the convex hull of `points`, counter-clockwise, without points on its edges.
 /// (Andrew's monotone chain.)
-pub(super) fn convex_outline(mut points: Vec<DVec2>) -> Vec<DVec2> {
+pub(crate) fn convex_outline(mut points: Vec<DVec2>) -> Vec<DVec2> {
     points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
     points.dedup();
     if points.len() < 3 {

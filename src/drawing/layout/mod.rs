@@ -1,0 +1,134 @@
+//! Which sheets does the floor crew get: plan, plates, pulls, elevations?
+//!
+//! The solids and the study are drawn as they are; nothing here works out a clearance. No hole is
+//! drawn, dimensioned or pulled unless [`crate::setting_out::Drill`] lets it.
+
+mod draw;
+mod elevation;
+mod plan;
+mod plates;
+mod pulls;
+#[cfg(test)]
+mod tests;
+
+use crate::bay::Bay;
+use crate::clearance::Study;
+use crate::ground::Date;
+use crate::report::{CAUTIONS, Sayings};
+use crate::setting_out::{Drill, SettingOut, not_known_yet, setting_out};
+use crate::solids::attitude::StanceError;
+
+use super::sheet::{Frame, Paper, Sheet, View, compose};
+
+/// What a layout is made of.
+#[derive(Debug, Clone, Copy)]
+pub struct Order<'a> {
+    /// The bay.
+    pub bay: &'a Bay,
+    /// What was found.
+    pub study: &'a Study,
+    /// Sixteen hex digits that stand for the texts that went in.
+    pub fingerprint: &'a str,
+    /// The day that ages are counted to.
+    pub on: Date,
+    /// The paper.
+    pub paper: Paper,
+}
+
+/// Why there is no layout.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LayoutError {
+    /// It can't be said how the vehicle stands.
+    Stance(StanceError),
+    /// This page has more to say than the paper has room for.
+    TooSmall(String),
+}
+
+struct Made<'a> {
+    order: &'a Order<'a>,
+    out: SettingOut,
+}
+
+/// Every page, in order.
+///
+/// # Errors
+/// See [`LayoutError`].
+pub fn layout(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
+    let made = Made {
+        order,
+        out: setting_out(order.bay, order.study),
+    };
+    let pages = made.pages(0)?;
+    // How many they are is written on each.
+    made.pages(pages.len())
+}
+
+impl Made<'_> {
+    fn pages(&self, of: usize) -> Result<Vec<Sheet>, LayoutError> {
+        let order = self.order;
+        let mut pages = Vec::new();
+        let put = |pages: &mut Vec<Sheet>, view: &View, mut frame: Frame| {
+            frame.page = [pages.len() + 1, of];
+            let sheet = compose(view, &frame, order.paper, order.bay.units);
+            pages.push(sheet.ok_or(LayoutError::TooSmall(frame.name))?);
+            Ok(())
+        };
+        put(
+            &mut pages,
+            &plan::view(self)?,
+            self.frame("Floor plan", "PLAN", plan::notes(self)),
+        )?;
+        for (side, name, tag) in plates::SIDES {
+            let notes = plates::notes(self);
+            put(
+                &mut pages,
+                &plates::view(self, side),
+                self.frame(name, tag, notes),
+            )?;
+        }
+        let mut frame = self.frame("Setting out, pull by pull", "PULLS", pulls::notes(self));
+        frame.page = [pages.len() + 1, of];
+        pages.extend(pulls::pages(self, &frame));
+        for (look, name, tag) in elevation::LOOKS {
+            let (view, warnings, notes) = elevation::view(self, look)?;
+            let mut frame = self.frame(name, tag, notes);
+            frame.warnings.extend(warnings);
+            put(&mut pages, &view, frame)?;
+        }
+        Ok(pages)
+    }
+
+    fn frame(&self, name: &str, tag: &'static str, notes: Vec<String>) -> Frame {
+        let order = self.order;
+        let said = Sayings::of(order.bay, order.study);
+        let mut warnings = Vec::new();
+        warnings.extend(self.out.drill.why_not());
+        let open = not_known_yet(order.study);
+        if self.out.drill == Drill::Shown && !open.is_empty() {
+            warnings.push(format!(
+                "NOT KNOWN YET, settle before drilling: {}.",
+                open.join("; ")
+            ));
+        }
+        if order.study.highest_safe_lock.is_none() {
+            warnings.push(format!("NO LOCK IS SAFE. {}", said.lead()));
+        }
+        Frame {
+            title: said.title(),
+            name: name.into(),
+            tag,
+            page: [1, 1],
+            warnings,
+            notes,
+            made_by: format!(
+                "Bayrise {} \u{b7} input {} \u{b7} ages counted to {} \u{b7} {} \u{b7} paper {}",
+                env!("CARGO_PKG_VERSION"),
+                order.fingerprint,
+                order.on,
+                said.vehicle_on_lift(),
+                order.paper.name()
+            ),
+            cautions: CAUTIONS.join(" "),
+        }
+    }
+}

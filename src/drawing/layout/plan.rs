@@ -1,0 +1,325 @@
+//! The floor plan: where do lift, vehicle, walls and slab lines lie, from one corner?
+
+use glam::{DVec2, DVec3};
+
+use super::draw::{Running, line, over, solid, together};
+use super::{LayoutError, Made};
+use crate::bay::SlabLineKind;
+use crate::drawing::outline::Look;
+use crate::drawing::palette::paper::{INK, SET_OUT, SLAB_LINE};
+use crate::drawing::sheet::{Callout, Dash, Item, Layer, Mark, Pen, Shape, View};
+use crate::ground::loads;
+use crate::ground::slab::SlabMap;
+use crate::report::{on_one_line, short_name};
+use crate::setting_out::{PointKind, Reading};
+use crate::solids::list::solids;
+use crate::solids::{DoorTravel, Role, Solid};
+use crate::units::{Length, Rounding, both};
+
+/// What reaches no lower than this is drawn as lying overhead, metres.
+const OVERHEAD_M: f64 = 1.8;
+/// How far a tyre line goes on beside the tyres, metres.
+const BESIDE_M: f64 = 0.2;
+/// The drawn diameter of a hole whose anchor is not known, metres.
+pub(super) const HOLE_M: f64 = 0.016;
+
+pub(super) fn notes(made: &Made<'_>) -> Vec<String> {
+    let tail = match made.order.bay.parking.facing {
+        crate::bay::Facing::NoseIn => "nose in",
+        crate::bay::Facing::TailIn => "tail in",
+    };
+    vec![format!(
+        "Seen from above, the door below. Running dimensions from corner A (door wall and left \
+         wall, inner faces). Letters are the points of the pulls. The vehicle stands {tail}, as \
+         parked; broken outlines lie overhead."
+    )]
+}
+
+pub(super) fn view(made: &Made<'_>) -> Result<View, LayoutError> {
+    let bay = made.order.bay;
+    let all = solids(bay, DoorTravel::Shut, 0.0).map_err(LayoutError::Stance)?;
+    let mut view = View::default();
+    room(&mut view, made, &all);
+    let of = |wanted: fn(Role) -> bool| all.iter().filter(move |solid| wanted(solid.role));
+    let items = &mut view.items;
+    together(items, Look::Plan, of(|role| matches!(role, Role::Wheel(_))));
+    together(
+        items,
+        Look::Plan,
+        of(|role| matches!(role, Role::Body | Role::Mirror)),
+    );
+    for one in of(|role| matches!(role, Role::Wheel(_))) {
+        over(items, Look::Plan, one);
+    }
+    for one in of(|role| matches!(role, Role::BasePlate(_) | Role::FloorPlate)) {
+        solid(items, Look::Plan, one);
+    }
+    for one in of(|role| matches!(role, Role::Post(_) | Role::PowerUnit(_))) {
+        solid(items, Look::Plan, one);
+    }
+    for one in of(|role| matches!(role, Role::TieBeam | Role::ShutOffBar)) {
+        over(items, Look::Plan, one);
+    }
+    slab(&mut view, made);
+    lines_and_points(&mut view, made);
+    parking(&mut view, made, &all);
+    ticks(&mut view, made, &all);
+    Ok(view)
+}
+
+fn room(view: &mut View, made: &Made<'_>, all: &[Solid]) {
+    let bay = made.order.bay;
+    for one in all {
+        match one.role {
+            Role::DoorWall if one.bounds().0.z > 0.5 => over(&mut view.items, Look::Plan, one),
+            Role::Wall | Role::DoorWall => solid(&mut view.items, Look::Plan, one),
+            Role::Obstacle(_) => {
+                let (low, high) = one.bounds();
+                if low.z > OVERHEAD_M {
+                    over(&mut view.items, Look::Plan, one);
+                } else {
+                    solid(&mut view.items, Look::Plan, one);
+                }
+                let middle = (low + high) * 0.5;
+                view.callouts.push(Callout {
+                    at_m: Look::Plan.flat(middle),
+                    says: on_one_line(&short_name(&one.name)),
+                });
+            }
+            _ => {}
+        }
+    }
+    let opening = &bay.garage.opening;
+    let size = |length: Length| both(length, bay.units, Rounding::Down);
+    view.callouts.push(Callout {
+        at_m: DVec2::new(opening.width.m() * 0.25, -opening.wall_thickness.m() * 0.5),
+        says: format!(
+            "door opening {} wide, {} high",
+            size(opening.width),
+            size(opening.height)
+        ),
+    });
+}
+
+fn slab(view: &mut View, made: &Made<'_>) {
+    let bay = made.order.bay;
+    let map = SlabMap::of(bay);
+    let (low, high) = view.bounds_m();
+    for one in &map.lines {
+        let word = match one.kind {
+            SlabLineKind::Joint => "joint",
+            SlabLineKind::Crack => "crack",
+            SlabLineKind::Edge => "edge of the slab",
+            SlabLineKind::Drain => "drain",
+        };
+        let Some(ends) = super::draw::clipped(one.ends, low, high) else {
+            continue;
+        };
+        let pen = Pen::broken(0.3, SLAB_LINE, Dash::Dashed);
+        line(&mut view.items, Layer::SlabLines, ends, pen);
+        view.callouts.push(Callout {
+            at_m: ends[0].lerp(ends[1], 0.8),
+            says: word.into(),
+        });
+    }
+    for reading in &map.readings {
+        view.items.push(Item {
+            layer: Layer::Readings,
+            shape: Shape::Circle {
+                middle: reading.at_m,
+                radius: 0.03,
+                pen: Some(Pen::solid(0.2, SLAB_LINE)),
+                fill: None,
+            },
+        });
+        let thick = both(
+            Length::metres(reading.thickness_m),
+            bay.units,
+            Rounding::Down,
+        );
+        view.callouts.push(Callout {
+            at_m: reading.at_m,
+            says: format!("slab read {thick} thick"),
+        });
+    }
+}
+
+fn lines_and_points(view: &mut View, made: &Made<'_>) {
+    let bay = made.order.bay;
+    let out = &made.out;
+    let at = |letter: &str| out.point(letter).map(|point| point.at_m);
+    let middle = if at("D").is_some() { "D" } else { "C" };
+    let set_out = |dash| Pen::broken(0.2, SET_OUT, dash);
+    for (from, to, dash, diagonal) in [
+        ("A", "B", Dash::Centre, false),
+        (middle, "F", Dash::Centre, false),
+        (middle, "G", Dash::Centre, false),
+        ("K", "L", Dash::Centre, false),
+        ("H", "K", Dash::Dashed, false),
+        ("J", "L", Dash::Dashed, false),
+        ("H", "L", Dash::Dashed, true),
+        ("J", "K", Dash::Dashed, true),
+        ("E", "F", Dash::Dashed, false),
+    ] {
+        let (Some(a), Some(b)) = (at(from), at(to)) else {
+            continue;
+        };
+        line(&mut view.items, Layer::Points, [a, b], set_out(dash));
+        if diagonal {
+            let reading = Reading {
+                expected_m: a.distance(b),
+                tolerance_m: 0.0,
+            };
+            view.callouts.push(Callout {
+                at_m: a.lerp(b, 0.72),
+                says: format!("diagonal {from}\u{2013}{to}: {}", reading.both(bay.units)),
+            });
+        }
+    }
+    let hole = bay.lift.base_plate.anchor_diameter;
+    for point in &out.points {
+        match point.kind {
+            PointKind::Line | PointKind::Posts | PointKind::Parking => view.marks.push(Mark {
+                at_m: point.at_m,
+                letter: point.letter.clone(),
+                clear_m: 0.0,
+            }),
+            PointKind::Hole(_) => view.items.push(Item {
+                layer: Layer::Holes,
+                shape: Shape::Circle {
+                    middle: point.at_m,
+                    radius: hole.map_or(HOLE_M, |d| d.m()) * 0.5,
+                    pen: Some(Pen::solid(0.18, SET_OUT)),
+                    fill: None,
+                },
+            }),
+            PointKind::Plate(_) => {}
+        }
+    }
+}
+
+/// The middles of the wheels of an axle in plan, metres.
+pub(super) fn axle(all: &[Solid], axle: usize) -> Option<[DVec2; 2]> {
+    let mut wheels = all.iter().filter(|one| one.role == Role::Wheel(axle));
+    let mut middle = || Some(Look::Plan.flat(wheels.next()?.bay_from_solid.translation));
+    Some([middle()?, middle()?])
+}
+
+fn parking(view: &mut View, made: &Made<'_>, all: &[Solid]) {
+    let bay = made.order.bay;
+    for (number, word) in [(0, "front"), (1, "rear")] {
+        let Some([a, b]) = axle(all, number) else {
+            continue;
+        };
+        let beside = (b - a).normalize_or_zero() * (bay.vehicle.tyre_width.m() * 0.5 + BESIDE_M);
+        let ends = [a - beside, b + beside];
+        let pen = Pen::broken(0.3, INK, Dash::Centre);
+        line(&mut view.items, Layer::Parking, ends, pen);
+        let right = if ends[0].x > ends[1].x {
+            ends[0]
+        } else {
+            ends[1]
+        };
+        view.callouts.push(Callout {
+            at_m: right,
+            says: format!("stop line: {word} tyres stand with their middles on it"),
+        });
+    }
+    match cg(made) {
+        Some(at) => {
+            let pen = Pen::solid(0.25, INK);
+            for way in [DVec2::X, DVec2::Y] {
+                line(
+                    &mut view.items,
+                    Layer::Parking,
+                    [at - way * 0.12, at + way * 0.12],
+                    pen,
+                );
+            }
+            view.items.push(Item {
+                layer: Layer::Parking,
+                shape: Shape::Circle {
+                    middle: at,
+                    radius: 0.07,
+                    pen: Some(pen),
+                    fill: None,
+                },
+            });
+            view.callouts.push(Callout {
+                at_m: at,
+                says: "centre of gravity, as parked".into(),
+            });
+        }
+        None => {
+            let body = all.iter().find(|one| one.role == Role::Body);
+            if let Some(body) = body {
+                let at_m = Look::Plan.flat(body.bay_from_solid.point(DVec3::ZERO));
+                view.callouts.push(Callout {
+                    at_m,
+                    says: "centre of gravity not known: no axle loads are given".into(),
+                });
+            }
+        }
+    }
+}
+
+fn cg(made: &Made<'_>) -> Option<DVec2> {
+    let states = loads::states(made.order.bay).ok()?;
+    Some(states.as_given.geometry.cg_m)
+}
+
+fn ticks(view: &mut View, made: &Made<'_>, all: &[Solid]) {
+    let bay = made.order.bay;
+    let at = |letter: &str| made.out.point(letter).map(|point| point.at_m);
+    let (Some(a), Some(b), Some(g)) = (at("A"), at("B"), at("G")) else {
+        return;
+    };
+    let mut x = Running::from(a.x, bay.units);
+    let half = bay.garage.opening.width.m() * 0.5;
+    x.put("left jamb", -half, 0.0);
+    x.put("right jamb", half, 0.0);
+    x.put("door's middle", 0.0, 0.0);
+    x.put("right wall", b.x, 0.0);
+    x.put("lift's middle", g.x, g.y);
+    for (letter, what) in [("K", "left post's face"), ("L", "right post's face")] {
+        if let Some(point) = at(letter) {
+            x.put(what, point.x, point.y);
+        }
+    }
+    if let Some(at) = cg(made)
+        && (at.x - g.x).abs() > 0.001
+    {
+        x.put("centre of gravity", at.x, at.y);
+    }
+    view.bottom = x.done();
+
+    let mut y = Running::from(a.y, bay.units);
+    y.put("back wall", bay.garage.depth.m(), a.x);
+    y.put("post line", g.y, at("K").map_or(g.x, |k| k.x));
+    for one in all {
+        if one.role == Role::BasePlate(crate::bay::Side::Left) {
+            let (low, high) = one.bounds();
+            y.put("plates, rear edge", low.y, low.x);
+            y.put("plates, front edge", high.y, low.x);
+        }
+    }
+    for (number, word) in [(0, "front tyres"), (1, "rear tyres")] {
+        if let Some([p, q]) = axle(all, number) {
+            let left = if p.x < q.x { p } else { q };
+            y.put(format!("stop line, {word}"), left.y, left.x);
+        }
+    }
+    if let Some(at) = cg(made) {
+        y.put("centre of gravity", at.y, at.x);
+    }
+    let body = all.iter().filter(|one| one.role == Role::Body);
+    let ends = body.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), one| {
+        let (a, b) = one.bounds();
+        (low.min(a.y), high.max(b.y))
+    });
+    if ends.0.is_finite() {
+        y.put("vehicle, door end", ends.0, g.x);
+        y.put("vehicle, far end", ends.1, g.x);
+    }
+    view.left = y.done();
+}

@@ -1,0 +1,42 @@
+//! The list of pulls, in the order of the work.
+
+use super::Made;
+use crate::drawing::sheet::{Frame, Row, Sheet, listing};
+
+pub(super) fn notes(made: &Made<'_>) -> Vec<String> {
+    let policy = &made.order.bay.policy;
+    let show =
+        |length| crate::units::both(length, made.order.bay.units, crate::units::Rounding::Down);
+    vec![format!(
+        "Pull every tape tight and level, from the same end. What is accepted keeps within the \
+         tolerances that the study counted with: {} in the room, {} of the lift. A reading outside \
+         them is a reason to stop.",
+        show(policy.measured_garage),
+        show(policy.measured_lift)
+    )]
+}
+
+pub(super) fn pages(made: &Made<'_>, frame: &Frame) -> Vec<Sheet> {
+    let units = made.order.bay.units;
+    let mut rows = Vec::new();
+    for (number, step) in made.out.steps.iter().enumerate() {
+        rows.push(Row::Heading(format!("{}. {}", number + 1, step.title)));
+        rows.push(Row::Says(step.says.clone()));
+        for pull in &step.pulls {
+            let [least, most] = pull.reading.accepted(units);
+            rows.push(Row::Cells([
+                pull.number.to_string(),
+                format!("{} to {}: {}", pull.ends[0], pull.ends[1], pull.why),
+                pull.reading.both(units),
+                least,
+                most,
+            ]));
+        }
+    }
+    listing(
+        frame,
+        made.order.paper,
+        ["No.", "Pull", "The tape reads", "accepted from", "up to"],
+        &rows,
+    )
+}

@@ -1,0 +1,335 @@
+//! Do the sheets keep what they promise, on every shipped scene?
+
+use glam::DVec2;
+
+use super::*;
+use crate::bayfile::{presets::EmbeddedOnly, read};
+use crate::clearance::study_on;
+use crate::drawing::sheet::{Layer, Shape};
+
+const DAY: Date = jiff::civil::date(2026, 5, 14);
+
+fn scenes() -> Vec<(String, Bay)> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenes");
+    let mut scenes: Vec<(String, Bay)> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "ron"))
+        .map(|path| {
+            let name = path.display().to_string();
+            let bay = read(&name, &std::fs::read(&path).unwrap(), &EmbeddedOnly).unwrap();
+            (name, bay.bay)
+        })
+        .collect();
+    scenes.sort_by(|a, b| a.0.cmp(&b.0));
+    assert!(scenes.len() > 10);
+    scenes
+}
+
+fn sheets(bay: &Bay, paper: Paper) -> Vec<Sheet> {
+    let study = study_on(bay, Some(DAY)).unwrap();
+    layout(&Order {
+        bay,
+        study: &study,
+        fingerprint: "0123456789abcdef",
+        on: DAY,
+        paper,
+    })
+    .unwrap()
+}
+
+fn overlap(a: (DVec2, DVec2), b: (DVec2, DVec2)) -> bool {
+    a.0.cmplt(b.1 - 1e-6).all() && b.0.cmplt(a.1 - 1e-6).all()
+}
+
+#[track_caller]
+fn check(name: &str, sheet: &Sheet) {
+    let texts: Vec<_> = sheet.texts().map(|text| (text, text.bounds())).collect();
+    assert!(texts.len() > 5);
+    for (index, (one, its)) in texts.iter().enumerate() {
+        let inside = its.0.cmpge(DVec2::splat(8.0)).all() && its.1.cmple(sheet.page_mm - 8.0).all();
+        assert!(
+            inside,
+            "{name}, {}: {:?} leaves the page",
+            sheet.name, one.says
+        );
+        assert!(one.size >= 2.0, "{:?} is too small to read", one.says);
+        for (other, theirs) in &texts[..index] {
+            assert!(
+                !overlap(*its, *theirs),
+                "{name}, {}: {:?} lies on {:?}",
+                sheet.name,
+                one.says,
+                other.says
+            );
+        }
+    }
+    // Nothing that is drawn leaves the frame.
+    for item in &sheet.items {
+        let points = match &item.shape {
+            Shape::Line { ends, .. } => ends.to_vec(),
+            Shape::Polygon { points, .. } => points.clone(),
+            Shape::Circle { middle, radius, .. } => vec![*middle - *radius, *middle + *radius],
+            Shape::Text(_) => continue,
+        };
+        for point in points {
+            let inside =
+                point.cmpge(DVec2::splat(7.99)).all() && point.cmple(sheet.page_mm - 7.99).all();
+            assert!(inside, "{name}, {}: {:?}", sheet.name, item.layer);
+        }
+    }
+}
+
+#[test]
+fn nothing_overlaps_and_nothing_is_clipped() {
+    for (name, bay) in scenes() {
+        for paper in [Paper::Letter, Paper::A4, Paper::A3] {
+            let sheets = sheets(&bay, paper);
+            for (index, sheet) in sheets.iter().enumerate() {
+                check(&name, sheet);
+                let number = format!("page {} of {}", index + 1, sheets.len());
+                assert!(sheet.texts().any(|text| text.says == number), "{number}");
+            }
+        }
+    }
+}
+
+#[test]
+fn every_page_has_cautions_version_and_fingerprint() {
+    let scenes = scenes();
+    for sheet in sheets(&scenes[0].1, Paper::Letter) {
+        let said: Vec<&str> = sheet.texts().map(|text| text.says.as_str()).collect();
+        let said = said.join(" ");
+        for caution in CAUTIONS {
+            assert!(said.contains(caution), "{caution}");
+        }
+        assert!(said.contains("0123456789abcdef") && said.contains(env!("CARGO_PKG_VERSION")));
+    }
+}
+
+#[test]
+fn holes_are_on_the_sheets_only_where_they_may_be_drilled() {
+    let mut shown = 0;
+    for (name, bay) in scenes() {
+        let study = study_on(&bay, Some(DAY)).unwrap();
+        let drill = crate::setting_out::Drill::of(&bay, &study);
+        let sheets = sheets(&bay, Paper::A4);
+        let holes = sheets.iter().flat_map(|sheet| &sheet.items);
+        let count = holes.filter(|item| item.layer == Layer::Holes).count();
+        let texts = sheets.iter().flat_map(Sheet::texts);
+        let named = texts.filter(|text| text.says.contains("LH1")).count();
+        if drill.why_not().is_none() {
+            shown += 1;
+            assert!(count > 0 && named > 0, "{name}");
+        } else {
+            assert_eq!((count, named), (0, 0), "{name}");
+            for sheet in &sheets {
+                let warned = |text: &crate::drawing::sheet::Text| {
+                    text.says.contains("NO DRILLING POSITIONS")
+                };
+                assert!(sheet.texts().any(warned), "{name}, {}", sheet.name);
+            }
+        }
+    }
+    assert!(shown > 0, "one scene at least may be drilled");
+}
+
+#[test]
+fn a_bay_without_a_safe_lock_says_so_on_every_page() {
+    for (name, bay) in scenes() {
+        let study = study_on(&bay, Some(DAY)).unwrap();
+        let sheets = sheets(&bay, Paper::Letter);
+        for sheet in &sheets {
+            let warned = sheet
+                .texts()
+                .any(|text| text.says.contains("NO LOCK IS SAFE"));
+            assert_eq!(warned, study.highest_safe_lock.is_none(), "{name}");
+        }
+    }
+}
+
+#[test]
+fn the_same_every_time() {
+    let (_, bay) = scenes().remove(0);
+    let write = || -> Vec<String> {
+        let sheets = sheets(&bay, Paper::A4);
+        sheets.iter().map(crate::drawing::svg::svg).collect()
+    };
+    assert_eq!(write(), write());
+}
+
+/// Type, layer, and each pair of a code and a value.
+type Entity = (String, String, Vec<(u16, String)>);
+
+/// The entities of a drawing, read by a reader of its own.
+fn entities(dxf: &str) -> Vec<Entity> {
+    let mut lines = dxf.lines();
+    let mut groups = Vec::new();
+    while let (Some(code), Some(value)) = (lines.next(), lines.next()) {
+        groups.push((code.trim().parse::<u16>().unwrap(), value.to_owned()));
+    }
+    let start = groups
+        .iter()
+        .position(|g| *g == (2, "ENTITIES".into()))
+        .unwrap();
+    let mut found: Vec<Entity> = Vec::new();
+    for (code, value) in groups.into_iter().skip(start + 1) {
+        if code == 0 {
+            found.push((value, String::new(), Vec::new()));
+            continue;
+        }
+        let last = found.last_mut().unwrap();
+        if code == 8 {
+            last.1 = value;
+        } else {
+            last.2.push((code, value));
+        }
+    }
+    found
+}
+
+fn number(of: &[(u16, String)], code: u16) -> f64 {
+    let found = of.iter().find(|(other, _)| *other == code).unwrap();
+    found.1.parse().unwrap()
+}
+
+/// Lowest and highest corner of every closed line and circle on layers that begin so, millimetres.
+fn boxes(dxf: &str, tag: &str) -> Vec<(DVec2, DVec2)> {
+    let mut boxes: Vec<(DVec2, DVec2)> = Vec::new();
+    for (kind, layer, groups) in entities(dxf) {
+        if !layer.starts_with(tag) {
+            continue;
+        }
+        let at = || DVec2::new(number(&groups, 10), number(&groups, 20));
+        match kind.as_str() {
+            "POLYLINE" => boxes.push((DVec2::INFINITY, DVec2::NEG_INFINITY)),
+            "VERTEX" => {
+                let last = boxes.last_mut().unwrap();
+                *last = (last.0.min(at()), last.1.max(at()));
+            }
+            "CIRCLE" => {
+                let radius = number(&groups, 40);
+                boxes.push((at() - radius, at() + radius));
+            }
+            _ => {}
+        }
+    }
+    boxes
+}
+
+#[test]
+fn what_is_read_back_is_where_the_solids_are() {
+    use crate::drawing::dxf::{dxf, shifts_mm};
+    use crate::drawing::outline::Look;
+    use crate::ground::slab::{SlabMap, anchors_m};
+    use crate::solids::list::solids;
+    use crate::solids::{DoorTravel, Role};
+
+    let mut holes = 0;
+    for (name, bay) in scenes() {
+        let study = study_on(&bay, Some(DAY)).unwrap();
+        let pages = sheets(&bay, Paper::A4);
+        let text = dxf(&pages);
+        let near = |boxes: &[(DVec2, DVec2)], low: DVec2, high: DVec2| {
+            let close = |a: DVec2, b: DVec2| (a - b).abs().max_element() < 0.01;
+            boxes.iter().any(|(l, h)| close(*l, low) && close(*h, high))
+        };
+        let plan = boxes(&text, "PLAN-");
+        for one in solids(&bay, DoorTravel::Shut, 0.0).unwrap() {
+            let drawn = matches!(
+                one.role,
+                Role::Post(_) | Role::BasePlate(_) | Role::Body | Role::Wall | Role::Obstacle(_)
+            );
+            let (low, high) = one.bounds();
+            let flat = |p| Look::Plan.flat(p) * 1000.0;
+            assert!(
+                !drawn || near(&plan, flat(low), flat(high)),
+                "{name}: {}",
+                one.name
+            );
+        }
+        let drilled = boxes(&text, "PLAN-HOLES");
+        if crate::setting_out::Drill::of(&bay, &study)
+            .why_not()
+            .is_none()
+        {
+            let map = SlabMap::of(&bay);
+            let anchors = [crate::bay::Side::Left, crate::bay::Side::Right]
+                .map(|side| anchors_m(&bay, &map, side))
+                .concat();
+            assert_eq!(anchors.len(), drilled.len());
+            for at in anchors {
+                let is_there = |(low, high): &(DVec2, DVec2)| {
+                    ((*low + *high) * 0.5).distance(at * 1000.0) < 0.01
+                };
+                assert!(drilled.iter().any(is_there), "{name}");
+                holes += 1;
+            }
+        } else {
+            assert!(drilled.is_empty());
+        }
+
+        let lock = study.highest_safe_lock.or(study.highest_clear_lock);
+        let travel = lock.map_or(0.0, |lock| study.locks[lock - 1].travel_m);
+        let door = match study.headline_door {
+            crate::clearance::DoorState::Open => DoorTravel::Open,
+            _ => DoorTravel::Shut,
+        };
+        for (tag, look) in [("SIDE", Look::Side), ("FRONT", Look::Front)] {
+            let index = pages.iter().position(|page| page.tag == tag).unwrap();
+            let shift = DVec2::new(shifts_mm(&pages)[index], 0.0);
+            let drawn = boxes(&text, &format!("{tag}-"));
+            for one in solids(&bay, door, travel).unwrap() {
+                let (low, high) = one.bounds();
+                let flat = |p| look.flat(p) * 1000.0 + shift;
+                let counts = one.role.moves() || matches!(one.role, Role::Post(_) | Role::TieBeam);
+                let is_there = near(&drawn, flat(low), flat(high));
+                assert!(!counts || is_there, "{name}, {tag}: {}", one.name);
+            }
+        }
+    }
+    assert!(holes > 0);
+}
+
+#[test]
+fn a_pdf_has_every_page_in_its_size_and_the_same_bytes() {
+    let (_, bay) = scenes().remove(0);
+    let pages = sheets(&bay, Paper::Letter);
+    let pdf = || crate::drawing::pdf::pdf("Bay", &pages).unwrap();
+    let bytes = pdf();
+    assert_eq!(bytes, pdf());
+    let text = String::from_utf8_lossy(&bytes);
+    assert!(text.starts_with("%PDF-1.7"));
+    let boxes = text.matches("/MediaBox").count();
+    assert_eq!(boxes, pages.len());
+    assert!(
+        text.contains("792") && text.contains("612"),
+        "Letter in points"
+    );
+    for must in ["/PrintScaling /None", "/FontFile2", "/ToUnicode"] {
+        assert!(text.contains(must), "{must}");
+    }
+    assert!(!text.contains("CreationDate"));
+}
+
+#[test]
+fn what_is_open_of_slab_and_anchors_is_said_beside_the_holes() {
+    let mut seen = 0;
+    for (name, mut bay) in scenes() {
+        let Some(slab) = bay.slab.as_mut() else {
+            continue;
+        };
+        // The readings are lost: the thickness is not known, and nothing stops for it.
+        slab.readings.clear();
+        let study = study_on(&bay, Some(DAY)).unwrap();
+        if crate::setting_out::Drill::of(&bay, &study) != Drill::Shown {
+            continue;
+        }
+        seen += 1;
+        for sheet in sheets(&bay, Paper::A4) {
+            let warned = |text: &crate::drawing::sheet::Text| text.says.contains("NOT KNOWN YET");
+            assert!(sheet.texts().any(warned), "{name}");
+        }
+    }
+    assert!(seen > 0);
+}

@@ -1,0 +1,313 @@
+//! What stands around every page: title, warnings, scale, cautions, version and fingerprint?
+
+use glam::DVec2;
+
+use super::font::{width_em, wrapped};
+use super::{Layer, Paper, Pen, Shape, Sheet, Text};
+use crate::drawing::palette::Colour;
+use crate::drawing::palette::paper::{FINE, INK, WARN};
+
+/// What stands around a page.
+#[derive(Debug, Clone, Default)]
+pub struct Frame {
+    /// Whose bay it is.
+    pub title: String,
+    /// What the page shows.
+    pub name: String,
+    /// A short word for its layers.
+    pub tag: &'static str,
+    /// Which page of how many.
+    pub page: [usize; 2],
+    /// What must not be overlooked, in red at the top.
+    pub warnings: Vec<String>,
+    /// What else is to be known, at the top.
+    pub notes: Vec<String>,
+    /// Version and fingerprint, and what was drawn.
+    pub made_by: String,
+    /// The cautions, as one paragraph.
+    pub cautions: String,
+}
+
+/// Between the paper's edge and the frame: what a printer can't reach.
+pub(super) const MARGIN: f64 = 8.0;
+const PAD: f64 = 2.5;
+const TITLE: f64 = 4.2;
+const NOTE: f64 = 2.5;
+const SMALL: f64 = 2.1;
+/// From line to line, in ems.
+pub(super) const LEADING: f64 = 1.28;
+/// The bar that shows whether a page was printed in its size, millimetres.
+const BAR: f64 = 100.0;
+
+/// Where the drawing may lie: lower left and upper right corner.
+pub(super) type Area = (DVec2, DVec2);
+
+/// Puts frame and texts onto a page; where it leaves room comes back.
+pub(super) fn put(sheet: &mut Sheet, frame: &Frame, scale: &str) -> Area {
+    let page = sheet.page_mm;
+    let (low, high) = (DVec2::splat(MARGIN), page - MARGIN);
+    outline(sheet, low, high);
+    let width = high.x - low.x - 2.0 * PAD;
+    let mut pen = Writer {
+        sheet,
+        left: low.x + PAD,
+        width,
+        at: high.y - PAD,
+    };
+    let number = format!("page {} of {}", frame.page[0], frame.page[1]);
+    let number_width = width_em(&number) * NOTE;
+    pen.right(&number, NOTE, high.x - PAD);
+    let heading = format!("{}: {}", frame.name, frame.title);
+    pen.paragraph(&heading, TITLE, INK, width - number_width - 4.0);
+    for warning in &frame.warnings {
+        pen.paragraph(warning, NOTE * 1.1, WARN, width);
+    }
+    for note in &frame.notes {
+        pen.paragraph(note, NOTE, INK, width);
+    }
+    let top = pen.at - PAD * 0.5;
+
+    // The foot is written from its top down, once its height is known.
+    let cautions = wrapped(&frame.cautions, SMALL, width);
+    let bar_width = BAR + 4.0;
+    let made_by = wrapped(&frame.made_by, SMALL, width - bar_width);
+    let scale = wrapped(scale, NOTE, width - bar_width);
+    let lines = |count: usize, size: f64| {
+        #[allow(clippy::cast_precision_loss)] // some lines
+        let count = count as f64;
+        count * size * LEADING
+    };
+    let beside_bar = lines(made_by.len(), SMALL) + lines(scale.len(), NOTE);
+    let foot = lines(cautions.len(), SMALL) + beside_bar.max(9.0) + 2.0 * PAD;
+    let bottom = low.y + foot;
+    rule(sheet, [low.x, high.x], bottom);
+    bar(sheet, DVec2::new(high.x - PAD - BAR, bottom - PAD - 2.5));
+    let mut pen = Writer {
+        sheet,
+        left: low.x + PAD,
+        width,
+        at: bottom - PAD,
+    };
+    for line in &scale {
+        pen.line(line, NOTE, INK);
+    }
+    for line in &made_by {
+        pen.line(line, SMALL, INK);
+    }
+    pen.at = bottom - PAD - beside_bar.max(9.0);
+    for line in &cautions {
+        pen.line(line, SMALL, WARN);
+    }
+    (
+        DVec2::new(low.x + PAD, bottom + PAD),
+        DVec2::new(high.x - PAD, top),
+    )
+}
+
+fn outline(sheet: &mut Sheet, low: DVec2, high: DVec2) {
+    sheet.push(
+        Layer::Frame,
+        Shape::Polygon {
+            points: vec![
+                low,
+                DVec2::new(high.x, low.y),
+                high,
+                DVec2::new(low.x, high.y),
+            ],
+            pen: Some(Pen::solid(0.35, INK)),
+            fill: None,
+        },
+    );
+}
+
+fn rule(sheet: &mut Sheet, [left, right]: [f64; 2], y: f64) {
+    sheet.push(
+        Layer::Frame,
+        Shape::Line {
+            ends: [DVec2::new(left, y), DVec2::new(right, y)],
+            pen: Pen::solid(0.25, INK),
+        },
+    );
+}
+
+/// A bar of a known length: whoever printed the page can see whether the scale holds.
+fn bar(sheet: &mut Sheet, at: DVec2) {
+    let end = at + DVec2::new(BAR, 0.0);
+    let pen = Pen::solid(0.3, INK);
+    let mut line = |a: DVec2, b: DVec2| {
+        sheet.push(Layer::Frame, Shape::Line { ends: [a, b], pen });
+    };
+    line(at, end);
+    for step in 0..=10 {
+        let x = at.x + BAR * f64::from(step) / 10.0;
+        let tall = if step % 5 == 0 { 2.0 } else { 1.0 };
+        line(DVec2::new(x, at.y), DVec2::new(x, at.y + tall));
+    }
+    sheet.push(
+        Layer::Frame,
+        Shape::Text(Text {
+            at: at - DVec2::new(0.0, SMALL * 1.1),
+            size: SMALL,
+            upward: false,
+            colour: FINE,
+            says:
+                "100 mm (3 15/16 in) when printed at 100 %: if it is not, don't scale from the page"
+                    .into(),
+        }),
+    );
+}
+
+/// Writes lines from the top down.
+pub(super) struct Writer<'a> {
+    pub(super) sheet: &'a mut Sheet,
+    pub(super) left: f64,
+    pub(super) width: f64,
+    /// The top of the next line.
+    pub(super) at: f64,
+}
+
+impl Writer<'_> {
+    pub(super) fn line(&mut self, says: &str, size: f64, colour: Colour) {
+        self.at -= size * LEADING;
+        self.put(self.left, says, size, colour);
+    }
+
+    pub(super) fn put(&mut self, x: f64, says: &str, size: f64, colour: Colour) {
+        let at = DVec2::new(x, self.at + size * 0.3);
+        self.sheet.push(
+            Layer::Frame,
+            Shape::Text(Text {
+                at,
+                size,
+                upward: false,
+                colour,
+                says: says.into(),
+            }),
+        );
+    }
+
+    fn paragraph(&mut self, says: &str, size: f64, colour: Colour, width: f64) {
+        for line in wrapped(says, size, width.min(self.width)) {
+            self.line(&line, size, colour);
+        }
+    }
+
+    fn right(&mut self, says: &str, size: f64, right: f64) {
+        let before = self.at;
+        self.at -= size * LEADING;
+        self.put(right - width_em(says) * size, says, size, INK);
+        self.at = before;
+    }
+}
+
+/// A line of a listing.
+#[derive(Debug, Clone)]
+pub enum Row {
+    /// A heading.
+    Heading(String),
+    /// A paragraph.
+    Says(String),
+    /// One cell a column; the second is as wide as the page lets it be, and wraps.
+    Cells([String; 5]),
+}
+
+const CELL: f64 = 2.4;
+
+/// Pages of a listing, as many as it takes, numbered on from the frame's page.
+#[must_use]
+pub fn listing(frame: &Frame, paper: Paper, titles: [&str; 5], rows: &[Row]) -> Vec<Sheet> {
+    let blank = |name: &str| Sheet {
+        name: name.into(),
+        tag: frame.tag,
+        page_mm: paper.page_mm(false),
+        scale: 1.0,
+        origin_mm: DVec2::ZERO,
+        items: Vec::new(),
+    };
+    let gap = 3.0;
+    let mut widths = titles.map(|title| width_em(title) * CELL);
+    for row in rows {
+        if let Row::Cells(cells) = row {
+            for (width, cell) in widths.iter_mut().zip(cells) {
+                *width = width.max(width_em(cell) * CELL);
+            }
+        }
+    }
+    let mut pages = Vec::new();
+    let mut rest = rows;
+    loop {
+        let mut sheet = blank(&frame.name);
+        let mut frame = frame.clone();
+        frame.page[0] += pages.len();
+        let (low, high) = put(&mut sheet, &frame, "Not to scale");
+        let fixed: f64 = widths.iter().sum::<f64>() - widths[1] + 4.0 * gap;
+        let flexible = (high.x - low.x - fixed).max(20.0);
+        let mut lefts = [low.x; 5];
+        for column in 1..5 {
+            let width = if column == 2 {
+                flexible
+            } else {
+                widths[column - 1]
+            };
+            lefts[column] = lefts[column - 1] + width + gap;
+        }
+        let mut pen = Writer {
+            sheet: &mut sheet,
+            left: low.x,
+            width: high.x - low.x,
+            at: high.y,
+        };
+        pen.at -= CELL * LEADING;
+        for (left, title) in lefts.iter().zip(titles) {
+            pen.put(*left, title, CELL, FINE);
+        }
+        let mut taken = 0;
+        for (index, row) in rest.iter().enumerate() {
+            let lines = match row {
+                Row::Heading(says) => wrapped(says, NOTE * 1.2, pen.width),
+                Row::Says(says) => wrapped(says, CELL, pen.width),
+                Row::Cells(cells) => wrapped(&cells[1], CELL, flexible),
+            };
+            #[allow(clippy::cast_precision_loss)] // some lines
+            let mut height = lines.len().max(1) as f64 * CELL * LEADING;
+            if matches!(row, Row::Heading(_)) {
+                // Not alone at the foot of a page.
+                height += CELL * 8.0;
+            }
+            if pen.at - height < low.y && index > 0 {
+                break;
+            }
+            match row {
+                Row::Heading(_) => {
+                    pen.at -= CELL * 0.7;
+                    for line in &lines {
+                        pen.line(line, NOTE * 1.2, INK);
+                    }
+                }
+                Row::Says(_) => {
+                    for line in &lines {
+                        pen.line(line, CELL, INK);
+                    }
+                }
+                Row::Cells(cells) => {
+                    pen.at -= CELL * LEADING;
+                    for column in [0, 2, 3, 4] {
+                        pen.put(lefts[column], &cells[column], CELL, INK);
+                    }
+                    for (number, line) in lines.iter().enumerate() {
+                        if number > 0 {
+                            pen.at -= CELL * LEADING;
+                        }
+                        pen.put(lefts[1], line, CELL, INK);
+                    }
+                }
+            }
+            taken = index + 1;
+        }
+        pages.push(sheet);
+        rest = rest.get(taken..).unwrap_or_default();
+        if rest.is_empty() || taken == 0 {
+            return pages;
+        }
+    }
+}

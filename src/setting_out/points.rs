@@ -1,0 +1,181 @@
+//! Which points are marked on the floor?
+
+use glam::DVec2;
+
+use crate::bay::{Bay, Side};
+use crate::ground::slab::{SlabMap, anchors_m, plate_rect};
+use crate::solids::ParkingError;
+use crate::solids::attitude::at_rest;
+use crate::solids::posts::inner_face_x_m;
+use crate::solids::vehicle::wheel_middle_m;
+
+/// A point on the floor.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FloorPoint {
+    /// Its letter, or letters and a number.
+    pub letter: String,
+    /// What it is.
+    pub what: String,
+    /// What it belongs to.
+    pub kind: PointKind,
+    /// Where it lies, bay x and y, metres.
+    pub at_m: DVec2,
+}
+
+/// What a point belongs to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PointKind {
+    /// Base line and centre line.
+    Line,
+    /// The post line.
+    Posts,
+    /// A corner of a plate.
+    Plate(Side),
+    /// The middle of a hole.
+    Hole(Side),
+    /// Where the tyres stand.
+    Parking,
+}
+
+/// A side of the 3-4-5 triangle's unit, where the file is imperial and where it is metric.
+const UNIT_M: [f64; 2] = [0.3048, 0.3];
+
+/// The largest whole multiple of 3-4-5 that fits, metres: along the base line from the centre
+/// line, along the centre line, and across. None in a room too small for any.
+pub(super) fn triangle(bay: &Bay) -> Option<(f64, [f64; 3])> {
+    let across = bay.lift.across.m();
+    let [left, right] = walls(bay);
+    // Toward the farther side wall.
+    let (toward, room) = if right - across >= across - left {
+        (1.0, right - across)
+    } else {
+        (-1.0, across - left)
+    };
+    let unit = match bay.units {
+        crate::bay::UnitSystem::Imperial => UNIT_M[0],
+        crate::bay::UnitSystem::Metric => UNIT_M[1],
+    };
+    let depth = bay.garage.depth.m();
+    let times = (room / (3.0 * unit)).min(depth / (4.0 * unit)).floor();
+    (times >= 1.0).then(|| (toward, [3.0, 4.0, 5.0].map(|side| side * times * unit)))
+}
+
+/// The inner faces of the side walls, bay x.
+pub(super) fn walls(bay: &Bay) -> [f64; 2] {
+    let middle = -bay.garage.opening.offset.m();
+    let half = bay.garage.width.m() * 0.5;
+    [middle - half, middle + half]
+}
+
+/// Every point, in the order in which they are marked.
+pub(super) fn points(bay: &Bay, holes: bool) -> Vec<FloorPoint> {
+    let mut points = Vec::with_capacity(40);
+    let mut put = |letter: String, what: &str, kind: PointKind, x: f64, y: f64| {
+        points.push(FloorPoint {
+            letter,
+            what: what.into(),
+            kind,
+            at_m: DVec2::new(x, y),
+        });
+    };
+    let [left, right] = walls(bay);
+    let (across, line) = (bay.lift.across.m(), bay.lift.post_line.m());
+    let one = |letter: &str| letter.to_owned();
+    let kind = PointKind::Line;
+    put(
+        one("A"),
+        "corner of door wall and left wall",
+        kind,
+        left,
+        0.0,
+    );
+    put(
+        one("B"),
+        "corner of door wall and right wall",
+        kind,
+        right,
+        0.0,
+    );
+    put(one("C"), "middle of the door opening", kind, 0.0, 0.0);
+    if across.abs() > 1e-9 {
+        put(
+            one("D"),
+            "middle of the lift on the base line",
+            kind,
+            across,
+            0.0,
+        );
+    }
+    if let Some((toward, [three, four, _])) = triangle(bay) {
+        let what = "3-4-5, on the base line";
+        put(one("E"), what, kind, across + toward * three, 0.0);
+        put(one("F"), "3-4-5, on the centre line", kind, across, four);
+    }
+    let kind = PointKind::Posts;
+    put(one("G"), "middle of the post line", kind, across, line);
+    for (side, base, post) in [(Side::Left, "H", "K"), (Side::Right, "J", "L")] {
+        let face = inner_face_x_m(bay, side);
+        put(
+            one(base),
+            "on the base line, level with a post's face",
+            kind,
+            face,
+            0.0,
+        );
+        put(
+            one(post),
+            "inner face of a post on the post line",
+            kind,
+            face,
+            line,
+        );
+    }
+    if let Some(tyres) = tyres(bay) {
+        for (at, (letter, word)) in tyres.into_iter().zip([("M", "front"), ("N", "rear")]) {
+            let what = format!("middle between the {word} tyres");
+            put(one(letter), &what, PointKind::Parking, at.x, at.y);
+        }
+    }
+    for (side, name) in SIDES {
+        // Around the plate: rear outer, rear inner, front inner, front outer.
+        let rect = plate_rect(bay, side);
+        let (outer, inner) = match side {
+            Side::Left => (rect.low.x, rect.high.x),
+            Side::Right => (rect.high.x, rect.low.x),
+        };
+        let corners = [
+            ("rear outer corner", outer, rect.low.y),
+            ("rear inner corner", inner, rect.low.y),
+            ("front inner corner", inner, rect.high.y),
+            ("front outer corner", outer, rect.high.y),
+        ];
+        for (number, (what, x, y)) in corners.into_iter().enumerate() {
+            let letter = format!("{name}P{}", number + 1);
+            put(letter, what, PointKind::Plate(side), x, y);
+        }
+    }
+    if holes {
+        let map = SlabMap::of(bay);
+        for (side, name) in SIDES {
+            for (number, at) in anchors_m(bay, &map, side).into_iter().enumerate() {
+                let letter = format!("{name}H{}", number + 1);
+                put(letter, "anchor hole", PointKind::Hole(side), at.x, at.y);
+            }
+        }
+    }
+    points
+}
+
+/// The middle between the tyres of the front and the rear axle, as parked, bay x and y; none where
+/// it can't be said how the vehicle stands.
+fn tyres(bay: &Bay) -> Option<[DVec2; 2]> {
+    let pose = at_rest(bay, ParkingError::default()).ok()?;
+    let middle = |axle: usize| {
+        let wheel = |index| pose.point(wheel_middle_m(&bay.vehicle, index)).truncate();
+        (wheel(2 * axle) + wheel(2 * axle + 1)) * 0.5
+    };
+    Some([middle(0), middle(1)])
+}
+
+/// Both sides and the letter that their points begin with.
+pub(super) const SIDES: [(Side, &str); 2] = [(Side::Left, "L"), (Side::Right, "R")];
