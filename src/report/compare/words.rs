@@ -98,7 +98,7 @@ pub(super) fn walking(found: &Found) -> String {
     walking.map_or_else(|| "not known".into(), |way| show(found).room(way.width_m))
 }
 
-/// "$4,120", "over $2,200 (no price: pad, freight)"; empty where the file gives no price.
+/// "$4,120", "$2,200 + ?" where something has no price; empty where the file gives no price.
 pub(super) fn cost(bill: &Bill, currency: &str) -> String {
     if bill.is_unasked {
         return String::new();
