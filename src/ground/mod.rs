@@ -2,7 +2,7 @@
 //!
 //! What decides beside clearance whether a lift may go in. Each topic has its own folder, works out
 //! plain numbers, and ends in one [`Section`]: a sentence, figures with what is asked of them, and
-//! who governs. [`complete`] puts the sections into a study: a figure that stops withholds every
+//! who governs. `complete` puts the sections into a study: a figure that stops withholds every
 //! safe lock and leaves the clear ones standing; what lacks data is named as unknown and never
 //! shown as a pass.
 

@@ -1,8 +1,8 @@
 //! What does each pad carry, does the vehicle balance, and what when parts come out?
 //!
 //! The vehicle is a rigid body on four pads. [`statics`] shares a weight over them, [`Geometry`]
-//! holds where everything lies and how far it may be off, [`pads`](mod@pads) works out the loads
-//! with every ± against each pad, and [`states`](mod@states) does so before and after parts are
+//! holds where everything lies and how far it may be off, `pads` works out the loads
+//! with every ± against each pad, and `states` does so before and after parts are
 //! taken out.
 
 pub mod estimate;

@@ -19,7 +19,7 @@ pub struct PadWork {
     pub mass_kg: f64,
     /// The share ordered over it.
     pub waste: f64,
-    /// Bags of [`BAG_KG`], waste counted, whole.
+    /// Bags of `BAG_KG`, waste counted, whole.
     pub bags: f64,
     /// A ready-mix order, waste counted, m3.
     pub order_m3: f64,
