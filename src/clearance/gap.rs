@@ -19,6 +19,10 @@ pub const UNDECIDED_M: f64 = 0.05e-3;
 /// Rounding allowed between the two bounds before they contradict each other, metres.
 const CONTRADICTION_M: f64 = 1e-9;
 
+/// Bodies whose witness points are no farther apart than this touch, metres: rounding of the
+/// coordinates of a bay.
+const TOUCH_M: f64 = 1e-9;
+
 /// Rounds of refining spent on a bracket that is too wide.
 const REFINING_ROUNDS: usize = 400;
 
@@ -111,7 +115,8 @@ impl Solver {
         };
         let between = on_fixed - on_moving;
         let upper = between.length();
-        if !upper.is_finite() || upper <= 0.0 {
+        // The direction between points this near is noise, and so is any bound along it.
+        if !upper.is_finite() || upper <= TOUCH_M {
             return Separation::Meet;
         }
         let first = between / upper;
@@ -324,6 +329,19 @@ mod tests {
         refine(&mut gap, &a, DVec3::ZERO, &b);
         assert!(gap.is_decided(), "{} {}", gap.lower, gap.upper);
         assert!(gap.lower <= truth + 1e-12 && gap.upper >= truth - 1e-12);
+    }
+
+    #[test]
+    fn what_stands_on_a_face_but_for_rounding_touches_it() {
+        let floor = cuboid([3.0, 3.0, 0.1], [0.0, 0.0, -0.1]);
+        for above in [0.0, 1e-12, 8e-12, 5e-10] {
+            let foot = cuboid([0.1, 0.1, 0.1], [0.8, 2.4, 0.1 + above]);
+            let found = Solver::new().gap(&foot, DVec3::ZERO, &floor);
+            assert_eq!(found, Separation::Meet, "{above}");
+        }
+        let foot = cuboid([0.1, 0.1, 0.1], [0.8, 2.4, 0.1 + 1e-6]);
+        let gap = apart(Solver::new().gap(&foot, DVec3::ZERO, &floor));
+        assert!(gap.is_decided() && gap.lower > 0.9e-6, "{gap:?}");
     }
 
     #[test]
