@@ -3,7 +3,7 @@
 //! What nobody has priced is missing, never nothing.
 
 use crate::bayfile::options::{Money, Options, Pick, Prices, Work};
-use crate::clearance::Study;
+use crate::clearance::Verdict;
 use crate::ground::{Standing, Topic};
 
 /// How it stands with one kind of work.
@@ -71,8 +71,8 @@ enum Pad {
 const CURED_BY_A_PAD: [&str; 4] = ["thickness", "strength", "joint", "crack"];
 
 /// Whether the slab as it is does what is asked of it.
-fn pad(study: &Study) -> Pad {
-    let Some(slab) = study.sections.iter().find(|one| one.topic == Topic::Slab) else {
+fn pad(verdict: &Verdict) -> Pad {
+    let Some(slab) = verdict.section(Topic::Slab) else {
         return Pad::NotKnown;
     };
     let worst = slab
@@ -90,7 +90,7 @@ fn pad(study: &Study) -> Pad {
 
 /// What a combination costs.
 #[must_use]
-pub fn bill(options: &Options, pick: Pick, study: &Study) -> Bill {
+pub fn bill(options: &Options, pick: Pick, verdict: &Verdict) -> Bill {
     let chosen = options.chosen(pick);
     let prices = chosen
         .iter()
@@ -110,7 +110,7 @@ pub fn bill(options: &Options, pick: Pick, study: &Study) -> Bill {
     let lines = Work::ALL.map(|work| match work {
         Work::Lift | Work::Freight | Work::Anchors | Work::Electrics => line(work),
         Work::Pad if needed(work) || change.touches.slab => line(work),
-        Work::Pad => match pad(study) {
+        Work::Pad => match pad(verdict) {
             Pad::Needed => line(work),
             Pad::NotNeeded => Line::NotNeeded,
             Pad::NotKnown => Line::NotKnown,

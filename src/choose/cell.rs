@@ -4,7 +4,7 @@ use super::bill::Bill;
 use super::inverse::Inverse;
 use crate::bay::{Bay, Side};
 use crate::bayfile::options::Pick;
-use crate::clearance::{Study, WayKind};
+use crate::clearance::{Verdict, WayKind};
 use crate::diagnostics::Diagnostic;
 use crate::ground::{Bound, Standing, Topic};
 
@@ -44,8 +44,8 @@ pub enum Outcome {
 pub struct Found {
     /// The bay.
     pub bay: Bay,
-    /// Its study.
-    pub study: Study,
+    /// The verdict on it: what `check` says of the same bay.
+    pub verdict: Verdict,
     /// What it costs.
     pub bill: Bill,
     /// The answers asked the other way round, where they were asked for.
@@ -78,20 +78,20 @@ impl Found {
     /// Height under the body on the highest safe lock, metres.
     #[must_use]
     pub fn underbody_m(&self) -> Option<f64> {
-        self.of_lock(self.study.highest_safe_lock?)
+        self.of_lock(self.verdict.highest_safe_lock?)
     }
 
     /// Height under the body on a lock, metres.
     #[must_use]
     pub fn of_lock(&self, lock: usize) -> Option<f64> {
-        let found = self.study.locks.iter().find(|one| one.lock == lock)?;
+        let found = self.verdict.locks.iter().find(|one| one.lock == lock)?;
         Some(found.underbody_m)
     }
 
     /// How a section stands; unknown where there is none.
     #[must_use]
     pub fn standing(&self, topic: Topic) -> Standing {
-        let section = self.study.sections.iter().find(|one| one.topic == topic);
+        let section = self.verdict.section(topic);
         section.map_or(Standing::Unknown, crate::ground::Section::standing)
     }
 
@@ -99,7 +99,7 @@ impl Found {
     #[must_use]
     pub fn arms(&self) -> Arms {
         let worst = self
-            .study
+            .verdict
             .arms
             .iter()
             .map(|arm| arm.worst_shortfall_m)
@@ -124,11 +124,7 @@ impl Found {
     /// its arm's. None where the loads are not known.
     #[must_use]
     pub fn load_use(&self) -> Option<f64> {
-        let loads = self
-            .study
-            .sections
-            .iter()
-            .find(|one| one.topic == Topic::Loads)?;
+        let loads = self.verdict.section(Topic::Loads)?;
         let uses: Vec<f64> = loads
             .figures
             .iter()
@@ -157,7 +153,7 @@ impl Found {
     #[must_use]
     pub fn walking(&self) -> Option<Walking> {
         let width = |kind: WayKind| {
-            let ways = &self.study.access.ways;
+            let ways = &self.verdict.ways;
             ways.iter().find(|way| way.kind == kind).map(|w| w.width_m)
         };
         let along = |side: Side| {

@@ -6,7 +6,7 @@
 
 use super::vary::{most_lowering, roof_over_lift_points, under_flat_ceiling, with_roof_raised};
 use crate::bay::Bay;
-use crate::clearance::{HeightSearch, Heights, Study, heights};
+use crate::clearance::{HeightSearch, Heights, Verdict, heights};
 use crate::units::Length;
 
 /// How near to the boundary an answer lies, metres.
@@ -81,15 +81,17 @@ impl Look {
 
 /// The answers for a bay.
 #[must_use]
-pub fn inverse(bay: &Bay, study: &Study) -> Inverse {
-    let count = study.locks.len();
-    let travels: Vec<f64> = study.locks.iter().map(|lock| lock.travel_m).collect();
+pub fn inverse(bay: &Bay, verdict: &Verdict) -> Inverse {
+    let count = verdict.locks.len();
+    let travels: Vec<f64> = verdict.locks.iter().map(|lock| lock.travel_m).collect();
     let ceilings = || ceilings(bay, &travels);
     let (ceiling_m, roof_m) = rayon::join(ceilings, || roofs(bay, &travels));
     Inverse {
         ceiling_m,
         roof_m,
-        full_rise: study.highest_releasable_lock.filter(|lock| *lock <= count),
+        full_rise: verdict
+            .highest_releasable_lock
+            .filter(|lock| *lock <= count),
     }
 }
 

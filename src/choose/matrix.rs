@@ -1,6 +1,6 @@
 //! What comes of every combination?
 
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
 use rayon::prelude::*;
@@ -12,7 +12,7 @@ use crate::bay::Bay;
 use crate::bayfile::Read;
 use crate::bayfile::options::{Options, Pick};
 use crate::bayfile::presets::PresetSource;
-use crate::clearance::study_on;
+use crate::clearance::{Fixtures, verdict_on};
 use crate::diagnostics::{Diagnostic, Source};
 use crate::ground::Date;
 
@@ -85,10 +85,27 @@ pub fn studies(
     asked: Asked,
     tick: &(dyn Fn() + Sync),
 ) -> Vec<Cell> {
+    // What does not hang on the vehicle is made once for each lift with a change in a garage: for
+    // its first bay, and used for every bay that has the same lift in the same room.
+    let group = |pick: Pick| (pick.garage, pick.change, pick.lift);
+    let mut firsts: Vec<(Pick, &Bay)> = Vec::new();
+    for (pick, read) in &made {
+        if let Ok(read) = read
+            && firsts
+                .last()
+                .is_none_or(|(last, _)| group(*last) != group(*pick))
+        {
+            firsts.push((*pick, &read.bay));
+        }
+    }
+    let fixtures: HashMap<_, Fixtures> = firsts
+        .into_par_iter()
+        .map(|(pick, bay)| (group(pick), Fixtures::new(bay)))
+        .collect();
     made.into_par_iter()
         .map(|(pick, read)| {
             let outcome = match read {
-                Ok(read) => studied(options, pick, read.bay, asked),
+                Ok(read) => studied(options, pick, read.bay, fixtures.get(&group(pick)), asked),
                 Err(faults) => Outcome::Broken(faults),
             };
             tick();
@@ -97,16 +114,26 @@ pub fn studies(
         .collect()
 }
 
-fn studied(options: &Options, pick: Pick, bay: Bay, asked: Asked) -> Outcome {
-    let study = match study_on(&bay, asked.on) {
-        Ok(study) => study,
+fn studied(
+    options: &Options,
+    pick: Pick,
+    bay: Bay,
+    fixtures: Option<&Fixtures>,
+    asked: Asked,
+) -> Outcome {
+    let verdict = match fixtures {
+        Some(fixtures) => fixtures.verdict(&bay, asked.on),
+        None => verdict_on(&bay, asked.on),
+    };
+    let verdict = match verdict {
+        Ok(verdict) => verdict,
         Err(error) => return Outcome::NotStudied(error.to_string()),
     };
-    let bill = bill(options, pick, &study);
-    let inverse = asked.inverse.then(|| inverse(&bay, &study));
+    let bill = bill(options, pick, &verdict);
+    let inverse = asked.inverse.then(|| inverse(&bay, &verdict));
     Outcome::Found(Box::new(Found {
         bay,
-        study,
+        verdict,
         bill,
         inverse,
     }))

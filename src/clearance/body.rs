@@ -64,6 +64,35 @@ impl Core {
         }
     }
 
+    /// Lowest and highest corner of the box about it: as far as [`Core::support`] reaches along each
+    /// axis.
+    fn bounds(&self) -> (DVec3, DVec3) {
+        match self {
+            Self::Box { middle, axes } => {
+                axes.iter().fold((*middle, *middle), |(low, high), axis| {
+                    (low - axis.abs(), high + axis.abs())
+                })
+            }
+            Self::Cylinder { .. } => {
+                let reach = |axis: DVec3| self.support(axis).dot(axis);
+                (
+                    -DVec3::new(
+                        reach(DVec3::NEG_X),
+                        reach(DVec3::NEG_Y),
+                        reach(DVec3::NEG_Z),
+                    ),
+                    DVec3::new(reach(DVec3::X), reach(DVec3::Y), reach(DVec3::Z)),
+                )
+            }
+            Self::Points(points) => {
+                let first = points.first().copied().unwrap_or(DVec3::ZERO);
+                points.iter().fold((first, first), |(low, high), &point| {
+                    (lower(low, point), higher(high, point))
+                })
+            }
+        }
+    }
+
     /// The farthest point along `direction`.
     fn support(&self, direction: DVec3) -> DVec3 {
         match self {
@@ -106,6 +135,18 @@ impl Core {
             }
         }
     }
+}
+
+/// The lower of two corners, axis by axis; what is no number stays so.
+fn lower(a: DVec3, b: DVec3) -> DVec3 {
+    let least = |a: f64, b: f64| if b < a || b.is_nan() { b } else { a };
+    DVec3::new(least(a.x, b.x), least(a.y, b.y), least(a.z, b.z))
+}
+
+/// The higher of two corners, axis by axis; what is no number stays so.
+fn higher(a: DVec3, b: DVec3) -> DVec3 {
+    let most = |a: f64, b: f64| if b > a || b.is_nan() { b } else { a };
+    DVec3::new(most(a.x, b.x), most(a.y, b.y), most(a.z, b.z))
 }
 
 /// Several polytopes as one list of corners: one loop instead of many.
@@ -166,23 +207,18 @@ impl Body {
     fn from_cores(cores: Vec<Core>, spread: DVec3) -> Self {
         let spread = spread.max(DVec3::ZERO);
         let cores = flattened(cores);
-        let mut body = Self {
+        let mut bounds = cores.iter().map(Core::bounds);
+        let (mut low, mut high) = bounds.next().unwrap_or((DVec3::ZERO, DVec3::ZERO));
+        for (next_low, next_high) in bounds {
+            low = lower(low, next_low);
+            high = higher(high, next_high);
+        }
+        Self {
             cores,
             spread,
-            low: DVec3::ZERO,
-            high: DVec3::ZERO,
-        };
-        body.high = DVec3::new(
-            body.reach(DVec3::X),
-            body.reach(DVec3::Y),
-            body.reach(DVec3::Z),
-        );
-        body.low = -DVec3::new(
-            body.reach(DVec3::NEG_X),
-            body.reach(DVec3::NEG_Y),
-            body.reach(DVec3::NEG_Z),
-        );
-        body
+            low: low - spread,
+            high: high + spread,
+        }
     }
 
     /// The same body with its spread enlarged.

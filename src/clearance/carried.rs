@@ -11,7 +11,7 @@ use super::arm_bodies::resting_swings;
 use super::body::Body;
 use super::climb::{Climb, First, first_below};
 use super::findings::ContactFinding;
-use super::gap::{Separation, Solver};
+use super::gap::{Separation, Solver, certified, plainly_apart};
 use super::movers::MoverError;
 use super::uncertainty::{Uncertainty, corners_on};
 use crate::bay::{Bay, Corner, Side};
@@ -48,8 +48,9 @@ pub(crate) fn carried(
         if uncertainty.mismatch_m > 0.0 {
             leads.extend([Some(Side::Left), Some(Side::Right)]);
         }
+        let parked = Parked::new(bay, place)?;
         for lead in leads {
-            let scene = Scene::new(bay, &parts, place, lead, uncertainty)?;
+            let scene = Scene::new(bay, &parts, &parked, lead, uncertainty)?;
             scene.touching(bay, solver, &mut found);
             scene.touching_each_other(solver, &mut found);
         }
@@ -79,25 +80,57 @@ impl Part {
     }
 
     /// Whether the ball about the part, posed, comes near the box about a climbing lift part.
-    fn may_meet(&self, pose: Pose, reach: f64, lift: &Body, climb: f64) -> bool {
+    fn may_meet(&self, pose: Pose, reach: f64, (low, high): (DVec3, DVec3), climb: f64) -> bool {
         let middle = pose.point(self.middle);
         let reach = DVec3::splat(self.radius + reach);
-        let high = lift.high() + DVec3::Z * climb;
-        (middle + reach).cmpge(lift.low()).all() && (middle - reach).cmple(high).all()
+        let high = high + DVec3::Z * climb;
+        (middle + reach).cmpge(low).all() && (middle - reach).cmple(high).all()
     }
 }
 
 /// A lift part with its uncertainty to the vehicle.
-struct LiftPart {
-    solid: Solid,
+struct LiftPart<'a> {
+    solid: &'a Solid,
     body: Body,
     /// The same against what rests on the arm's own pad.
     under_own_pad: Body,
 }
 
+/// One place of the vehicle, and the lift's parts as they are wanted for it.
+struct Parked {
+    place: ParkingError,
+    rest: Pose,
+    contact: attitude::Contact,
+    solids: Vec<Solid>,
+}
+
+impl Parked {
+    fn new(bay: &Bay, place: ParkingError) -> Result<Self, MoverError> {
+        let rest = attitude::at_rest(bay, place)?;
+        let mut solids = posts::carriages(bay);
+        for corner in Corner::ALL {
+            let index = vehicle::lift_point_at(corner, bay.parking.facing);
+            let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
+            let reach = arms::reach_to(bay, corner, point.truncate());
+            for swing in resting_swings(&reach) {
+                solids.extend(arms::arm_and_pad(bay, corner, swing, reach.reach_m));
+            }
+        }
+        Ok(Self {
+            place,
+            rest,
+            contact: attitude::contact(bay, place)?,
+            solids,
+        })
+    }
+}
+
 /// One place of the vehicle with the arms swung under it.
 struct Scene<'a> {
-    lift: Vec<LiftPart>,
+    lift: Vec<LiftPart<'a>>,
+    /// The box about all of them.
+    low: DVec3,
+    high: DVec3,
     parts: &'a [Part],
     rest: Pose,
     attitudes: Vec<attitude::Attitude>,
@@ -120,7 +153,7 @@ impl<'a> Scene<'a> {
     fn new(
         bay: &Bay,
         parts: &'a [Part],
-        place: ParkingError,
+        parked: &'a Parked,
         lead: Option<Side>,
         uncertainty: &Uncertainty,
     ) -> Result<Self, MoverError> {
@@ -128,48 +161,42 @@ impl<'a> Scene<'a> {
         let relative = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
         let spread = DVec3::splat(relative);
         let on_own_pad = DVec3::new(relative, relative, 1.5 * uncertainty.lift_m);
-        let part = |solid: Solid, drop: f64| {
+        let pad_drop = relative + OWN_POINT_M + TILT_OVER_PAD * bay.lift.pad.diameter.m();
+        let part = |solid: &'a Solid| {
             let ahead = match (lead, side_of(solid.role)) {
                 (Some((leading, by)), Some((side, _))) if leading == side => by,
                 _ => 0.0,
             };
-            let exact = Body::exact(&solid).moved(DVec3::Z * (ahead - drop));
+            let drop = match solid.role {
+                Role::Pad(_) => pad_drop,
+                _ => 0.0,
+            };
+            let exact = Body::exact(solid).moved(DVec3::Z * (ahead - drop));
             LiftPart {
-                body: exact.clone().widened(spread),
-                under_own_pad: exact.widened(on_own_pad),
+                under_own_pad: exact.clone().widened(on_own_pad),
+                body: exact.widened(spread),
                 solid,
             }
         };
-        let mut lift: Vec<LiftPart> = posts::carriages(bay)
-            .into_iter()
-            .map(|solid| part(solid, 0.0))
-            .collect();
-        for corner in Corner::ALL {
-            let reach = arms::reach(bay, corner, place)?;
-            for swing in resting_swings(&reach) {
-                for solid in arms::arm_and_pad(bay, corner, swing, reach.reach_m) {
-                    let drop = match solid.role {
-                        Role::Pad(_) => {
-                            relative + OWN_POINT_M + TILT_OVER_PAD * bay.lift.pad.diameter.m()
-                        }
-                        _ => 0.0,
-                    };
-                    lift.push(part(solid, drop));
-                }
-            }
-        }
+        let lift: Vec<LiftPart<'a>> = parked.solids.iter().map(part).collect();
+        let (low, high) = lift.iter().fold(
+            (DVec3::INFINITY, DVec3::NEG_INFINITY),
+            |(low, high), part| (low.min(part.body.low()), high.max(part.body.high())),
+        );
         Ok(Self {
             lift,
+            low,
+            high,
             parts,
-            rest: attitude::at_rest(bay, place)?,
+            rest: parked.rest,
             attitudes: attitude::attitudes(
                 bay,
-                place,
+                parked.place,
                 lead.map_or([0.0; 4], |(side, by)| {
                     corners_on(side).map(|share| share * by)
                 }),
             )?,
-            contact: attitude::contact(bay, place)?,
+            contact: parked.contact,
             lead,
         })
     }
@@ -210,13 +237,14 @@ impl<'a> Scene<'a> {
                 .part
                 .wheel
                 .map_or(0.0, |axle| bay.vehicle.droop[axle].m());
-            let near = |lift: &LiftPart| {
-                known.may_meet(self.rest, 0.0, &lift.body, longest_climb)
+            let near = |of: (DVec3, DVec3)| {
+                known.may_meet(self.rest, 0.0, of, longest_climb)
                     || self.attitudes.iter().any(|attitude| {
-                        known.may_meet(attitude.bay_from_vehicle_at_zero, droop, &lift.body, 0.0)
+                        known.may_meet(attitude.bay_from_vehicle_at_zero, droop, of, 0.0)
                     })
             };
-            if !self.lift.iter().any(near) {
+            let near_one = |lift: &LiftPart<'_>| near((lift.body.low(), lift.body.high()));
+            if !near((self.low, self.high)) || !self.lift.iter().any(near_one) {
                 continue;
             }
             let part = &known.part;
@@ -281,10 +309,12 @@ impl<'a> Scene<'a> {
                     to: until,
                 };
                 let mut touches = boxes_meet(body, until, &standing)
+                    && !clear_of_climb(body, until, &standing)
                     && first_below(solver, body, &standing, 0.0, climb) != First::Never;
                 touches = touches
                     || raised.iter().any(|raised| {
                         boxes_meet(body, 0.0, raised)
+                            && !plainly_apart(body, DVec3::ZERO, raised)
                             && match solver.gap(body, DVec3::ZERO, raised) {
                                 Separation::Meet => true,
                                 Separation::Apart(gap) => gap.lower <= 0.0,
@@ -320,7 +350,11 @@ impl Scene<'_> {
                 let known = found
                     .iter()
                     .any(|known| known.part == one.solid.name && known.vehicle == other.solid.name);
-                if !strangers || known || !boxes_meet(&one.body, 0.0, &other.body) {
+                if !strangers
+                    || known
+                    || !boxes_meet(&one.body, 0.0, &other.body)
+                    || plainly_apart(&one.body, DVec3::ZERO, &other.body)
+                {
                     continue;
                 }
                 let touches = match solver.gap(&one.body, DVec3::ZERO, &other.body) {
@@ -349,4 +383,16 @@ fn own_point_height(bay: &Bay, corner: Corner) -> f64 {
 fn boxes_meet(climbing: &Body, climb: f64, standing: &Body) -> bool {
     let high = climbing.high() + DVec3::Z * climb;
     high.cmpge(standing.low()).all() && climbing.low().cmple(standing.high()).all()
+}
+
+/// Whether a climbing body is plainly clear of a standing one on its whole climb: along a direction
+/// in which both ends of the climb are apart all between is.
+fn clear_of_climb(climbing: &Body, climb: f64, standing: &Body) -> bool {
+    const APART_M: f64 = 1e-6;
+    let toward = standing.low() + standing.high() - climbing.low() - climbing.high();
+    let flat = DVec3::new(toward.x, toward.y, 0.0).normalize_or_zero();
+    flat != DVec3::ZERO
+        && [0.0, climb]
+            .iter()
+            .all(|&at| certified(climbing, DVec3::Z * at, standing, flat) > APART_M)
 }

@@ -166,7 +166,7 @@ fn shift_all(
     for mover in &mut prepared.movers.moving {
         mover.body = mover.body.moved(shifts[mover.solid]);
     }
-    let groups = &mut prepared.groups;
+    let groups = std::sync::Arc::make_mut(&mut prepared.groups);
     for set in [&mut groups.common, &mut groups.shut, &mut groups.open] {
         for fixed in &mut set.bodies {
             let half = super::prepare::fixed_spread(fixed.role, uncertainty);

@@ -3,12 +3,14 @@
 //! For whoever asks many times over with one thing changed (a ceiling, a roof). The lists, the
 //! sweeps and the rules are those of the study; arms, loads, ground and people are left out.
 
+use std::sync::Arc;
+
 use super::driving_in::driving_in;
 use super::locks::{Together, highest_clear};
 use super::parked::parked_short;
-use super::prepare::{GroupSolids, Groups, Prepared};
+use super::prepare::{GroupSolids, Groups, Nominal, Prepared};
 use super::standing::{stand_up, standing};
-use super::study::{StudyError, counted_states, group_list, group_of, sweep_group};
+use super::study::{StudyError, counted_states, group_list, group_of, sweep_group_first};
 use super::sweep::{Swept, Workspace};
 use super::uncertainty::Uncertainty;
 use super::withhold::{Room, of_the_room};
@@ -60,8 +62,9 @@ impl HeightSearch {
     /// ceiling alone: nothing that moves is built anew.
     pub fn under_ceiling(&mut self, bay: &Bay) -> Heights {
         let solids = GroupSolids::new(bay);
-        self.prepared.groups = Groups::of(solids.clone(), &self.prepared.uncertainty);
-        self.nominal.groups = Groups::of(solids, &self.nominal.uncertainty);
+        let of = |solids, uncertainty: &Uncertainty| Arc::new(Groups::of(solids, uncertainty));
+        self.prepared.groups = of(solids.clone(), &self.prepared.uncertainty);
+        self.nominal.groups = of(solids, &self.nominal.uncertainty);
         self.look(bay)
     }
 
@@ -72,9 +75,11 @@ impl HeightSearch {
         let groups: Vec<usize> = std::iter::once(0)
             .chain(counted.iter().map(|&state| group_of(state)))
             .collect();
-        let parked = parked_short(bay, prepared, nominal, &groups, &mut space);
-        let mut sweep =
-            |group: usize| sweep_group(prepared, &bay.policy, group, &parked.left_out, &mut space);
+        let nominal = Nominal::Made(nominal);
+        let parked = parked_short(bay, prepared, &nominal, &groups, &mut space);
+        let mut sweep = |group: usize| {
+            sweep_group_first(prepared, &bay.policy, group, &parked.left_out, &mut space)
+        };
         let common = sweep(0);
         let clear = |door: &Swept| {
             let swept = [&common, door];

@@ -68,8 +68,10 @@ fn latest_trip_m(
     earliest_m: f64,
     space: &mut Workspace,
 ) -> Result<f64, MoverError> {
-    let bars: Vec<&Body> = table
-        .nominal
+    let Some(nominal) = table.nominal.get() else {
+        return Ok(f64::INFINITY);
+    };
+    let bars: Vec<&Body> = nominal
         .groups
         .common
         .bodies

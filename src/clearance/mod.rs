@@ -33,6 +33,7 @@ mod standing;
 mod study;
 pub mod sweep;
 pub mod uncertainty;
+mod verdict;
 mod withhold;
 
 pub use access::{Access, DoorRoom, LEAVE_M, ShiftFound, Shut, Swing, Turned, Way, WayKind};
@@ -41,3 +42,4 @@ pub use heights::{HeightSearch, Heights, heights};
 pub use nearness::nearest_to;
 pub use probe::{Here, HerePair, HereState, MOST_PAIRS, PairState, Probe};
 pub use study::{StudyError, study, study_on};
+pub use verdict::{Fixtures, LockHeight, Verdict, verdict_on};

@@ -8,8 +8,8 @@ use glam::DVec3;
 
 use super::arm_bodies::{arm_bodies, leading};
 use super::body::Body;
-use super::part_levers::{PartLevers, outline_corners, support_levers, support_m};
-use super::uncertainty::{SupportLevers, Uncertainty, corners_on, turning_bulge_m};
+use super::part_levers::{BodyLevers, PartLevers, outline_corners, support_levers, support_m};
+use super::uncertainty::{Uncertainty, corners_on, turning_bulge_m};
 use crate::bay::{Aim, Bay, Corner, Floor, Side};
 use crate::solids::{ParkingError, Pose, Role, Shape, Solid, attitude, posts, shell, vehicle};
 
@@ -110,7 +110,10 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
             build.lift_part(solid, body);
         }
     }
-    let levers = support_levers(bay);
+    let rise = contact
+        .touch_m
+        .map(|touch| (carry_m - touch + uncertainty.mismatch_m).max(0.0));
+    let levers = BodyLevers::new(support_levers(bay), uncertainty, rise);
     let rest_poses = uncertainty
         .parking_corners()
         .into_iter()
@@ -124,8 +127,7 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
             uncertainty,
             attitudes: &attitudes,
             rest_poses: &rest_poses,
-            levers: levers.as_ref(),
-            contact: &contact,
+            levers: &levers,
             first_touch_m,
             carry_m,
             lift_off_m,
@@ -237,8 +239,7 @@ struct PartContext<'a> {
     uncertainty: &'a Uncertainty,
     attitudes: &'a Attitudes,
     rest_poses: &'a [Pose],
-    levers: Option<&'a SupportLevers>,
-    contact: &'a attitude::Contact,
+    levers: &'a BodyLevers,
     first_touch_m: f64,
     carry_m: f64,
     lift_off_m: [f64; 2],
@@ -313,7 +314,7 @@ impl Build {
             climbs: false,
         });
         let wheel = part.wheel;
-        let levers = PartLevers::new(part, context.levers, context.uncertainty);
+        let levers = PartLevers::new(part, context.levers);
         let measured = levers.climbing_spread(context.uncertainty);
         // What may move a hanging wheel up or down moves the travel at which it leaves the floor;
         // between the earliest and the latest it may stand or hang.
@@ -361,11 +362,7 @@ impl Build {
             self.push(body, role, at_rest_until, stands_until, false);
         }
         if wheel.is_none() && context.carry_m > context.first_touch_m {
-            let rise = context
-                .contact
-                .touch_m
-                .map(|touch| (context.carry_m - touch + context.uncertainty.mismatch_m).max(0.0));
-            let turning = levers.turning_spread(rise);
+            let turning = levers.turning_spread();
             let mut ends = vec![rest_body];
             ends.extend(
                 climbing

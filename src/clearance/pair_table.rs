@@ -10,7 +10,7 @@ use super::gap::Separation;
 use super::movers::{Movers, Moving};
 use super::pairs::{Family, rule};
 use super::parked::{apart_now, as_parked};
-use super::prepare::{FixedSet, Prepared};
+use super::prepare::{FixedSet, Nominal, Prepared};
 use super::study::{LeftOut, state_of};
 use super::sweep::{Breach, Fixed, NEAR_M, Near, WIDEST_MARGIN_M, Workspace};
 use crate::bay::Bay;
@@ -23,7 +23,7 @@ const MOST_PAIRS: usize = 24;
 pub(super) struct PairTable<'a> {
     pub(super) bay: &'a Bay,
     pub(super) prepared: &'a Prepared,
-    pub(super) nominal: &'a Prepared,
+    pub(super) nominal: &'a Nominal<'a>,
     pub(super) groups: &'a [&'a FixedSet; 4],
     pub(super) left_out: &'a LeftOut,
 }
@@ -133,7 +133,8 @@ impl PairTable<'_> {
         }
     }
 
-    /// Nearest points of the nominal solids at a travel; none when they meet there.
+    /// Nearest points of the nominal solids at a travel; none when they meet there, or where the
+    /// nominal bay is not there.
     pub(super) fn points(
         &self,
         group: usize,
@@ -143,7 +144,7 @@ impl PairTable<'_> {
         space: &mut Workspace,
     ) -> Option<(DVec3, DVec3)> {
         let set = self.groups[group];
-        let moving = nominal_at(&self.nominal.movers, solid, travel_m);
+        let moving = nominal_at(&self.nominal.get()?.movers, solid, travel_m);
         let body = Body::exact(&set.solids[set.bodies[fixed].solid]);
         match space
             .solver()
@@ -341,6 +342,9 @@ impl PairTable<'_> {
                 .map(|mover| (mover.body.low(), mover.body.high()))
                 .reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)))
         };
+        let Some(nominal) = self.nominal.get() else {
+            return DVec3::INFINITY;
+        };
         let mut spread = DVec3::ZERO;
         for (index, solid) in self.prepared.movers.solids.iter().enumerate() {
             if solid.role != Role::Body {
@@ -348,7 +352,7 @@ impl PairTable<'_> {
             }
             if let (Some(wide), Some(tight)) = (
                 exact(&self.prepared.movers, index),
-                exact(&self.nominal.movers, index),
+                exact(&nominal.movers, index),
             ) {
                 spread = spread.max(tight.0 - wide.0).max(wide.1 - tight.1);
             }

@@ -9,7 +9,7 @@ use super::gap::{Separation, UNDECIDED_M};
 use super::movers::{Movers, Moving};
 use super::pair_table::{PairTable, climb_of, first_short};
 use super::pairs::rule;
-use super::prepare::Prepared;
+use super::prepare::{Nominal, Prepared};
 use super::study::{LeftOut, group_list};
 use super::sweep::{Fixed, Workspace};
 use crate::bay::Bay;
@@ -34,12 +34,11 @@ pub(super) struct ParkedShort {
 pub(super) fn parked_short(
     bay: &Bay,
     prepared: &Prepared,
-    nominal: &Prepared,
+    nominal: &Nominal<'_>,
     counted: &[usize],
     space: &mut Workspace,
 ) -> ParkedShort {
     let groups = group_list(prepared);
-    let nominal_groups = group_list(nominal);
     let nothing_left_out = Vec::new();
     let table = PairTable {
         bay,
@@ -75,7 +74,6 @@ pub(super) fn parked_short(
                 {
                     continue;
                 }
-                let exact = &nominal_groups[group].bodies[index].body;
                 let touches_now =
                     first_below(space.solver(), &mover.body, &thing.body, 0.0, at_rest)
                         != First::Never;
@@ -84,9 +82,15 @@ pub(super) fn parked_short(
                         .phases(mover.solid)
                         .any(|phase| first_short(phase, thing, 0.0, space).is_some())
                 };
-                if (touches_now || !touches_later())
-                    && comes_no_nearer(&nominal.movers, mover.solid, exact, space)
-                {
+                if !(touches_now || !touches_later()) {
+                    continue;
+                }
+                // Where it is not there the pair is left to the rise, which it bars.
+                let Some(nominal) = nominal.get() else {
+                    continue;
+                };
+                let exact = &group_list(nominal)[group].bodies[index].body;
+                if comes_no_nearer(&nominal.movers, mover.solid, exact, space) {
                     found.left_out.push((mover.solid, group, thing.solid));
                     let mut finding = table.pair(group, mover.solid, index, rule.margin_m, space);
                     finding.points_m = table.points(group, mover.solid, index, 0.0, space);

@@ -11,40 +11,63 @@ pub(crate) fn support_m(uncertainty: &Uncertainty) -> f64 {
     uncertainty.vehicle_m + uncertainty.lift_m
 }
 
+/// What errors at the supports do to every part alike.
+pub(super) struct BodyLevers {
+    levers: Option<SupportLevers>,
+    loose_m: f64,
+    /// The tilt that a ± at every support can add.
+    tilt: DVec2,
+    /// Each pad's share of the turn until all carry.
+    rise: [f64; 4],
+    /// The tilt that support heights anywhere in it can make.
+    turn: DVec2,
+}
+
+impl BodyLevers {
+    /// `rise` is each pad's share of the turn until all carry.
+    pub(super) fn new(
+        levers: Option<SupportLevers>,
+        uncertainty: &Uncertainty,
+        rise: [f64; 4],
+    ) -> Self {
+        let loose_m = uncertainty.loose_pad_m;
+        let of = |tilt: &dyn Fn(&SupportLevers) -> DVec2| levers.as_ref().map_or(DVec2::ZERO, tilt);
+        Self {
+            tilt: of(&|levers| levers.most_tilt(support_m(uncertainty), loose_m)),
+            turn: of(&|levers| levers.most_turn(rise)),
+            levers,
+            loose_m,
+            rise,
+        }
+    }
+}
+
 /// How errors at the supports move one part: the worst over its corners.
-pub(super) struct PartLevers {
+pub(super) struct PartLevers<'a> {
+    body: &'a BodyLevers,
     weight: f64,
     twist_m: f64,
-    tilt: DVec2,
     above_m: f64,
-    levers: Option<SupportLevers>,
     corners: Vec<DVec2>,
 }
 
-impl PartLevers {
-    pub(super) fn new(
-        part: &vehicle::VehiclePart,
-        supports: Option<&SupportLevers>,
-        uncertainty: &Uncertainty,
-    ) -> Self {
+impl<'a> PartLevers<'a> {
+    pub(super) fn new(part: &vehicle::VehiclePart, body: &'a BodyLevers) -> Self {
         let corners = outline_corners(&part.solid.shape, &part.solid.bay_from_solid);
         let mut levers = Self {
+            body,
             weight: 1.0,
             twist_m: 0.0,
-            tilt: DVec2::ZERO,
             above_m: 0.0,
-            levers: supports.copied(),
             corners: corners.iter().map(|corner| corner.truncate()).collect(),
         };
-        if let Some(supports) = supports {
-            let loose = uncertainty.loose_pad_m;
+        if let Some(supports) = &body.levers {
             for corner in &corners {
                 let plan = corner.truncate();
                 levers.weight = levers.weight.max(supports.weight_sum(plan));
-                levers.twist_m = levers.twist_m.max(supports.twist_shift(plan, loose));
+                levers.twist_m = levers.twist_m.max(supports.twist_shift(plan, body.loose_m));
                 levers.above_m = levers.above_m.max(corner.z.abs());
             }
-            levers.tilt = supports.most_tilt(support_m(uncertainty), loose);
         }
         levers
     }
@@ -53,8 +76,8 @@ impl PartLevers {
         let measured = 1.5 * uncertainty.vehicle_m;
         let place = uncertainty.lined_up_spread();
         DVec3::new(
-            measured + place.x + self.tilt.x * self.above_m,
-            measured + place.y + self.tilt.y * self.above_m,
+            measured + place.x + self.body.tilt.x * self.above_m,
+            measured + place.y + self.body.tilt.y * self.above_m,
             uncertainty.vehicle_m
                 + uncertainty.lift_m
                 + self.weight * support_m(uncertainty)
@@ -62,10 +85,10 @@ impl PartLevers {
         )
     }
 
-    /// What support heights anywhere between rest and carried can do to the part, each pad's share
-    /// of the turn being `rise`.
-    pub(super) fn turning_spread(&self, rise: [f64; 4]) -> DVec3 {
-        let Some(levers) = &self.levers else {
+    /// What support heights anywhere between rest and carried can do to the part.
+    pub(super) fn turning_spread(&self) -> DVec3 {
+        let rise = self.body.rise;
+        let Some(levers) = &self.body.levers else {
             return DVec3::splat(rise.iter().fold(0.0, |a, &b| a.max(b)));
         };
         let up = self
@@ -73,7 +96,7 @@ impl PartLevers {
             .iter()
             .map(|&corner| levers.most_shift(corner, rise))
             .fold(0.0, f64::max);
-        let tilt = levers.most_turn(rise);
+        let tilt = self.body.turn;
         DVec3::new(tilt.x * self.above_m, tilt.y * self.above_m, up)
     }
 }

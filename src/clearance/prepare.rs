@@ -1,5 +1,7 @@
 //! From a bay to the lists of bodies the study works on.
 
+use std::sync::{Arc, OnceLock};
+
 use super::body::Body;
 use super::movers::{MoverError, Movers, movers};
 use super::sweep::{Fixed, LockWindows};
@@ -81,7 +83,7 @@ pub struct Prepared {
     /// Everything that moves.
     pub movers: Movers,
     /// Everything fixed.
-    pub groups: Groups,
+    pub groups: Arc<Groups>,
     /// Where the locks are.
     pub locks: LockWindows,
     /// The uncertainty that was added.
@@ -141,10 +143,57 @@ impl Prepared {
         let movers = movers(bay, &uncertainty)?;
         Ok(Self {
             movers,
-            groups: Groups::of(solids, &uncertainty),
+            groups: Arc::new(Groups::of(solids, &uncertainty)),
             locks: lock_windows(bay),
             uncertainty,
         })
+    }
+}
+
+/// The bay made ready exactly as written, for whoever asks for it.
+pub(super) enum Nominal<'a> {
+    /// Made before.
+    Made(&'a Prepared),
+    /// Made when it is first asked for: few bays of many need it.
+    WhenAsked {
+        bay: &'a Bay,
+        /// The fixed bodies of it.
+        groups: &'a (dyn Fn() -> Arc<Groups> + Sync),
+        made: OnceLock<Option<Prepared>>,
+    },
+    /// Not there: what is only shown is left out.
+    Never,
+}
+
+impl<'a> Nominal<'a> {
+    /// To be made when it is first asked for.
+    pub(super) const fn when_asked(
+        bay: &'a Bay,
+        groups: &'a (dyn Fn() -> Arc<Groups> + Sync),
+    ) -> Self {
+        Self::WhenAsked {
+            bay,
+            groups,
+            made: OnceLock::new(),
+        }
+    }
+
+    /// The bay; none where it is not there, or the vehicle can't be set on the pads.
+    pub(super) fn get(&self) -> Option<&Prepared> {
+        match self {
+            Self::Made(prepared) => Some(prepared),
+            Self::WhenAsked { bay, groups, made } => made
+                .get_or_init(|| {
+                    Some(Prepared {
+                        movers: movers(bay, &Uncertainty::NONE).ok()?,
+                        groups: groups(),
+                        locks: lock_windows(bay),
+                        uncertainty: Uncertainty::NONE,
+                    })
+                })
+                .as_ref(),
+            Self::Never => None,
+        }
     }
 }
 

@@ -117,7 +117,7 @@ impl Probe {
             known(&study.doors.open),
             known(&study.doors.running),
         ];
-        let groups = nominal.groups;
+        let groups = std::sync::Arc::unwrap_or_clone(nominal.groups);
         let probe = Self {
             bay: bay.clone(),
             prepared,

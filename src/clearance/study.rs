@@ -12,15 +12,15 @@ use super::findings::{
 use super::lock_table::{bar_finding, highest_releasable, lock_findings};
 use super::locks::{Together, highest_clear};
 use super::marks::marks;
-use super::movers::{MoverError, most_turn};
+use super::movers::{MoverError, Moving, most_turn};
 use super::opening::{PlaceDoubt, opening_parts};
 use super::pair_table::PairTable;
-use super::pairs::{Family, rule};
+use super::pairs::{Family, Rule, rule};
 use super::parked::parked_short;
-use super::prepare::{FixedSet, GroupSolids, Prepared};
+use super::prepare::{FixedSet, GroupSolids, Nominal, Prepared};
 use super::reach::arm_findings;
 use super::standing::{door_in_ceiling, stand_up, standing};
-use super::sweep::{Breach, Swept, Workspace};
+use super::sweep::{Breach, Fixed, Swept, Workspace};
 use super::uncertainty::Uncertainty;
 use super::withhold::{Evidence, Room, rating, reasons, unknowns};
 use crate::bay::{Bay, DoorHeld, Policy};
@@ -77,7 +77,8 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
     let counted_groups: Vec<usize> = std::iter::once(0)
         .chain(counted.iter().map(|&state| group_of(state)))
         .collect();
-    let parked = parked_short(bay, &prepared, &nominal, &counted_groups, &mut space);
+    let as_written = Nominal::Made(&nominal);
+    let parked = parked_short(bay, &prepared, &as_written, &counted_groups, &mut space);
     // What doesn't wait for the sweeps is found beside them.
     let (sweeps, beside) = both(
         || Sweeps::new(bay, &prepared, &parked.left_out, &mut space),
@@ -87,7 +88,10 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
     let carry_m = prepared.movers.phases.carry_m;
     let travel_m = bay.lift.travel.m();
 
-    let headline_door = governing_door(bay, &sweeps, &prepared, carry_m, travel_m);
+    let headline_door = governing_door(bay, |state| {
+        let swept = [&sweeps.common, sweeps.of(state)];
+        how_high(&Together { swept: &swept }, &prepared, travel_m)
+    });
     let door_group = group_of(headline_door);
     let swept = [&sweeps.common, sweeps.of(headline_door)];
     let together = Together { swept: &swept };
@@ -98,7 +102,7 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
     let table = PairTable {
         bay,
         prepared: &prepared,
-        nominal: &nominal,
+        nominal: &as_written,
         groups: &groups,
         left_out: &parked.left_out,
     };
@@ -390,19 +394,39 @@ pub(super) fn sweep_group(
     space: &mut Workspace,
 ) -> Swept {
     let set = group_list(prepared)[group];
-    space.sweep(
-        &prepared.movers.moving,
-        &set.bodies,
-        &prepared.locks,
-        DVec3::Z,
-        &|mover, fixed| {
-            if !left_out.is_empty() && left_out.contains(&(mover.solid, group, fixed.solid)) {
-                return None;
-            }
-            rule(mover.role, fixed.role, policy)
-        },
-    );
+    let asked = asked(policy, group, left_out);
+    let moving = &prepared.movers.moving;
+    space.sweep(moving, &set.bodies, &prepared.locks, DVec3::Z, &asked);
     space.swept.clone()
+}
+
+/// The same, only as far as which locks are clear depends on it.
+pub(super) fn sweep_group_first(
+    prepared: &Prepared,
+    policy: &Policy,
+    group: usize,
+    left_out: &LeftOut,
+    space: &mut Workspace,
+) -> Swept {
+    let set = group_list(prepared)[group];
+    let asked = asked(policy, group, left_out);
+    let moving = &prepared.movers.moving;
+    space.sweep_first(moving, &set.bodies, &prepared.locks, DVec3::Z, &asked);
+    space.swept.clone()
+}
+
+/// What is asked of each pair of a group.
+fn asked<'a>(
+    policy: &'a Policy,
+    group: usize,
+    left_out: &'a LeftOut,
+) -> impl Fn(&Moving, &Fixed) -> Option<Rule> + 'a {
+    move |mover, fixed| {
+        if !left_out.is_empty() && left_out.contains(&(mover.solid, group, fixed.solid)) {
+            return None;
+        }
+        rule(mover.role, fixed.role, policy)
+    }
 }
 
 /// The door states that count: the one the policy holds, else shut and open.
@@ -414,31 +438,33 @@ pub(super) const fn counted_states(bay: &Bay) -> &'static [DoorState] {
     }
 }
 
-/// The governing door state: the worse of those that count.
-fn governing_door(
-    bay: &Bay,
-    sweeps: &Sweeps,
+/// The highest clear lock, and the travel of the first breach.
+pub(super) fn how_high(
+    together: &Together<'_>,
     prepared: &Prepared,
-    carry_m: f64,
     travel_m: f64,
+) -> (Option<usize>, f64) {
+    let carry_m = prepared.movers.phases.carry_m;
+    let clear = highest_clear(
+        together
+            .states(&prepared.locks, carry_m, travel_m)
+            .into_iter()
+            .map(|(state, _)| state),
+    );
+    let breach = together
+        .first()
+        .map_or(f64::INFINITY, |(_, breach)| breach.travel_m);
+    (clear, breach)
+}
+
+/// The governing door state: the worse of those that count. `result` says how high one allows.
+pub(super) fn governing_door(
+    bay: &Bay,
+    result: impl Fn(DoorState) -> (Option<usize>, f64),
 ) -> DoorState {
     if let [held] = counted_states(bay) {
         return *held;
     }
-    let result = |state: DoorState| {
-        let swept = [&sweeps.common, sweeps.of(state)];
-        let together = Together { swept: &swept };
-        let clear = highest_clear(
-            together
-                .states(&prepared.locks, carry_m, travel_m)
-                .into_iter()
-                .map(|(state, _)| state),
-        );
-        let breach = together
-            .first()
-            .map_or(f64::INFINITY, |(_, breach)| breach.travel_m);
-        (clear, breach)
-    };
     let (shut, open) = (result(DoorState::Shut), result(DoorState::Open));
     // The lower lock governs; with the same lock, the earlier breach.
     let shut_is_worse = shut.0 < open.0 || (shut.0 == open.0 && shut.1 < open.1);
@@ -456,8 +482,8 @@ fn nominal_clear(
     door: DoorState,
     space: &mut Workspace,
 ) -> Option<usize> {
-    let common = sweep_group(nominal, &bay.policy, 0, left_out, space);
-    let door = sweep_group(nominal, &bay.policy, group_of(door), left_out, space);
+    let common = sweep_group_first(nominal, &bay.policy, 0, left_out, space);
+    let door = sweep_group_first(nominal, &bay.policy, group_of(door), left_out, space);
     let swept = [&common, &door];
     let states = Together { swept: &swept }.states(
         &nominal.locks,
@@ -471,7 +497,7 @@ fn nominal_clear(
     clippy::too_many_arguments,
     reason = "everything that can limit a rise meets here"
 )]
-fn limit(
+pub(super) fn limit(
     bay: &Bay,
     table: &PairTable<'_>,
     space: &mut Workspace,

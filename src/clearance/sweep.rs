@@ -137,6 +137,22 @@ impl Workspace {
         up: DVec3,
         rule: &dyn Fn(&Moving, &Fixed) -> Option<Rule>,
     ) {
+        self.sweep_first(moving, fixed, locks, up, rule);
+        self.find_touching(moving, fixed, locks, up);
+        self.find_near(moving, fixed, locks, up);
+    }
+
+    /// The same, only as far as which locks are clear depends on it: where a margin is first short
+    /// and where a pair is first undecided. What touches at a lock and what is near there is not
+    /// looked for.
+    pub fn sweep_first(
+        &mut self,
+        moving: &[Moving],
+        fixed: &[Fixed],
+        locks: &LockWindows,
+        up: DVec3,
+        rule: &dyn Fn(&Moving, &Fixed) -> Option<Rule>,
+    ) {
         let swept = &mut self.swept;
         swept.first = None;
         swept.undecided = None;
@@ -153,8 +169,6 @@ impl Workspace {
             }
         }
         self.find_first(moving, fixed, up);
-        self.find_touching(moving, fixed, locks, up);
-        self.find_near(moving, fixed, locks, up);
     }
 
     fn find_first(&mut self, moving: &[Moving], fixed: &[Fixed], up: DVec3) {

@@ -281,12 +281,8 @@ impl SupportLevers {
 
     /// Barycentric weights of a plan point in the triangle without `left_out`.
     fn triple_weights(&self, point: glam::DVec2, left_out: usize) -> Option<[f64; 4]> {
-        let corners: Vec<usize> = (0..4).filter(|&i| i != left_out).collect();
-        let [a, b, c] = [
-            self.points[corners[0]],
-            self.points[corners[1]],
-            self.points[corners[2]],
-        ];
+        let corners: [usize; 3] = std::array::from_fn(|i| if i < left_out { i } else { i + 1 });
+        let [a, b, c] = corners.map(|i| self.points[i]);
         let area = (b - a).perp_dot(c - a);
         if area.abs() < 1e-9 {
             return None;

@@ -80,7 +80,7 @@ pub(super) fn run(asked: &CompareOptions) -> Result<Exit, Failure> {
     }
     let mut found = matrix.cells.iter().filter_map(|cell| cell.found());
     Ok(
-        if found.any(|found| found.study.highest_safe_lock.is_some()) {
+        if found.any(|found| found.verdict.highest_safe_lock.is_some()) {
             Exit::Met
         } else {
             Exit::Unmet

@@ -27,17 +27,48 @@ pub use said::{Part, Said};
 pub use section::{Section, Topic};
 
 use crate::bay::{Bay, Side};
-use crate::clearance::{Limit, Study, Unknown, Withheld};
+use crate::clearance::uncertainty::Uncertainty;
+use crate::clearance::{ArmFinding, ContactFinding, Limit, Study, Unknown, Withheld};
 
 /// A calendar day; the day that ages are counted to.
 pub type Date = jiff::civil::Date;
 
-/// Every section of a bay, in the order a person meets them.
-///
-/// `study` is what clearance found; `on` the day that ages are counted to, none when no day is
-/// known (then nothing is taken to have aged).
+/// What the sections that withhold need of what clearance found.
+#[derive(Debug, Clone, Copy)]
+pub struct Clearances<'a> {
+    /// Whether each arm reaches.
+    pub arms: &'a [ArmFinding; 4],
+    /// What lift parts touch of the vehicle.
+    pub carried: &'a [ContactFinding],
+    /// Reasons to withhold so far.
+    pub withheld: &'a [Withheld],
+    /// The highest clear lock.
+    pub highest_clear_lock: Option<usize>,
+    /// The uncertainty used.
+    pub uncertainty: Uncertainty,
+    /// True where only how the figures stand is read, and why locks are withheld: a cure that costs
+    /// much to find and that nobody reads is not looked for.
+    pub verdict_only: bool,
+}
+
+impl<'a> Clearances<'a> {
+    /// Of a study whose clearances are finished.
+    #[must_use]
+    pub fn of(study: &'a Study) -> Self {
+        Self {
+            arms: &study.arms,
+            carried: &study.carried,
+            withheld: &study.withheld,
+            highest_clear_lock: study.highest_clear_lock,
+            uncertainty: study.uncertainty,
+            verdict_only: false,
+        }
+    }
+}
+
+/// The sections that may withhold a lock, see [`Topic::withholds`].
 #[must_use]
-pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
+pub fn withholding(bay: &Bay, found: &Clearances<'_>, on: Option<Date>) -> Vec<Section> {
     let states = loads::states(bay);
     let pad_loads = states.as_ref().ok().and_then(loads::PadLoads::of);
     let bases = pad_loads
@@ -46,16 +77,44 @@ pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
     let map = slab::SlabMap::of(bay);
     let under = [Side::Left, Side::Right].map(|side| slab::under_plate(bay, side, on));
     vec![
-        reach::section(bay, study),
+        reach::section_of(bay, found),
         loads::section(bay, &states),
         post_base::section(bay, bases.as_ref()),
         slab::section(bay, on),
         anchors::section(bay, &map, &under, bases.as_ref()),
         bearing::section(bay, &map, &under, bases.as_ref()),
-        access::section(bay, study),
-        power::section(bay),
-        delivery::section(bay, study),
     ]
+}
+
+/// Every section of a bay, in the order a person meets them.
+///
+/// `study` is what clearance found; `on` the day that ages are counted to, none when no day is
+/// known (then nothing is taken to have aged).
+#[must_use]
+pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
+    let mut sections = withholding(bay, &Clearances::of(study), on);
+    sections.push(access::section(bay, study));
+    sections.push(power::section(bay));
+    sections.push(delivery::section(bay, study));
+    sections
+}
+
+/// Adds what the sections stop to the reasons to withhold.
+pub(crate) fn withhold(sections: &[Section], withheld: &mut Vec<Withheld>) {
+    for section in sections {
+        for figure in &section.figures {
+            if figure.standing == Standing::Stops
+                && section.topic.withholds()
+                && !figure.told
+                && !told(withheld, section.topic, figure)
+            {
+                withheld.push(Withheld::Ground {
+                    topic: section.topic,
+                    figure: Box::new(figure.clone()),
+                });
+            }
+        }
+    }
 }
 
 /// Puts the sections into a study whose clearances are finished, and withholds what they stop.
@@ -67,19 +126,8 @@ pub(crate) fn complete(bay: &Bay, on: Option<Date>, study: &mut Study) {
             study.unknown.push(Unknown::Section(topic));
         }
     }
+    withhold(&study.sections, &mut study.withheld);
     for section in &study.sections {
-        for figure in &section.figures {
-            if figure.standing == Standing::Stops
-                && section.topic.withholds()
-                && !figure.told
-                && !told(&study.withheld, section.topic, figure)
-            {
-                study.withheld.push(Withheld::Ground {
-                    topic: section.topic,
-                    figure: Box::new(figure.clone()),
-                });
-            }
-        }
         if section
             .figures
             .iter()

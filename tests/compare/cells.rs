@@ -4,7 +4,7 @@ use bayrise::bay::Bay;
 use bayrise::bayfile::options::Pick;
 use bayrise::bayfile::{self, presets};
 use bayrise::choose::{Found, Matrix};
-use bayrise::clearance::study;
+use bayrise::clearance::{Verdict, study};
 
 use super::{Files, quick, read, shipped};
 
@@ -21,20 +21,22 @@ struct Told {
     load: String,
     slab: String,
     walking: String,
+    standings: String,
 }
 
 fn told(found: &Found) -> Told {
     Told {
-        safe: found.study.highest_safe_lock,
-        clear: found.study.highest_clear_lock,
-        full_rise: found.study.full_rise,
+        safe: found.verdict.highest_safe_lock,
+        clear: found.verdict.highest_clear_lock,
+        full_rise: found.verdict.full_rise,
         underbody: found.underbody_m().map(|m| format!("{m:.9}")),
-        limit: format!("{:?}", found.study.limit),
-        withheld: format!("{:?}", found.study.withheld),
+        limit: format!("{:?}", found.verdict.limit),
+        withheld: format!("{:?}", found.verdict.withheld),
         arms: format!("{:?}", found.arms()),
         load: format!("{:?}", found.load_use()),
         slab: format!("{:?}", found.slab()),
         walking: format!("{:?}", found.walking()),
+        standings: format!("{:?}", found.verdict.standings().collect::<Vec<_>>()),
     }
 }
 
@@ -42,7 +44,7 @@ fn told(found: &Found) -> Told {
 fn alone(bay: &Bay, of: &Found) -> Told {
     told(&Found {
         bay: bay.clone(),
-        study: study(bay).unwrap(),
+        verdict: Verdict::of(&study(bay).unwrap()),
         bill: of.bill,
         inverse: None,
     })

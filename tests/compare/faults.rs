@@ -32,7 +32,10 @@ fn a_broken_option_names_its_line_and_spoils_no_other_cell() {
                 assert_ne!(cell.pick.lift, 1);
                 let good = good.found().unwrap();
                 assert_eq!(found.bay, good.bay);
-                assert_eq!(format!("{:?}", found.study), format!("{:?}", good.study));
+                assert_eq!(
+                    format!("{:?}", found.verdict),
+                    format!("{:?}", good.verdict)
+                );
             }
             Outcome::NotStudied(why) => panic!("{why}"),
         }

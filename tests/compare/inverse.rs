@@ -3,7 +3,7 @@
 use bayrise::bay::Bay;
 use bayrise::choose::inverse::{FARTHEST_M, TOLERANCE_M, inverse};
 use bayrise::choose::vary::{roof_over_lift_points, under_flat_ceiling, with_roof_raised};
-use bayrise::clearance::{Study, Withheld, heights, study};
+use bayrise::clearance::{Study, Verdict, Withheld, heights, study};
 use bayrise::units::Length;
 
 use super::{Files, read, shipped};
@@ -57,7 +57,7 @@ fn the_short_study_is_the_study() {
 fn answers_lie_on_the_boundary() {
     let mut looked_at = [0, 0];
     for bay in bays().into_iter().step_by(3) {
-        let found = inverse(&bay, &study(&bay).unwrap());
+        let found = inverse(&bay, &Verdict::of(&study(&bay).unwrap()));
         let now = roof_over_lift_points(&bay).m();
         let ceiling = |m: f64| under_flat_ceiling(&bay, Length::metres(m));
         let roof = |m: f64| with_roof_raised(&bay, Length::metres(m - now));
@@ -92,7 +92,7 @@ fn answers_lie_on_the_boundary() {
 #[test]
 fn a_higher_lock_never_asks_less() {
     for bay in bays().into_iter().step_by(2) {
-        let found = inverse(&bay, &study(&bay).unwrap());
+        let found = inverse(&bay, &Verdict::of(&study(&bay).unwrap()));
         let ceilings: Vec<f64> = found.ceiling_m.iter().flatten().copied().collect();
         assert!(
             ceilings

@@ -7,6 +7,7 @@ mod ways;
 
 pub use found::{Access, DoorRoom, ShiftFound, Shut, Swing, Turned, Way, WayKind};
 pub use shift::LEAVE_M;
+pub(super) use ways::ways;
 
 use leaving::OnLock;
 
@@ -46,7 +47,7 @@ pub(super) fn access(before: &Before<'_>, space: &mut Workspace) -> Access {
     Access {
         shift,
         doors,
-        ways: ways::ways(before),
+        ways: ways::ways(before.bay, before.prepared),
         shut: shut(before, space),
         turned: ways::turned_round(before),
         tallest_m: ways::tallest_m(before.bay),

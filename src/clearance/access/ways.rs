@@ -10,6 +10,7 @@ use glam::DVec3;
 use super::{Before, Turned, Way, WayKind};
 use crate::bay::{Aim, Bay, Door, Floor, Side};
 use crate::clearance::pairs::rule;
+use crate::clearance::prepare::Prepared;
 use crate::clearance::sweep::Fixed;
 use crate::solids::Role;
 use crate::units::Length;
@@ -70,10 +71,10 @@ fn plans<'a>(
 }
 
 /// Every way with the vehicle on its tyres.
-pub(super) fn ways(before: &Before<'_>) -> Vec<Way> {
-    let tallest = tallest_m(before.bay);
-    let groups = &before.prepared.groups;
-    let movers = &before.prepared.movers;
+pub(in crate::clearance) fn ways(bay: &Bay, prepared: &Prepared) -> Vec<Way> {
+    let tallest = tallest_m(bay);
+    let groups = &prepared.groups;
+    let movers = &prepared.movers;
     let vehicle: Vec<Plan<'_>> = movers
         .standing
         .iter()

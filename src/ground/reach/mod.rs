@@ -24,10 +24,11 @@ use propose::Moves;
 use shift::NoMove;
 use swing::SwingIn;
 
-use super::Section;
+use super::{Clearances, Section};
 use crate::bay::{Bay, Corner};
 use crate::clearance::gap::Solver;
 use crate::clearance::part_levers::support_m;
+use crate::clearance::uncertainty::Uncertainty;
 use crate::clearance::{Study, StudyError, Withheld};
 use crate::solids::{ParkingError, attitude, vehicle};
 
@@ -42,6 +43,9 @@ pub struct Reach {
     pub on_post: Option<(Corner, String)>,
     /// How the pads are set.
     pub pads: Pads,
+    /// True where a move is asked for and was not looked for, see
+    /// [`Clearances::verdict_only`](super::Clearances::verdict_only).
+    pub move_not_looked_for: bool,
 }
 
 /// How the pads are set.
@@ -65,30 +69,40 @@ impl Reach {
     /// # Errors
     /// When the vehicle's place is not known.
     pub fn of(bay: &Bay, study: &Study) -> Result<Self, StudyError> {
+        Self::found(bay, &Clearances::of(study))
+    }
+
+    fn found(bay: &Bay, found: &Clearances<'_>) -> Result<Self, StudyError> {
         let mut solver = Solver::new();
-        let uncertainty = study.uncertainty;
-        let all_reach = study.arms.iter().all(|arm| arm.worst_shortfall_m <= 0.0);
-        let room = scene::Room::new(bay, &uncertainty)?;
-        let on_post = if all_reach {
-            scene::on_posts(&room, &mut solver)
+        let uncertainty = found.uncertainty;
+        let all_reach = found.arms.iter().all(|arm| arm.worst_shortfall_m <= 0.0);
+        let (on_post, swing) = if all_reach {
+            let room = scene::Room::new(bay, &uncertainty)?;
+            (
+                scene::on_posts(&room, &mut solver),
+                Some(swing::swing_in(&room, &mut solver)),
+            )
         } else {
-            None
+            (None, None)
         };
-        let asks_for_a_move = !all_reach || on_post.is_some() || !study.carried.is_empty();
+        let asks_for_a_move = !all_reach || on_post.is_some() || !found.carried.is_empty();
+        // Read where what arms and pads touch is a reason of its own to withhold.
+        let is_read = !found.verdict_only || (all_reach && !is_placed_told(found));
         Ok(Self {
-            moves: if asks_for_a_move {
+            moves: if asks_for_a_move && is_read {
                 Some(propose::moves(bay, uncertainty, &mut solver)?)
             } else {
                 None
             },
-            swing: all_reach.then(|| swing::swing_in(&room, &mut solver)),
+            swing,
             on_post,
-            pads: pads_of(bay, study)?,
+            pads: pads_of(bay, &uncertainty)?,
+            move_not_looked_for: asks_for_a_move && !is_read,
         })
     }
 }
 
-fn pads_of(bay: &Bay, study: &Study) -> Result<Pads, StudyError> {
+fn pads_of(bay: &Bay, uncertainty: &Uncertainty) -> Result<Pads, StudyError> {
     let pad = &bay.lift.pad;
     let adapters: Vec<f64> = pad.adapters.iter().map(|height| height.m()).collect();
     let kit = Kit::new(pad.screw_travel.m(), &adapters);
@@ -97,7 +111,7 @@ fn pads_of(bay: &Bay, study: &Study) -> Result<Pads, StudyError> {
         let index = vehicle::lift_point_at(corner, bay.parking.facing);
         vehicle::lift_point_m(&bay.vehicle, index).z
     });
-    let spare = support_m(&study.uncertainty);
+    let spare = support_m(uncertainty);
     let contact = attitude::contact(bay, ParkingError::default())?;
     let rooms = contact.touch_m.map(|touch| touch - spare);
     let most = std::array::from_fn(|i| raises[i] + rooms[i]);
@@ -117,12 +131,29 @@ fn pads_of(bay: &Bay, study: &Study) -> Result<Pads, StudyError> {
 /// The section.
 #[must_use]
 pub fn section(bay: &Bay, study: &Study) -> Section {
-    section::section(bay, study)
+    section_of(bay, &Clearances::of(study))
+}
+
+/// The same of what clearance found.
+pub(super) fn section_of(bay: &Bay, found: &Clearances<'_>) -> Section {
+    section::section(bay, found)
 }
 
 /// Whether the study already withholds for this.
-fn is_told(study: &Study, told: impl Fn(&Withheld) -> bool) -> bool {
-    study.withheld.iter().any(told)
+fn is_told(found: &Clearances<'_>, told: impl Fn(&Withheld) -> bool) -> bool {
+    found.withheld.iter().any(told)
+}
+
+/// Whether what arms and pads touch in place, if anything, is told by another reason to withhold:
+/// what touches a post has no clear lock, or is tight as parked.
+fn is_placed_told(found: &Clearances<'_>) -> bool {
+    let told = !found.carried.is_empty()
+        || found.highest_clear_lock.is_none()
+        || is_told(found, |reason| {
+            matches!(reason, Withheld::TightAsParked { moving, .. }
+                if moving.starts_with("lift/"))
+        });
+    told && !found.withheld.is_empty()
 }
 
 #[cfg(test)]

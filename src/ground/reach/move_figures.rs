@@ -15,6 +15,10 @@ use crate::units::Rounding;
 
 /// What to do: starts in lower case, no full stop.
 pub(super) fn cure(bay: &Bay, reach: &Reach) -> String {
+    if reach.move_not_looked_for {
+        return "see the report of `bayrise check` on this bay for a move of the vehicle that does it"
+            .into();
+    }
     let moves = match &reach.moves {
         Some(Ok(moves)) => moves,
         Some(Err(NoMove::Teeth)) => {

@@ -5,15 +5,15 @@ use super::section::id_of;
 use super::words;
 use super::{Pads, is_told};
 use crate::bay::{Bay, Corner};
-use crate::clearance::{Study, Withheld};
-use crate::ground::{Bound, Figure, Quantity, Standing};
+use crate::clearance::Withheld;
+use crate::ground::{Bound, Clearances, Figure, Quantity, Standing};
 use crate::units::{self, Rounding};
 
 /// Less than this is level, metres.
 pub(super) const LEVEL_M: f64 = 0.0005;
 
-pub(super) fn figures(bay: &Bay, study: &Study, pads: &Pads) -> Vec<Figure> {
-    let mut figures = vec![room(study, pads)];
+pub(super) fn figures(bay: &Bay, found: &Clearances<'_>, pads: &Pads) -> Vec<Figure> {
+    let mut figures = vec![room(found, pads)];
     let raises = bay.parking.pad_raise;
     if raises.iter().all(|raise| *raise == raises[0]) {
         let set = pads.as_set[0].as_ref();
@@ -41,7 +41,7 @@ pub(super) fn figures(bay: &Bay, study: &Study, pads: &Pads) -> Vec<Figure> {
 }
 
 /// Room for the pads to go under.
-fn room(study: &Study, pads: &Pads) -> Figure {
+fn room(found: &Clearances<'_>, pads: &Pads) -> Figure {
     let (corner, room_m) = pads.room;
     let figure = Figure::judged(
         "pads.room",
@@ -54,7 +54,7 @@ fn room(study: &Study, pads: &Pads) -> Figure {
         return figure;
     }
     let figure = figure.stopping("screw the pad down, take off its adapters, or use a lower pad");
-    let told = is_told(study, |reason| {
+    let told = is_told(found, |reason| {
         matches!(reason, Withheld::PadStartsTooHigh { .. })
     });
     if told { figure.told() } else { figure }

@@ -3,15 +3,15 @@
 use super::move_figures::{cure, short_cure};
 use super::swing::SwingIn;
 use super::words;
-use super::{Reach, is_told};
+use super::{Reach, is_placed_told, is_told};
 use crate::bay::{Bay, Corner};
-use crate::clearance::{ArmFinding, Study, Withheld};
-use crate::ground::{Bound, Figure, Quantity, Said, Section, Standing, Topic};
+use crate::clearance::{ArmFinding, Withheld};
+use crate::ground::{Bound, Clearances, Figure, Quantity, Said, Section, Standing, Topic};
 use crate::solids::{ParkingError, arms};
 
-pub(super) fn section(bay: &Bay, study: &Study) -> Section {
-    let (lead, figures) = match Reach::of(bay, study) {
-        Ok(reach) => (lead(bay, study, &reach), figures(bay, study, &reach)),
+pub(super) fn section(bay: &Bay, found: &Clearances<'_>) -> Section {
+    let (lead, figures) = match Reach::found(bay, found) {
+        Ok(reach) => (lead(bay, found, &reach), figures(bay, found, &reach)),
         Err(error) => {
             let unknown = Figure::unknown(
                 "arms",
@@ -30,8 +30,8 @@ pub(super) fn section(bay: &Bay, study: &Study) -> Section {
     }
 }
 
-fn lead(bay: &Bay, study: &Study, reach: &Reach) -> Said {
-    let short: Vec<&ArmFinding> = study.arms.iter().filter(|arm| !reaches(arm)).collect();
+fn lead(bay: &Bay, found: &Clearances<'_>, reach: &Reach) -> Said {
+    let short: Vec<&ArmFinding> = found.arms.iter().filter(|arm| !reaches(arm)).collect();
     if let Some(worst) = short
         .iter()
         .copied()
@@ -50,7 +50,7 @@ fn lead(bay: &Bay, study: &Study, reach: &Reach) -> Said {
             .and(" short. ");
         return said.and(sentence(&cure(bay, reach))).and(".");
     }
-    if let Some((part, other)) = touching(study, reach) {
+    if let Some((part, other)) = touching(found, reach) {
         let said = Said::new(format!("All four arms reach, but {part} touches {other}. "));
         return said.and(sentence(&cure(bay, reach))).and(".");
     }
@@ -95,8 +95,8 @@ fn reaches(arm: &ArmFinding) -> bool {
 }
 
 /// What arms and pads in place touch first.
-fn touching(study: &Study, reach: &Reach) -> Option<(String, String)> {
-    let carried = study.carried.first().map(|touch| {
+fn touching(found: &Clearances<'_>, reach: &Reach) -> Option<(String, String)> {
+    let carried = found.carried.first().map(|touch| {
         let name = |name: &str| words::short_name(name).to_owned();
         (name(&touch.part), name(&touch.vehicle))
     });
@@ -108,17 +108,17 @@ fn touching(study: &Study, reach: &Reach) -> Option<(String, String)> {
     })
 }
 
-fn figures(bay: &Bay, study: &Study, reach: &Reach) -> Vec<Figure> {
-    let mut figures: Vec<Figure> = study
+fn figures(bay: &Bay, found: &Clearances<'_>, reach: &Reach) -> Vec<Figure> {
+    let mut figures: Vec<Figure> = found
         .arms
         .iter()
-        .map(|arm| arm_figure(bay, study, reach, arm))
+        .map(|arm| arm_figure(bay, found, reach, arm))
         .collect();
-    figures.extend(study.arms.iter().filter_map(|arm| pad_off(bay, arm)));
+    figures.extend(found.arms.iter().filter_map(|arm| pad_off(bay, arm)));
     figures.extend(super::move_figures::figures(bay, reach));
-    figures.push(placed(bay, study, reach));
+    figures.push(placed(bay, found, reach));
     figures.push(swing_figure(reach));
-    figures.extend(super::pad_figures::figures(bay, study, &reach.pads));
+    figures.extend(super::pad_figures::figures(bay, found, &reach.pads));
     figures
 }
 
@@ -132,7 +132,7 @@ pub(super) const fn id_of(corner: Corner) -> &'static str {
     }
 }
 
-fn arm_figure(bay: &Bay, study: &Study, reach: &Reach, found: &ArmFinding) -> Figure {
+fn arm_figure(bay: &Bay, of: &Clearances<'_>, reach: &Reach, found: &ArmFinding) -> Figure {
     let corner = found.corner;
     let arm = &bay.lift.arms[corner.index()];
     let asked = arms::reach(bay, corner, ParkingError::default()).ok();
@@ -169,7 +169,7 @@ fn arm_figure(bay: &Bay, study: &Study, reach: &Reach, found: &ArmFinding) -> Fi
         figure = figure.at(asked.lift_point_m.extend(bay.lift.pad.lowest.m()));
     }
     let told = is_told(
-        study,
+        of,
         |reason| matches!(reason, Withheld::ArmDoesNotReach { corner: told, .. } if *told == corner),
     );
     if told { figure.told() } else { figure }
@@ -198,11 +198,11 @@ fn pad_off(bay: &Bay, arm: &ArmFinding) -> Option<Figure> {
 }
 
 /// Arms and pads where they are wanted.
-fn placed(bay: &Bay, study: &Study, reach: &Reach) -> Figure {
+fn placed(bay: &Bay, found: &Clearances<'_>, reach: &Reach) -> Figure {
     let what = "arms and pads in place";
     let words = |text: String| Quantity::Words(text);
-    match touching(study, reach) {
-        None if study.arms.iter().all(reaches) => Figure {
+    match touching(found, reach) {
+        None if found.arms.iter().all(reaches) => Figure {
             standing: Standing::Passes,
             ..Figure::noted("placed", what, words("touch nothing".into()))
         },
@@ -210,14 +210,7 @@ fn placed(bay: &Bay, study: &Study, reach: &Reach) -> Figure {
         Some((part, other)) => {
             let figure = Figure::noted("placed", what, words(format!("{part} touches {other}")))
                 .stopping(cure(bay, reach));
-            // What touches a post has no clear lock, or is tight as parked.
-            let told = !study.carried.is_empty()
-                || study.highest_clear_lock.is_none()
-                || is_told(study, |reason| {
-                    matches!(reason, Withheld::TightAsParked { moving, .. }
-                        if moving.starts_with("lift/"))
-                });
-            if told && !study.withheld.is_empty() {
+            if is_placed_told(found) {
                 figure.told()
             } else {
                 figure

@@ -5,7 +5,7 @@ use glam::DVec3;
 use super::scene::{Sweep, Thing};
 use crate::bay::{Bay, Corner};
 use crate::clearance::body::Body;
-use crate::clearance::gap::{Separation, Solver};
+use crate::clearance::gap::{Separation, Solver, plainly_apart};
 use crate::clearance::movers::chord_bulge_m;
 use crate::solids::{Pose, Role, Shape, arms};
 
@@ -113,6 +113,7 @@ pub(super) fn touches(one: &Body, other: &Body, solver: &mut Solver) -> bool {
     // Asked this way round, what is no number is not apart.
     let apart = one.low().cmpgt(other.high()).any() || other.low().cmpgt(one.high()).any();
     !apart
+        && !plainly_apart(one, DVec3::ZERO, other)
         && match solver.gap(one, DVec3::ZERO, other) {
             Separation::Meet => true,
             Separation::Apart(gap) => gap.lower.is_nan() || gap.lower <= 0.0,

@@ -92,13 +92,13 @@ fn row(comparison: &Comparison<'_>, cell: &Cell) -> [String; 27] {
             return row;
         }
     };
-    let study = &found.study;
+    let verdict = &found.verdict;
     row[4] = "studied".into();
-    row[5] = maybe(study.highest_safe_lock);
-    row[6] = maybe(study.highest_clear_lock);
-    row[7] = study.locks.len().to_string();
+    row[5] = maybe(verdict.highest_safe_lock);
+    row[6] = maybe(verdict.highest_clear_lock);
+    row[7] = verdict.locks.len().to_string();
     row[8] = maybe(found.underbody_m().and_then(json::down));
-    row[9] = study.full_rise.to_string();
+    row[9] = verdict.full_rise.to_string();
     row[10] = match found.arms() {
         Arms::Reach => "reach",
         Arms::Short(_) => "short",

@@ -222,7 +222,7 @@ fn cell(comparison: &Comparison<'_>, cell: &Cell) -> CellReport {
 }
 
 fn found(found: &Found) -> FoundReport {
-    let study = &found.study;
+    let verdict = &found.verdict;
     let (arms, short) = match found.arms() {
         Arms::Reach => ("reach", None),
         Arms::Short(short) => ("short", up(short)),
@@ -233,11 +233,11 @@ fn found(found: &Found) -> FoundReport {
         values.iter().map(|value| value.and_then(round)).collect()
     };
     FoundReport {
-        highest_safe_lock: study.highest_safe_lock,
-        highest_clear_lock: study.highest_clear_lock,
-        locks: study.locks.len(),
+        highest_safe_lock: verdict.highest_safe_lock,
+        highest_clear_lock: verdict.highest_clear_lock,
+        locks: verdict.locks.len(),
         underbody_m: found.underbody_m().and_then(down),
-        full_rise: study.full_rise,
+        full_rise: verdict.full_rise,
         limited_by: limited_by(found),
         arms,
         arms_short_m: short,

@@ -1,12 +1,12 @@
 //! Which combination is chosen, and why, in plain sentences?
 
-use super::words::{candidate, named, show, vehicle};
+use super::words::{candidate, named, show, vehicle, why_not_safe};
 use crate::bayfile::options::{List, Options, Work};
 use crate::choose::bill::Line;
 use crate::choose::choice::{AS_HIGH_M, Because, Candidate, Choice, among, candidates, choice};
 use crate::choose::{Cell, Matrix};
+use crate::report::Show;
 use crate::report::words::{count, list, sentence};
-use crate::report::{Show, why_not_safe};
 
 /// The sentences on top.
 #[must_use]
@@ -46,9 +46,14 @@ fn none(options: &Options, matrix: &Matrix) -> String {
         .cells
         .iter()
         .filter_map(|cell| Some((cell, cell.found()?)))
-        .max_by_key(|(cell, found)| (found.study.highest_clear_lock, std::cmp::Reverse(cell.pick)));
+        .max_by_key(|(cell, found)| {
+            (
+                found.verdict.highest_clear_lock,
+                std::cmp::Reverse(cell.pick),
+            )
+        });
     if let Some((cell, found)) = nearest
-        && let Some(why) = why_not_safe(&found.bay, &found.study)
+        && let Some(why) = why_not_safe(&found.bay, &found.verdict)
     {
         text.push_str(&format!(
             " The nearest to one is {}, {}: {why}.",
@@ -74,7 +79,7 @@ fn serves(of: &Candidate) -> String {
 fn height(options: &Options, matrix: &Matrix, of: &Candidate) -> Option<String> {
     let cell = cell(matrix, of)?;
     let found = cell.found()?;
-    let lock = found.study.highest_safe_lock?;
+    let lock = found.verdict.highest_safe_lock?;
     let who = if of.of > 1 {
         format!("{} the lowest, ", vehicle(options, cell.pick))
     } else {
@@ -82,9 +87,9 @@ fn height(options: &Options, matrix: &Matrix, of: &Candidate) -> Option<String> 
     };
     Some(format!(
         "{who}lock {lock} of {} with {} under the body{}",
-        found.study.locks.len(),
+        found.verdict.locks.len(),
         show(found).room(of.underbody_m?),
-        if found.study.full_rise {
+        if found.verdict.full_rise {
             ", the full rise"
         } else {
             ""
@@ -265,7 +270,7 @@ fn price_open(options: &Options, matrix: &Matrix, best: &Candidate) -> String {
 /// Why the first vehicle gets no safe lock.
 fn why_none(matrix: &Matrix, of: &Candidate) -> Option<String> {
     let found = cell(matrix, of)?.found()?;
-    why_not_safe(&found.bay, &found.study)
+    why_not_safe(&found.bay, &found.verdict)
 }
 
 fn equal(options: &Options, matrix: &Matrix, best: &[Candidate], price_is_missing: bool) -> String {

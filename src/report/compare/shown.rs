@@ -88,8 +88,8 @@ impl Filter {
             return false;
         };
         match self {
-            Self::Safe => found.study.highest_safe_lock.is_some(),
-            Self::FullRise => found.study.full_rise,
+            Self::Safe => found.verdict.highest_safe_lock.is_some(),
+            Self::FullRise => found.verdict.full_rise,
             Self::SlabHolds => matches!(found.slab(), Standing::Passes | Standing::Noted),
             Self::Underbody(least) => found.underbody_m().is_some_and(|m| m >= least.m()),
             Self::Cost(most) => found.bill.total().is_some_and(|sum| sum.number() <= *most),
@@ -117,7 +117,9 @@ pub fn shown<'a>(
         let key = match sort {
             Sort::File => Some(0.0),
             #[allow(clippy::cast_precision_loss)] // a few dozen locks
-            Sort::Lock => found.and_then(|f| f.study.highest_safe_lock.map(|lock| -(lock as f64))),
+            Sort::Lock => {
+                found.and_then(|f| f.verdict.highest_safe_lock.map(|lock| -(lock as f64)))
+            }
             Sort::Underbody => found.and_then(|f| f.underbody_m()).map(|height| -height),
             Sort::Cost => found.and_then(|f| f.bill.total()).map(|sum| sum.number()),
             Sort::Load => found.and_then(|f| f.load_use()),

@@ -145,13 +145,13 @@ fn row(comparison: &Comparison<'_>, cell: &Combination) -> [Cell; 11] {
             ];
         }
     };
-    let safe = found.study.highest_safe_lock.is_some();
+    let safe = found.verdict.highest_safe_lock.is_some();
     [
         lift.unwrap_or_else(|| plain(&found.bay.lift.name)).into(),
         vehicle.into(),
         Cell::toned(lock(found), if safe { Tone::Good } else { Tone::Bad }),
         underbody(found).into(),
-        if found.study.full_rise { "yes" } else { "no" }.into(),
+        if found.verdict.full_rise { "yes" } else { "no" }.into(),
         arms(found).into(),
         load(found).into(),
         slab(&found.slab()).into(),
@@ -234,8 +234,8 @@ fn inverse(comparison: &Comparison<'_>, page: &mut Page) {
     let rows: Vec<[Cell; 5]> = asked
         .iter()
         .map(|(cell, found, inverse)| {
-            let next = found.study.highest_clear_lock.unwrap_or(0) + 1;
-            let is_there = next <= found.study.highest_releasable_lock.unwrap_or(0);
+            let next = found.verdict.highest_clear_lock.unwrap_or(0) + 1;
+            let is_there = next <= found.verdict.highest_releasable_lock.unwrap_or(0);
             let of_next = if is_there {
                 format!(
                     "lock {next}: {} / {}",
@@ -282,7 +282,7 @@ fn lock_by_lock(
             vehicle(options, cell.pick)
         );
         let rows: Vec<[String; 3]> = found
-            .study
+            .verdict
             .locks
             .iter()
             .zip(inverse.ceiling_m.iter().zip(&inverse.roof_m))

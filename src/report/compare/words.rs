@@ -1,12 +1,13 @@
 //! How is one combination told in a few words?
 
+use crate::bay::Bay;
 use crate::bayfile::options::{Choice, List, Options, Pick, Work};
 use crate::choose::bill::{Bill, Line};
 use crate::choose::{Arms, Found};
-use crate::clearance::Limit;
+use crate::clearance::{Limit, Verdict};
 use crate::ground::Standing;
 use crate::report::words::{plain, short_thing};
-use crate::report::{Sayings, Show, why_not_safe};
+use crate::report::{Show, text};
 
 /// How lengths of a cell are shown.
 pub(super) const fn show(found: &Found) -> Show {
@@ -49,9 +50,9 @@ pub(super) fn vehicle(options: &Options, pick: Pick) -> String {
 
 /// "9 of 17", "none (9 clear)", "none".
 pub(super) fn lock(found: &Found) -> String {
-    let study = &found.study;
-    match (study.highest_safe_lock, study.highest_clear_lock) {
-        (Some(lock), _) => format!("{lock} of {}", study.locks.len()),
+    let verdict = &found.verdict;
+    match (verdict.highest_safe_lock, verdict.highest_clear_lock) {
+        (Some(lock), _) => format!("{lock} of {}", verdict.locks.len()),
         (None, Some(lock)) => format!("none ({lock} clear)"),
         (None, None) => "none".into(),
     }
@@ -120,21 +121,24 @@ pub(super) fn line(bill: &Bill, work: Work, currency: &str) -> String {
     }
 }
 
+/// Why no lock is called safe; none where one is.
+pub(super) fn why_not_safe(bay: &Bay, verdict: &Verdict) -> Option<String> {
+    text::why_not_safe_among(verdict, Show { units: bay.units })
+}
+
 /// What limits the rise, short; where no lock is safe, why.
 pub(super) fn limited_by(found: &Found) -> String {
-    let (bay, study) = (&found.bay, &found.study);
-    if let Some(why) = why_not_safe(bay, study) {
+    let (bay, verdict) = (&found.bay, &found.verdict);
+    if let Some(why) = why_not_safe(bay, verdict) {
         return why;
     }
-    if let Some(pair) = Sayings::of(bay, study).limiting_pair() {
-        return format!(
+    match &verdict.limit {
+        Limit::Pair(pair) | Limit::Bar(pair) | Limit::Undecided(pair) => format!(
             "{} near {}",
             short_thing(&pair.moving),
             short_thing(&pair.fixed)
-        );
-    }
-    match &study.limit {
+        ),
         Limit::Travel { .. } => "the carriage's travel".into(),
-        _ => "see the report of `bayrise check`".into(),
+        Limit::Withheld => "see the report of `bayrise check`".into(),
     }
 }

@@ -3,7 +3,9 @@
 use super::page::{Page, Tone};
 use super::{Report, show};
 use crate::bay::Door;
-use crate::clearance::{DoorFinding, DoorState, Limit, LockState, PairFinding, Study, Unknown};
+use crate::clearance::{
+    DoorFinding, DoorState, Limit, LockState, PairFinding, Study, Unknown, Verdict, Withheld,
+};
 use crate::ground::slab::HOLDS_ON;
 use crate::ground::{Quantity, Topic};
 use crate::report::Show;
@@ -235,17 +237,50 @@ fn next_lock(report: &Report<'_>, pair: &PairFinding) -> Option<String> {
 
 /// Why no lock is called safe; none when one is.
 pub(in crate::report) fn why_not_safe(report: &Report<'_>) -> Option<String> {
-    let study = report.study;
-    if study.highest_safe_lock.is_some() {
+    why(&Unsafe::of(report.study), show(report))
+}
+
+/// The same of the verdict on a bay among many.
+pub(in crate::report) fn why_not_safe_among(verdict: &Verdict, show: Show) -> Option<String> {
+    let of = Unsafe {
+        highest_safe_lock: verdict.highest_safe_lock,
+        never_lifts: verdict.never_lifts,
+        limit: &verdict.limit,
+        withheld: &verdict.withheld,
+    };
+    why(&of, show)
+}
+
+/// What tells why no lock is safe.
+struct Unsafe<'a> {
+    highest_safe_lock: Option<usize>,
+    never_lifts: bool,
+    limit: &'a Limit,
+    withheld: &'a [Withheld],
+}
+
+impl<'a> Unsafe<'a> {
+    fn of(study: &'a Study) -> Self {
+        Self {
+            highest_safe_lock: study.highest_safe_lock,
+            never_lifts: study.locks.iter().all(|l| l.state == LockState::NotLifting),
+            limit: &study.limit,
+            withheld: &study.withheld,
+        }
+    }
+}
+
+fn why(of: &Unsafe<'_>, show: Show) -> Option<String> {
+    if of.highest_safe_lock.is_some() {
         return None;
     }
     // What withholds every lock comes first: without curing it no room helps.
-    let said: Vec<String> = reasons(&study.withheld, show(report))
+    let said: Vec<String> = reasons(of.withheld, show)
         .into_iter()
         .map(|reason| reason.says)
         .collect();
     if said.is_empty() {
-        return Some(why_none(report));
+        return Some(why_nothing(of, show));
     }
     Some(said.join("; "))
 }
@@ -261,12 +296,14 @@ pub(in crate::report) fn why_not_clear(report: &Report<'_>) -> Option<String> {
 
 /// Why nothing is clear.
 fn why_none(report: &Report<'_>) -> String {
-    let study = report.study;
-    let show = show(report);
-    if study.locks.iter().all(|l| l.state == LockState::NotLifting) {
+    why_nothing(&Unsafe::of(report.study), show(report))
+}
+
+fn why_nothing(of: &Unsafe<'_>, show: Show) -> String {
+    if of.never_lifts {
         return "at no lock do all four pads carry the vehicle".into();
     }
-    match &study.limit {
+    match of.limit {
         Limit::Pair(pair) => meets(pair, show).trim_end_matches('.').into(),
         Limit::Bar(pair) => format!("{} meets the shut-off bar first", the(&pair.moving)),
         Limit::Undecided(pair) => format!(
@@ -278,13 +315,19 @@ fn why_none(report: &Report<'_>) -> String {
             "the carriage runs out of travel before a lock that lifts can be set and released"
                 .into()
         }
-        Limit::Withheld => first_reason(report).unwrap_or_else(|| "see the table of locks".into()),
+        Limit::Withheld => {
+            first_of(of.withheld, show).unwrap_or_else(|| "see the table of locks".into())
+        }
     }
 }
 
 /// The first reason to withhold, and how many more are listed below the verdict.
 fn first_reason(report: &Report<'_>) -> Option<String> {
-    let all = reasons(&report.study.withheld, show(report));
+    first_of(&report.study.withheld, show(report))
+}
+
+fn first_of(withheld: &[Withheld], show: Show) -> Option<String> {
+    let all = reasons(withheld, show);
     let (first, more) = all.split_first()?;
     let first = &first.says;
     Some(match more.len() {
