@@ -114,6 +114,42 @@ fn the_report_keeps_to_its_schema() {
 }
 
 #[test]
+fn the_comparison_keeps_to_its_schema() {
+    let schema: Value =
+        serde_json::from_str(&bayrise(&["schema", "--of", "compare"]).stdout).unwrap();
+    let folder = tempfile::tempdir().unwrap();
+    let compared = format!("{}/scenes/compare", env!("CARGO_MANIFEST_DIR"));
+    fs::copy(
+        format!("{compared}/south-bay.ron"),
+        folder.path().join("south-bay.ron"),
+    )
+    .unwrap();
+    // One that is studied, one with a fault, and no prices.
+    let odd = folder.path().join("odd.ron");
+    fs::write(
+        &odd,
+        "(format: 1, title: \"odd\", base: \"south-bay.ron\", lifts: [\"floor-plate-9-6\", \
+         (name: \"wrong\", lift: (post_line: \"twelve\"))], vehicles: [\"saloon\"])",
+    )
+    .unwrap();
+    for (file, quick) in [
+        (format!("{compared}/short-or-tall.ron"), false),
+        (format!("{compared}/cheaper-or-dearer.ron"), true),
+        (odd.to_string_lossy().into_owned(), true),
+    ] {
+        let mut args = vec!["compare", &file, "--format", "json"];
+        args.extend(quick.then_some("--quick"));
+        let report = json(&args);
+        assert_ne!(report["cells"], Value::Array(Vec::new()));
+        let faults = schema::faults(&schema, &report);
+        assert!(faults.is_empty(), "{file}: {faults:#?}");
+        let mut strange = report.clone();
+        strange["cells"][0]["found"]["locks"] = "many".into();
+        assert!(!schema::faults(&schema, &strange).is_empty());
+    }
+}
+
+#[test]
 fn the_report_is_the_same_each_time() {
     let run = || bayrise(&["check", &tall_pickup(), "--format", "json"]).stdout;
     assert_eq!(run(), run());

@@ -6,7 +6,7 @@
 
 use super::vary::{most_lowering, roof_over_lift_points, under_flat_ceiling, with_roof_raised};
 use crate::bay::Bay;
-use crate::clearance::{HeightSearch, Heights, Verdict, heights};
+use crate::clearance::{Fixtures, HeightSearch, Heights, Verdict};
 use crate::units::Length;
 
 /// How near to the boundary an answer lies, metres.
@@ -109,9 +109,11 @@ fn ceilings(bay: &Bay, travels: &[f64]) -> Vec<Option<f64>> {
 fn roofs(bay: &Bay, travels: &[f64]) -> Vec<Option<f64>> {
     let now = roof_over_lift_points(bay).m();
     let lowest = now - most_lowering(bay).m();
+    // Lift and room stay what they are.
+    let fixtures = Fixtures::new(bay);
     let mut roof = |roof_m: f64| {
         let bay = with_roof_raised(bay, Length::metres(roof_m - now));
-        heights(&bay).map_or(Look::NOTHING, Look::of)
+        fixtures.heights(&bay).map_or(Look::NOTHING, Look::of)
     };
     answers(&mut roof, travels, Way::Down, lowest, FARTHEST_M)
 }

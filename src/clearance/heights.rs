@@ -6,6 +6,7 @@
 use std::sync::Arc;
 
 use super::driving_in::driving_in;
+use super::findings::{StandUp, StandingFinding};
 use super::locks::{Together, highest_clear};
 use super::parked::parked_short;
 use super::prepare::{GroupSolids, Groups, Nominal, Prepared};
@@ -13,6 +14,7 @@ use super::standing::{stand_up, standing};
 use super::study::{StudyError, counted_states, group_list, group_of, sweep_group_first};
 use super::sweep::{Swept, Workspace};
 use super::uncertainty::Uncertainty;
+use super::verdict::Fixtures;
 use super::withhold::{Room, of_the_room};
 use crate::bay::Bay;
 
@@ -35,14 +37,36 @@ pub struct Heights {
 /// # Errors
 /// When the vehicle can't be set on the pads at all (see [`StudyError`]).
 pub fn heights(bay: &Bay) -> Result<Heights, StudyError> {
-    Ok(HeightSearch::new(bay)?.look(bay))
+    Fixtures::new(bay).heights(bay)
+}
+
+impl Fixtures {
+    /// How high, and whether the room allows it, for a bay with this lift in this room; for another
+    /// one the fixtures are made anew.
+    ///
+    /// # Errors
+    /// When the vehicle can't be set on the pads at all (see [`StudyError`]).
+    pub fn heights(&self, bay: &Bay) -> Result<Heights, StudyError> {
+        if !self.fit(bay) {
+            return Self::new(bay).heights(bay);
+        }
+        let prepared = self.prepared(bay)?;
+        let as_written = || self.as_written(bay);
+        let nominal = Nominal::when_asked(bay, &as_written);
+        Ok(look(
+            bay,
+            &prepared,
+            &nominal,
+            self.standing(),
+            self.stand_up(),
+        ))
+    }
 }
 
 /// A bay made ready to be asked again and again under other ceilings.
 #[derive(Debug)]
 pub struct HeightSearch {
     prepared: Prepared,
-    nominal: Prepared,
 }
 
 impl HeightSearch {
@@ -51,68 +75,72 @@ impl HeightSearch {
     /// # Errors
     /// When the vehicle can't be set on the pads at all (see [`StudyError`]).
     pub fn new(bay: &Bay) -> Result<Self, StudyError> {
-        let solids = GroupSolids::new(bay);
-        Ok(Self {
-            prepared: Prepared::from_solids(bay, solids.clone(), Uncertainty::worst(bay))?,
-            nominal: Prepared::from_solids(bay, solids, Uncertainty::NONE)?,
-        })
+        let uncertainty = Uncertainty::worst(bay);
+        let prepared = Prepared::from_solids(bay, GroupSolids::new(bay), uncertainty)?;
+        Ok(Self { prepared })
     }
 
     /// The same under another ceiling. `bay` must differ from the bay that was made ready in its
     /// ceiling alone: nothing that moves is built anew.
     pub fn under_ceiling(&mut self, bay: &Bay) -> Heights {
-        let solids = GroupSolids::new(bay);
-        let of = |solids, uncertainty: &Uncertainty| Arc::new(Groups::of(solids, uncertainty));
-        self.prepared.groups = of(solids.clone(), &self.prepared.uncertainty);
-        self.nominal.groups = of(solids, &self.nominal.uncertainty);
-        self.look(bay)
+        let groups = |uncertainty| Arc::new(Groups::of(GroupSolids::new(bay), uncertainty));
+        let prepared = &mut self.prepared;
+        prepared.groups = groups(&prepared.uncertainty);
+        let as_written = || groups(&Uncertainty::NONE);
+        let nominal = Nominal::when_asked(bay, &as_written);
+        let standing = standing(&group_list(prepared), Workspace::new().solver());
+        let stand_up = stand_up(bay, &prepared.uncertainty);
+        look(bay, prepared, &nominal, &standing, stand_up)
     }
+}
 
-    fn look(&self, bay: &Bay) -> Heights {
-        let (prepared, nominal) = (&self.prepared, &self.nominal);
-        let mut space = Workspace::new();
-        let counted = counted_states(bay);
-        let groups: Vec<usize> = std::iter::once(0)
-            .chain(counted.iter().map(|&state| group_of(state)))
-            .collect();
-        let nominal = Nominal::Made(nominal);
-        let parked = parked_short(bay, prepared, &nominal, &groups, &mut space);
-        let mut sweep = |group: usize| {
-            sweep_group_first(prepared, &bay.policy, group, &parked.left_out, &mut space)
-        };
-        let common = sweep(0);
-        let clear = |door: &Swept| {
-            let swept = [&common, door];
-            let states = Together { swept: &swept }.states(
-                &prepared.locks,
-                prepared.movers.phases.carry_m,
-                bay.lift.travel.m(),
-            );
-            highest_clear(states.into_iter().map(|(state, _)| state))
-        };
-        // The worse of the states that count governs, and none is worse than any lock.
-        let highest_clear_lock = counted
-            .iter()
-            .map(|&state| clear(&sweep(group_of(state))))
-            .min()
-            .flatten();
-        let listed = group_list(prepared);
-        let reasons = of_the_room(&Room {
-            standing: &standing(&listed, space.solver()),
-            stand_up: stand_up(bay, &prepared.uncertainty),
-            driving_in: &driving_in(
-                bay,
-                &prepared.movers,
-                &prepared.groups,
-                &prepared.uncertainty,
-                space.solver(),
-            ),
-            tight_as_parked: &parked.findings,
-        });
-        Heights {
-            highest_clear_lock,
-            reasons: reasons.len(),
-            is_tight_as_parked: !parked.findings.is_empty(),
-        }
+fn look(
+    bay: &Bay,
+    prepared: &Prepared,
+    nominal: &Nominal<'_>,
+    standing: &[StandingFinding],
+    stand_up: StandUp,
+) -> Heights {
+    let mut space = Workspace::new();
+    let counted = counted_states(bay);
+    let groups: Vec<usize> = std::iter::once(0)
+        .chain(counted.iter().map(|&state| group_of(state)))
+        .collect();
+    let parked = parked_short(bay, prepared, nominal, &groups, &mut space);
+    let mut sweep = |group: usize| {
+        sweep_group_first(prepared, &bay.policy, group, &parked.left_out, &mut space)
+    };
+    let common = sweep(0);
+    let clear = |door: &Swept| {
+        let swept = [&common, door];
+        let states = Together { swept: &swept }.states(
+            &prepared.locks,
+            prepared.movers.phases.carry_m,
+            bay.lift.travel.m(),
+        );
+        highest_clear(states.into_iter().map(|(state, _)| state))
+    };
+    // The worse of the states that count governs, and none is worse than any lock.
+    let highest_clear_lock = counted
+        .iter()
+        .map(|&state| clear(&sweep(group_of(state))))
+        .min()
+        .flatten();
+    let reasons = of_the_room(&Room {
+        standing,
+        stand_up,
+        driving_in: &driving_in(
+            bay,
+            &prepared.movers,
+            &prepared.groups,
+            &prepared.uncertainty,
+            space.solver(),
+        ),
+        tight_as_parked: &parked.findings,
+    });
+    Heights {
+        highest_clear_lock,
+        reasons: reasons.len(),
+        is_tight_as_parked: !parked.findings.is_empty(),
     }
 }

@@ -188,19 +188,36 @@ impl Fixtures {
         }
     }
 
-    fn as_written(&self, bay: &Bay) -> Arc<Groups> {
+    /// The parts of the lift against the room.
+    pub(super) fn standing(&self) -> &[StandingFinding] {
+        &self.standing
+    }
+
+    /// Whether its columns can be tipped up.
+    pub(super) const fn stand_up(&self) -> StandUp {
+        self.stand_up
+    }
+
+    /// A bay with this lift in this room, every uncertainty added.
+    pub(super) fn prepared(&self, bay: &Bay) -> Result<Prepared, StudyError> {
+        let uncertainty = Uncertainty::worst(bay);
+        Ok(Prepared {
+            movers: movers(bay, &uncertainty)?,
+            groups: self.groups.clone(),
+            locks: lock_windows(bay),
+            uncertainty,
+        })
+    }
+
+    /// The fixed bodies exactly as written.
+    pub(super) fn as_written(&self, bay: &Bay) -> Arc<Groups> {
         let made = || Arc::new(Groups::of(GroupSolids::new(bay), &Uncertainty::NONE));
         self.as_written.get_or_init(made).clone()
     }
 
     fn found(&self, bay: &Bay, on: Option<Date>) -> Result<Verdict, StudyError> {
-        let uncertainty = Uncertainty::worst(bay);
-        let prepared = Prepared {
-            movers: movers(bay, &uncertainty)?,
-            groups: self.groups.clone(),
-            locks: lock_windows(bay),
-            uncertainty,
-        };
+        let prepared = self.prepared(bay)?;
+        let uncertainty = prepared.uncertainty;
         let mut space = Workspace::new();
         let as_written = || self.as_written(bay);
         let nominal = Nominal::when_asked(bay, &as_written);

@@ -58,8 +58,24 @@ pub(super) enum Command {
     Solids(Solids),
     Presets(Presets),
     New(New),
-    /// Print the JSON Schema of the report that `check --format json` writes
-    Schema,
+    Schema(Schema),
+}
+
+/// Print the JSON Schema of the report that `--format json` writes.
+#[derive(Debug, Args)]
+pub(super) struct Schema {
+    /// Which command's report
+    #[arg(long, value_enum, default_value_t = SchemaOf::Check, value_name = "COMMAND")]
+    pub(super) of: SchemaOf,
+}
+
+/// Whose report.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum SchemaOf {
+    /// One bay
+    Check,
+    /// Many side by side
+    Compare,
 }
 
 /// Study a bay and print the report.

@@ -122,7 +122,7 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::View(file) => view::run(&file),
         Task::Window(file) => view::after_verdict(&file),
         Task::Solids(options) => solids::run(&options),
-        Task::Schema => schema::run(),
+        Task::Schema(of) => schema::run(of),
         Task::Presets(format) => presets::run(format),
         Task::New(options) => new::run(&options),
     }

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::Failure;
-use super::arguments::{self, Arguments, Command, CompareFormat, Format, Switch, Units};
+use super::arguments::{self, Arguments, Command, CompareFormat, Format, SchemaOf, Switch, Units};
 use super::compare::{CompareOptions, Written};
 use super::layout::{self, LayoutOptions};
 use super::picture::PictureOptions;
@@ -37,8 +37,8 @@ pub(super) enum Task {
     Picture(PictureOptions),
     /// Print the solids.
     Solids(SolidsOptions),
-    /// Print the report's schema.
-    Schema,
+    /// Print a report's schema.
+    Schema(super::schema::Of),
     /// List the presets.
     Presets(Format),
     /// Write a file to start from.
@@ -152,7 +152,10 @@ impl Task {
             }
             (_, Some(Command::View(view))) => Self::View(view.file),
             (_, Some(Command::Picture(typed))) => Self::Picture(picture(typed)?),
-            (_, Some(Command::Schema)) => Self::Schema,
+            (_, Some(Command::Schema(typed))) => Self::Schema(match typed.of {
+                SchemaOf::Check => super::schema::Of::Check,
+                SchemaOf::Compare => super::schema::Of::Compare,
+            }),
             (_, Some(Command::Presets(presets))) => Self::Presets(presets.format),
             (_, Some(Command::New(new))) => Self::New(NewOptions {
                 out: new.out,

@@ -1,11 +1,24 @@
-//! `bayrise schema`: the JSON Schema of the check report.
+//! `bayrise schema`: the JSON Schemas of the reports for programs.
 
 use super::check::to_json;
 use super::terminal::print;
 use super::{Exit, Failure};
-use crate::report::json::schema;
+use crate::report::{compare, json};
 
-pub(super) fn run() -> Result<Exit, Failure> {
-    print(&to_json(&schema())?)?;
+/// Whose schema is asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Of {
+    /// What `check` writes.
+    Check,
+    /// What `compare` writes.
+    Compare,
+}
+
+pub(super) fn run(of: Of) -> Result<Exit, Failure> {
+    let schema = match of {
+        Of::Check => json::schema(),
+        Of::Compare => compare::schema(),
+    };
+    print(&to_json(&schema)?)?;
     Ok(Exit::Met)
 }

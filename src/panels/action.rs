@@ -4,6 +4,8 @@ use std::path::PathBuf;
 
 use super::camera::Sight;
 use super::settings::{Section, Theme};
+use crate::bayfile::options::Pick;
+use crate::report::compare::Sort;
 
 /// Something a person asked for, by mouse, key or menu. Panels push them; [`super::Desk::apply`]
 /// carries them out.
@@ -55,6 +57,8 @@ pub enum Action {
     PutOffAutosave,
     /// Throw away what was kept.
     DropAutosave,
+    /// Open one combination of what was compared as a bay of its own, not saved yet.
+    OpenCell(Pick),
     /// Leave; as for a new or another file, asks first when something is not saved.
     Quit,
     /// Stay with the document after all.
@@ -122,6 +126,12 @@ pub enum Action {
     Help(bool),
     /// Show a part of the bay file in the edit panel; none hides the panel.
     Section(Option<Section>),
+    /// Show or hide the table of what was compared.
+    ShowCompared(bool),
+    /// Put its rows into this order.
+    SortCompared(Sort),
+    /// List only rows with this in them.
+    FilterCompared(String),
     /// Light or dark.
     Theme(Theme),
     /// Text larger (over 1) or smaller (under 1), by this factor.

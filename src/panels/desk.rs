@@ -13,6 +13,7 @@ use glam::DVec3;
 
 use super::action::Action;
 use super::camera::{Camera, Sight};
+use super::compared::Compared;
 use super::document::Document;
 use super::job::{Done, Job, Verdict};
 use super::rise::Rise;
@@ -63,6 +64,8 @@ pub struct Desk {
     pub leaving: Option<Box<Action>>,
     /// To that question the answer was to save first.
     pub leaves_when_saved: bool,
+    /// What was compared; none while no file of options is open.
+    pub compared: Option<Box<Compared>>,
     /// The day that ages are counted to; none: nothing is known to have aged.
     pub on: Option<Date>,
     /// The generation that a job was given out for.
@@ -96,6 +99,7 @@ impl Desk {
             show: Show::default(),
             leaving: None,
             leaves_when_saved: false,
+            compared: None,
             on: None,
             asked: None,
         }

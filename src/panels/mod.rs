@@ -8,6 +8,8 @@
 
 pub mod action;
 pub mod camera;
+pub mod compare_table;
+pub mod compared;
 mod desk;
 pub mod document;
 pub mod door_bar;
@@ -34,5 +36,6 @@ pub mod verdict;
 pub mod view_bar;
 
 pub use action::{Action, Change, Wish};
+pub use compared::Compared;
 pub use desk::Desk;
 pub use document::Document;

@@ -4,8 +4,8 @@ use egui::{Panel, Rect, Ui};
 
 use super::settings::Section;
 use super::{
-    Action, Desk, door_bar, edit, help, keys, ladder, menu, notices, overlay, rise_bar, show_mode,
-    style, verdict, view_bar,
+    Action, Desk, compare_table, door_bar, edit, help, keys, ladder, menu, notices, overlay,
+    rise_bar, show_mode, style, verdict, view_bar,
 };
 
 /// Shows every panel around the view and what is written over it, and obeys the keys; returns
@@ -21,6 +21,7 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
     } else {
         panels(ui, desk, out)
     };
+    compare_table::show(ui.ctx(), desk, out);
     help::show(ui.ctx(), desk, out);
     if !waiting.is_empty() {
         if edit::holds_refused(ui.ctx()) {
@@ -43,7 +44,12 @@ fn hold_what_loses(context: &egui::Context, desk: &Desk, out: &mut Vec<Action>) 
     let loses = |action: &Action| {
         matches!(
             action,
-            Action::SaveAndLeave | Action::Quit | Action::New | Action::Open | Action::OpenFile(_)
+            Action::SaveAndLeave
+                | Action::Quit
+                | Action::New
+                | Action::Open
+                | Action::OpenFile(_)
+                | Action::OpenCell(_)
         )
     };
     if !out.iter().any(loses) {
@@ -73,6 +79,7 @@ fn wait_for_the_field(context: &egui::Context, out: &mut Vec<Action>) -> Vec<Act
                 | Action::New
                 | Action::Open
                 | Action::OpenFile(_)
+                | Action::OpenCell(_)
                 | Action::Reload
                 | Action::ShowMode(_)
                 | Action::Section(_)

@@ -8,6 +8,7 @@
 
 mod lay;
 mod price;
+mod text;
 
 use std::collections::HashSet;
 use std::sync::Arc;
@@ -22,6 +23,7 @@ use super::syntax::{Kind, Node};
 use crate::diagnostics::{Diagnostic, Source};
 
 pub use price::{Money, Prices, Work};
+pub use text::TextError;
 
 /// The most combinations that are compared at once.
 pub const MOST_CELLS: usize = 20_000;
@@ -358,8 +360,15 @@ impl Options {
         if faults.iter().any(Diagnostic::is_error) {
             return Err(faults);
         }
+        let cx = Context::after(&self.sources);
+        let bay = decode::bay(&cx, self.laid_over(pick), &Resolver::new(presets));
+        cx.finish(bay)
+    }
+
+    /// The record of the bay file with the options of a combination laid over it.
+    fn laid_over(&self, pick: Pick) -> Node {
         let mut root = self.base.clone();
-        for choice in chosen {
+        for choice in self.chosen(pick) {
             if let Some(other) = &choice.bay {
                 lay::into_garage(&mut root, other);
             }
@@ -367,8 +376,6 @@ impl Options {
                 lay::over(&mut root, field);
             }
         }
-        let cx = Context::after(&self.sources);
-        let bay = decode::bay(&cx, root, &Resolver::new(presets));
-        cx.finish(bay)
+        root
     }
 }

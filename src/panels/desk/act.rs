@@ -119,7 +119,10 @@ impl Desk {
                 }
             }
             Action::Tell(text) => self.tell(text),
-            Action::New | Action::OpenFile(_) | Action::Quit => {
+            Action::ShowCompared(on) => self.compare(|compared| compared.is_open = on),
+            Action::SortCompared(sort) => self.compare(|compared| compared.sort = sort),
+            Action::FilterCompared(text) => self.compare(|compared| compared.filter = text),
+            Action::New | Action::OpenFile(_) | Action::OpenCell(_) | Action::Quit => {
                 self.leaves_when_saved = false;
                 if self.document.is_unsaved() {
                     self.leaving = Some(Box::new(action));

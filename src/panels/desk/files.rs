@@ -6,8 +6,10 @@ use std::sync::Arc;
 use super::Desk;
 use crate::bay::UnitSystem;
 use crate::bayfile::edit::EditError;
+use crate::bayfile::options::{Pick, TextError};
 use crate::bayfile::presets::EmbeddedOnly;
 use crate::panels::action::{Action, Wish};
+use crate::panels::compared::Compared;
 use crate::panels::document::{Document, Presets};
 use crate::panels::rise::Rise;
 use crate::panels::settings::Notice;
@@ -37,6 +39,10 @@ impl Desk {
                 Vec::new()
             }
             Action::OpenFile(path) => vec![Wish::Read(path)],
+            Action::OpenCell(pick) => {
+                self.open_cell(pick);
+                Vec::new()
+            }
             _ => vec![Wish::Close],
         }
     }
@@ -64,6 +70,41 @@ impl Desk {
     pub fn saved(&mut self, path: PathBuf, text: String, presets: Presets) {
         self.remember(&path);
         self.document.mark_saved(path, text, presets);
+    }
+
+    /// Changes how the comparison is listed.
+    pub(super) fn compare(&mut self, change: impl FnOnce(&mut Compared)) {
+        if let Some(compared) = &mut self.compared {
+            change(compared);
+        }
+    }
+
+    /// Opens a combination of what was compared.
+    fn open_cell(&mut self, pick: Pick) {
+        let Some(compared) = &mut self.compared else {
+            return;
+        };
+        let (is_error, text) = match compared.text(pick) {
+            Ok(text) => {
+                compared.is_open = false;
+                self.document.start_over(text, compared.presets());
+                self.forget_study();
+                let said =
+                    "This bay is the one compared, as a file of its own; it is not saved yet.";
+                (false, said.to_owned())
+            }
+            Err(TextError::Faults(faults)) => {
+                let first = faults.first().map(ToString::to_string).unwrap_or_default();
+                (true, format!("This combination makes no bay: {first}"))
+            }
+            Err(TextError::NotTheSame) => (
+                true,
+                "This combination can't be written as a bay file that means the same; study it \
+                 by `bayrise compare`."
+                    .to_owned(),
+            ),
+        };
+        self.notices.push(Notice { is_error, text });
     }
 
     /// Starts a bay of two shipped presets, in the units of the bay before it.

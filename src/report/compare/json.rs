@@ -1,5 +1,6 @@
 //! The comparison for a program.
 
+use schemars::{JsonSchema, Schema, schema_for};
 use serde::Serialize;
 
 use super::Comparison;
@@ -18,7 +19,7 @@ pub(super) const SCHEMA_VERSION: u32 = 1;
 
 /// The comparison of `bayrise compare --format json`. Lengths are metres, rounded to six decimals
 /// against the vehicle; null stands for what is not known or has no price.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct CompareReport {
     /// The version of this layout: 1.
     pub schema_version: u32,
@@ -41,7 +42,7 @@ pub struct CompareReport {
 }
 
 /// A chosen combination.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct ChosenReport {
     /// The garage; null where none is listed.
     pub garage: Option<String>,
@@ -56,7 +57,7 @@ pub struct ChosenReport {
 }
 
 /// One combination.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct CellReport {
     /// The garage; null where none is listed.
     pub garage: Option<String>,
@@ -75,7 +76,7 @@ pub struct CellReport {
 }
 
 /// What was found of a combination.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct FoundReport {
     /// The highest safe lock.
     pub highest_safe_lock: Option<usize>,
@@ -106,7 +107,7 @@ pub struct FoundReport {
 }
 
 /// What a combination costs.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct CostReport {
     /// Work by work.
     pub lines: Vec<LineReport>,
@@ -117,7 +118,7 @@ pub struct CostReport {
 }
 
 /// One kind of work.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct LineReport {
     /// Which.
     pub work: &'static str,
@@ -128,7 +129,7 @@ pub struct LineReport {
 }
 
 /// The answers the other way round.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct InverseReport {
     /// The least flat ceiling for full rise.
     pub full_rise_ceiling_m: Option<f64>,
@@ -141,7 +142,7 @@ pub struct InverseReport {
 }
 
 /// A fault.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct FaultReport {
     /// The file.
     pub file: Option<String>,
@@ -153,6 +154,12 @@ pub struct FaultReport {
     pub message: String,
     /// What to write instead.
     pub help: Option<String>,
+}
+
+/// The JSON Schema of [`CompareReport`].
+#[must_use]
+pub fn schema() -> Schema {
+    schema_for!(CompareReport)
 }
 
 impl CompareReport {

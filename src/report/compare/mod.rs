@@ -5,13 +5,15 @@
 
 mod csv;
 mod json;
+mod row;
 mod says;
 mod shown;
 mod text;
 mod words;
 
 pub use csv::csv;
-pub use json::CompareReport;
+pub use json::{CompareReport, schema};
+pub use row::{Row, Stands};
 pub use says::says;
 pub use shown::{Filter, FilterError, Sort, shown};
 pub use text::render;

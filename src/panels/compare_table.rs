@@ -1,0 +1,163 @@
+//! Which lift, for which vehicles: the table of a comparison.
+
+use egui::{Button, Context, Grid, RichText, ScrollArea, TextEdit, Ui, Window};
+
+use super::signs::{self, NO_SAFE_LOCK, State, WITHHELD};
+use super::{Action, Desk, style};
+use crate::bayfile::options::Pick;
+use crate::clearance::LockState;
+use crate::report::compare::{Row, Sort, Stands};
+
+/// The most rows that are listed at once; the rest is found by the filter.
+const MOST_ROWS: usize = 500;
+
+/// The headings, and the order that pressing one puts the rows into.
+const HEAD: [(&str, Option<Sort>); 11] = [
+    ("room", Some(Sort::File)),
+    ("lift, vehicle", Some(Sort::File)),
+    ("", None),
+    ("safe lock", Some(Sort::Lock)),
+    ("under it", Some(Sort::Underbody)),
+    ("arms", None),
+    ("load", Some(Sort::Load)),
+    ("slab", None),
+    ("way", Some(Sort::Walking)),
+    ("cost", Some(Sort::Cost)),
+    ("limited by", None),
+];
+
+/// How a combination stands, as a sign; never by colour alone.
+#[must_use]
+pub fn state(stands: Stands) -> State {
+    match stands {
+        Stands::Safe => State {
+            word: "safe",
+            ..State::from(LockState::Clear)
+        },
+        Stands::Withheld => WITHHELD,
+        Stands::NoLock => NO_SAFE_LOCK,
+        Stands::NoAnswer => State {
+            word: "no answer",
+            ..State::from(LockState::NotShown)
+        },
+    }
+}
+
+/// The table in a window of its own over the view, while it is open.
+pub fn show(context: &Context, desk: &Desk, out: &mut Vec<Action>) {
+    let Some(compared) = desk.compared.as_ref().filter(|compared| compared.is_open) else {
+        return;
+    };
+    let mut is_open = true;
+    let room = context.content_rect().size();
+    Window::new(format!("Compared: {}", compared.options.title))
+        .id(egui::Id::new("compared"))
+        .open(&mut is_open)
+        .collapsible(false)
+        .default_size([room.x * 0.9, room.y * 0.7])
+        .max_size([room.x * 0.98, room.y * 0.9])
+        .show(context, |ui| table(ui, desk, out));
+    if !is_open {
+        out.push(Action::ShowCompared(false));
+    }
+}
+
+/// The choice in words, the filter, and the rows.
+pub fn table(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
+    let Some(compared) = &desk.compared else {
+        return;
+    };
+    ui.label(RichText::new(&compared.says).strong());
+    let rows = compared.rows();
+    ui.horizontal_wrapped(|ui| {
+        let label = ui.label("Only rows with");
+        let mut filter = compared.filter.clone();
+        let field = TextEdit::singleline(&mut filter).desired_width(160.0);
+        if ui.add(field).labelled_by(label.id).changed() {
+            out.push(Action::FilterCompared(filter));
+        }
+        let (listed, all) = (rows.len(), compared.count());
+        if listed < all {
+            ui.label(format!(
+                "{listed} of {all} are listed; the sentence above counts all."
+            ));
+        }
+    });
+    if rows.len() > MOST_ROWS {
+        ui.label(format!(
+            "The first {MOST_ROWS} are shown: filter to see the others."
+        ));
+    }
+    ui.separator();
+    ScrollArea::both()
+        .auto_shrink([false, true])
+        .show(ui, |ui| {
+            Grid::new("rows").striped(true).show(ui, |ui| {
+                for (word, sort) in HEAD {
+                    head(ui, word, sort, compared.sort, out);
+                }
+                ui.end_row();
+                for (pick, row) in rows.iter().take(MOST_ROWS) {
+                    line(ui, desk, *pick, row, out);
+                    ui.end_row();
+                }
+            });
+        });
+}
+
+fn head(ui: &mut Ui, word: &str, sort: Option<Sort>, now: Sort, out: &mut Vec<Action>) {
+    let Some(sort) = sort else {
+        ui.label(RichText::new(word).weak());
+        return;
+    };
+    // "room" stands for the order of the file alone, so that one heading is marked.
+    let is_now = sort == now && word != "room";
+    let text = if is_now {
+        format!("{word} *")
+    } else {
+        word.to_owned()
+    };
+    let button = ui.add(Button::new(text).selected(is_now));
+    if button.on_hover_text(order(sort)).clicked() {
+        out.push(Action::SortCompared(sort));
+    }
+}
+
+const fn order(sort: Sort) -> &'static str {
+    match sort {
+        Sort::File => "As the file lists them",
+        Sort::Lock => "The highest safe lock first",
+        Sort::Underbody => "The most height under the body first",
+        Sort::Cost => "The cheapest first; what lacks a price comes last",
+        Sort::Load => "The least use of a rating first",
+        Sort::Walking => "The widest way first",
+    }
+}
+
+fn line(ui: &mut Ui, desk: &Desk, pick: Pick, row: &Row, out: &mut Vec<Action>) {
+    let screen = style::screen(&desk.settings);
+    ui.label(&row.room);
+    let open = ui.button(format!("{}, {}", row.lift, row.vehicle));
+    if open.on_hover_text("Open this bay").clicked() {
+        out.push(Action::OpenCell(pick));
+    }
+    let state = state(row.stands);
+    let height = ui.text_style_height(&egui::TextStyle::Body);
+    ui.horizontal(|ui| {
+        signs::show(ui, state, height, screen, false);
+        ui.label(state.word);
+    });
+    for words in [
+        &row.lock,
+        &row.underbody,
+        &row.arms,
+        &row.load,
+        &row.slab,
+        &row.walking,
+        &row.cost,
+    ] {
+        ui.label(words);
+    }
+    ui.add(egui::Label::new(&row.limited_by).truncate())
+        .on_hover_text(&row.limited_by);
+}
