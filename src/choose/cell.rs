@@ -114,8 +114,9 @@ impl Found {
             return Arms::Short(worst);
         }
         match self.standing(Topic::Reach) {
-            Standing::Passes | Standing::Noted => Arms::Reach,
-            Standing::Unknown => Arms::NotKnown,
+            Standing::Passes => Arms::Reach,
+            // Where nothing was asked nothing is shown.
+            Standing::Noted | Standing::Unknown => Arms::NotKnown,
             Standing::Stops => Arms::Stopped,
         }
     }

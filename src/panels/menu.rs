@@ -30,6 +30,13 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
             );
         });
         ui.menu_button("View", |ui| view(ui, desk, out));
+        if let Some(compared) = &desk.compared {
+            let is_open = compared.is_open;
+            let button = Button::selectable(is_open, "Compared");
+            if ui.add(button).on_hover_text("The table").clicked() {
+                out.push(Action::ShowCompared(!is_open));
+            }
+        }
         ui.menu_button("Help", |ui| {
             item(ui, "Keys", "the help sheet", true, Action::Help(true), out);
         });

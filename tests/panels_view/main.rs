@@ -5,6 +5,7 @@
 
 mod asking;
 mod carriage;
+mod compared;
 mod keyboard;
 mod lines;
 mod showing;

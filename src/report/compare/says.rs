@@ -5,6 +5,7 @@ use crate::bayfile::options::{List, Options, Work};
 use crate::choose::bill::Line;
 use crate::choose::choice::{AS_HIGH_M, Because, Candidate, Choice, among, candidates, choice};
 use crate::choose::{Cell, Matrix};
+use crate::ground::{Standing, Topic};
 use crate::report::Show;
 use crate::report::words::{count, list, sentence};
 
@@ -146,6 +147,63 @@ fn one(
     text.push_str(&without_change(options, matrix, best));
     text.push_str(&dearer_than_it_looks(options, matrix, best));
     text.push_str(&price_open(options, matrix, best));
+    text.push_str(&left_open(options, matrix, &[*best]));
+    text
+}
+
+/// Which vehicles get no safe lock with a choice, and what is not known of it: neither must be
+/// overlooked where a lift is named.
+fn left_open(options: &Options, matrix: &Matrix, best: &[Candidate]) -> String {
+    let of: Vec<(Vec<String>, Vec<&str>)> = best
+        .iter()
+        .map(|one| {
+            let cells = || {
+                matrix.cells.iter().filter(|cell| {
+                    let pick = cell.pick;
+                    (pick.garage, pick.change, pick.lift)
+                        == (one.pick.garage, one.pick.change, one.pick.lift)
+                })
+            };
+            let is_safe = |cell: &Cell| {
+                let found = cell.found();
+                found.is_some_and(|found| found.verdict.highest_safe_lock.is_some())
+            };
+            let without = cells().filter(|cell| !is_safe(cell));
+            let unknown = Topic::ALL.into_iter().filter(|topic| {
+                topic.withholds()
+                    && cells()
+                        .filter(|cell| is_safe(cell))
+                        .filter_map(Cell::found)
+                        .any(|found| found.standing(*topic) == Standing::Unknown)
+            });
+            (
+                without.map(|cell| vehicle(options, cell.pick)).collect(),
+                unknown.map(Topic::not_known).collect(),
+            )
+        })
+        .collect();
+    let mut text = String::new();
+    for (index, (without, unknown)) in of.iter().enumerate() {
+        let is_told = of[..index].contains(&of[index]);
+        if is_told {
+            continue;
+        }
+        let is_one = of.iter().all(|other| other == &of[0]);
+        let with = if is_one {
+            String::new()
+        } else {
+            format!(" with {}", candidate(options, best[index].pick))
+        };
+        if !without.is_empty() {
+            text.push_str(&format!(" No safe lock{with}: {}.", list(without)));
+        }
+        if !unknown.is_empty() {
+            text.push_str(&format!(
+                " Not known{with}, and no pass: {}.",
+                list(unknown)
+            ));
+        }
+    }
     text
 }
 
@@ -312,6 +370,7 @@ fn equal(options: &Options, matrix: &Matrix, best: &[Candidate], price_is_missin
             total.show(&options.currency)
         ));
     }
+    text.push_str(&left_open(options, matrix, best));
     if named(options, first.pick, List::Lifts).is_none() {
         text = text.replace("the lift (", "(");
     }

@@ -90,7 +90,7 @@ impl Filter {
         match self {
             Self::Safe => found.verdict.highest_safe_lock.is_some(),
             Self::FullRise => found.verdict.full_rise,
-            Self::SlabHolds => matches!(found.slab(), Standing::Passes | Standing::Noted),
+            Self::SlabHolds => found.slab() == Standing::Passes,
             Self::Underbody(least) => found.underbody_m().is_some_and(|m| m >= least.m()),
             Self::Cost(most) => found.bill.total().is_some_and(|sum| sum.number() <= *most),
             Self::Named(..) => true,

@@ -88,8 +88,9 @@ pub(super) fn percent_up(share: f64) -> f64 {
 
 pub(super) const fn slab(found: &Standing) -> &'static str {
     match found {
-        Standing::Noted | Standing::Passes => "holds",
-        Standing::Unknown => "not known",
+        Standing::Passes => "holds",
+        // Where nothing was asked nothing is shown.
+        Standing::Noted | Standing::Unknown => "not known",
         Standing::Stops => "STOP",
     }
 }

@@ -1,0 +1,118 @@
+//! The table of a comparison on the desk.
+
+use std::sync::Arc;
+
+use bayrise::bayfile::options;
+use bayrise::bayfile::presets::{PresetError, PresetSource};
+use bayrise::choose::{Asked, matrix};
+use bayrise::clearance::Verdict;
+use bayrise::panels::{Action, Compared, Desk, compare_table};
+use bayrise::report::compare::Sort;
+use egui_kittest::kittest::Queryable;
+
+use super::{desk, painted, window};
+
+/// The files beside the shipped comparisons.
+struct Beside;
+
+impl PresetSource for Beside {
+    fn load(&self, path: &str) -> Result<Vec<u8>, PresetError> {
+        let folder = format!("{}/scenes/compare", env!("CARGO_MANIFEST_DIR"));
+        std::fs::read(format!("{folder}/{path}")).map_err(|_| PresetError::Missing)
+    }
+}
+
+fn compared(name: &str) -> Desk {
+    let text = Beside.load(name).unwrap();
+    let options = options::read(name, &text, &Beside).ok().unwrap();
+    let matrix = matrix(&options, &Beside, Asked::default(), &|| ());
+    let mut desk = desk("tall-pickup");
+    desk.compared = Some(Box::new(Compared::new(options, matrix, Arc::new(Beside))));
+    desk
+}
+
+#[test]
+fn every_combination_can_be_opened_as_the_bay_that_was_compared() {
+    for name in ["short-or-tall.ron", "cheaper-or-dearer.ron"] {
+        let mut desk = compared(name);
+        let cells: Vec<_> = desk
+            .compared
+            .as_ref()
+            .unwrap()
+            .matrix
+            .cells
+            .iter()
+            .map(|cell| (cell.pick, cell.found().map(|found| found.verdict.clone())))
+            .collect();
+        assert!(cells.len() > 2);
+        for (pick, verdict) in cells {
+            desk.apply(Action::LeaveUnsaved);
+            desk.apply(Action::OpenCell(pick));
+            desk.apply(Action::LeaveUnsaved);
+            assert!(desk.document.is_unsaved() && desk.document.path().is_none());
+            desk.study_now();
+            let shown = Verdict::of(&desk.verdict.as_ref().unwrap().study);
+            let verdict = verdict.unwrap();
+            assert_eq!(shown.highest_safe_lock, verdict.highest_safe_lock);
+            assert_eq!(shown.withheld, verdict.withheld);
+            assert_eq!(shown.limit, verdict.limit);
+        }
+    }
+}
+
+#[test]
+fn what_is_not_saved_is_asked_for_before_a_combination_is_opened() {
+    let mut desk = compared("short-or-tall.ron");
+    let pick = desk.compared.as_ref().unwrap().matrix.cells[0].pick;
+    desk.apply(Action::Set {
+        path: "title".into(),
+        value: "\"changed\"".into(),
+    });
+    let text = desk.document.text().to_owned();
+    desk.apply(Action::OpenCell(pick));
+    assert_eq!(desk.document.text(), text, "the person is asked first");
+    assert_eq!(desk.leaving.as_deref(), Some(&Action::OpenCell(pick)));
+}
+
+#[test]
+fn the_table_says_the_choice_and_how_each_stands_in_words_and_opens_a_row() {
+    let mut harness = window(compared("short-or-tall.ron"), [1900.0, 1000.0]);
+    let says = harness.state().desk.compared.as_ref().unwrap().says.clone();
+    let texts: Vec<String> = painted(&harness).into_iter().map(|one| one.text).collect();
+    assert!(texts.contains(&says), "{texts:#?}");
+    let rows = harness.state().desk.compared.as_ref().unwrap().rows();
+    for (_, row) in &rows {
+        let word = compare_table::state(row.stands).word;
+        assert!(texts.iter().any(|text| text == word), "{word}");
+    }
+    let (pick, row) = rows[0].clone();
+    let name = format!("{}, {}", row.lift, row.vehicle);
+    // By the keyboard: the first row of that name.
+    harness.get_all_by_label(&name).next().unwrap().focus();
+    harness.run();
+    harness.key_press(egui::Key::Enter);
+    harness.run();
+    assert!(harness.state().asked.contains(&Action::OpenCell(pick)));
+    assert!(!harness.state().desk.compared.as_ref().unwrap().is_open);
+}
+
+#[test]
+fn rows_are_put_in_order_and_left_out_but_the_choice_stays() {
+    let mut desk = compared("short-or-tall.ron");
+    let says = desk.compared.as_ref().unwrap().says.clone();
+    desk.apply(Action::SortCompared(Sort::Lock));
+    let rows = desk.compared.as_ref().unwrap().rows();
+    let lock = |index: usize| {
+        let cells = &desk.compared.as_ref().unwrap().matrix.cells;
+        let cell = cells
+            .iter()
+            .find(|cell| cell.pick == rows[index].0)
+            .unwrap();
+        cell.found().unwrap().verdict.highest_safe_lock.unwrap_or(0)
+    };
+    assert!((1..rows.len()).all(|index| lock(index - 1) >= lock(index)));
+    desk.apply(Action::FilterCompared("TALL".into()));
+    let compared = desk.compared.as_ref().unwrap();
+    assert!(compared.rows().len() < compared.count() && !compared.rows().is_empty());
+    assert_eq!(compared.says, says);
+}
