@@ -22,7 +22,6 @@ pub mod limits;
 pub mod menu;
 pub mod notices;
 pub mod overlay;
-pub mod pair;
 pub mod rise;
 pub mod rise_bar;
 pub mod sections;
