@@ -5,11 +5,12 @@ use glam::DVec2;
 use super::Reach;
 use super::pad_figures::LEVEL_M;
 use super::pads::Level;
-use super::propose::{Against, Moves};
+use super::propose::{Against, Moves, Proposal};
 use super::shift::NoMove;
 use super::swing::SwingIn;
 use super::words;
 use crate::bay::Bay;
+use crate::clearance::Heights;
 use crate::ground::{Figure, Quantity, Said};
 use crate::units::Rounding;
 
@@ -40,18 +41,24 @@ pub(super) fn cure(bay: &Bay, reach: &Reach) -> String {
     }
     let moved = by(proposal.by_m);
     match &proposal.against {
-        None => match proposal.swing {
-            SwingIn::Found { .. } => format!(
-                "move the vehicle {moved}: there all four arms reach, the arms touch nothing and \
-                 can be swung in; walls, the shut door and the raise are not looked at there: \
-                 check again with it"
-            ),
-            SwingIn::NotFound { .. } => format!(
-                "move the vehicle {moved}: there all four arms reach and the arms touch nothing, \
-                 but how to swing them in is not known; walls, the shut door and the raise are not \
-                 looked at there: check again with it"
-            ),
-        },
+        None => {
+            let arms = match proposal.swing {
+                SwingIn::Found { .. } => "the arms touch nothing and can be swung in",
+                SwingIn::NotFound { .. } => {
+                    "the arms touch nothing, but how to swing them in is not known"
+                }
+            };
+            format!(
+                "move the vehicle {moved}: there all four arms reach, {arms}; {}check again with it",
+                in_the_room(proposal)
+            )
+        }
+        Some(Against::Room) => format!(
+            "moved {moved} all four arms reach and touch nothing, but there the room is against it \
+             (driving in, walls, the door, or the way up); of {} moves looked at none is free of \
+             that",
+            proposal.tried
+        ),
         Some(Against::Balance) => format!(
             "moved {moved} all four arms reach and touch nothing, but the centre of gravity lies \
              outside the lift's window there"
@@ -66,6 +73,29 @@ pub(super) fn cure(bay: &Bay, reach: &Reach) -> String {
         Some(Against::Reach) => {
             format!("on a level floor all four arms would reach moved {moved}, but not on this one")
         }
+    }
+}
+
+/// What the room says of the proposed place, ending with a semicolon and a space; nothing where it
+/// was not looked at.
+fn in_the_room(proposal: &Proposal) -> String {
+    let Some([here, there]) = proposal.room else {
+        return String::new();
+    };
+    let room = if there.reasons == 0 {
+        "it can be driven in and stands clear of the room"
+    } else {
+        "what the room has against it here it has there too"
+    };
+    let lock = |heights: Heights| match heights.highest_clear_lock {
+        Some(lock) => format!("lock {lock}"),
+        None => "no lock".into(),
+    };
+    let (now, then) = (lock(here), lock(there));
+    if now == then {
+        format!("{room}, and {then} stays the highest clear one; ")
+    } else {
+        format!("{room}, and {then} would be the highest clear one instead of {now}; ")
     }
 }
 
@@ -145,7 +175,8 @@ pub(super) fn figures(bay: &Bay, reach: &Reach) -> Vec<Figure> {
         )
         .note(
             Said::new(format!(
-                "in whole steps, with what the arms meet there looked at, the room not ({}); ",
+                "in whole steps, with what the arms meet, driving in, the room and the way up looked at \
+                 ({}); ",
                 match proposal.tried {
                     1 => "one move tried".to_owned(),
                     n => format!("{n} moves tried"),
@@ -154,7 +185,7 @@ pub(super) fn figures(bay: &Bay, reach: &Reach) -> Vec<Figure> {
             .up(Quantity::Length(longer))
             .and(
                 " longer than the shortest for reach. Study the bay again with the vehicle there: \
-                 clearances and balance change too",
+                 loads and doors change too",
             ),
         ),
     );

@@ -1,8 +1,9 @@
 //! Where should the vehicle stand instead, so that the arms reach and meet nothing?
 //!
 //! The shortest move for reach alone is found exactly. What the arms then meet is looked at for a
-//! bounded number of moves in whole steps, the shortest first; the first that meets nothing is
-//! proposed, with how much longer it is than the shortest for reach.
+//! bounded number of moves in whole steps, the shortest first; the first that meets nothing, and that
+//! the room is no more against than where the vehicle stands now, is proposed, with how much longer
+//! it is than the shortest for reach.
 
 use glam::DVec2;
 
@@ -10,10 +11,10 @@ use super::scene::{Room, on_posts};
 use super::shift::{Least, NoMove, Wanted, moved, steps_m, whole_steps};
 use super::swing::{SwingIn, swing_in};
 use crate::bay::Bay;
-use crate::clearance::StudyError;
 use crate::clearance::carried::carried;
 use crate::clearance::gap::Solver;
 use crate::clearance::uncertainty::Uncertainty;
+use crate::clearance::{Heights, StudyError, heights};
 use crate::solids::{ParkingError, attitude};
 
 /// Moves looked at for what the arms meet: in fine steps about the shortest, then in coarse ones.
@@ -21,6 +22,8 @@ const MOST_FINE: usize = 6;
 const MOST_COARSE: usize = 18;
 /// Coarse steps looked at to every side of the shortest.
 const COARSE_AROUND: i32 = 8;
+/// Moves looked at for driving in, for standing in the room and for the whole way up.
+const MOST_ROOM: usize = 8;
 
 /// A place to move the vehicle to.
 #[derive(Debug, Clone, PartialEq)]
@@ -33,6 +36,9 @@ pub struct Proposal {
     pub tried: usize,
     /// Whether the arms can be swung in there.
     pub swing: SwingIn,
+    /// How high, and whether the room allows it: where the vehicle stands now, and there; none
+    /// when it was not looked at.
+    pub room: Option<[Heights; 2]>,
 }
 
 /// What is against a place.
@@ -42,8 +48,24 @@ pub enum Against {
     Touches(String, String),
     /// The centre of gravity lies outside the lift's window.
     Balance,
+    /// The room is against it more than where the vehicle stands now: it can't be driven in, stands
+    /// too near something, or no lock is clear though one is now.
+    Room,
     /// On this floor the arms don't reach from there.
     Reach,
+}
+
+impl Against {
+    /// The higher the worse.
+    const fn rank(&self) -> u8 {
+        match self {
+            // Balance is somebody else's to weigh; the room's walls and a touch are not.
+            Self::Balance => 1,
+            Self::Room => 2,
+            Self::Touches(..) => 3,
+            Self::Reach => 4,
+        }
+    }
 }
 
 /// The shortest move for reach alone, and the one proposed.
@@ -81,24 +103,37 @@ pub(super) fn moves(
         coarse,
         MOST_COARSE,
     ));
+    let here = heights(bay)?;
+    let mut looks = 0;
     let mut best: Option<Proposal> = None;
+    let rank = |against: &Option<Against>| against.as_ref().map_or(0, Against::rank);
     for (index, by_m) in near.into_iter().enumerate() {
-        let there = moved(bay, by_m);
-        let against = against(&there, uncertainty, solver)?;
-        let is_better = match (&best, &against) {
-            (None, _) | (_, None) => true,
-            // Balance is somebody else's to weigh; a touch is not.
-            (Some(best), Some(Against::Balance)) => best.against != Some(Against::Balance),
-            _ => false,
-        };
+        let place = moved(bay, by_m);
+        let mut against = against(&place, uncertainty, solver)?;
+        let mut room = None;
+        if against.is_none() {
+            if looks == MOST_ROOM {
+                break;
+            }
+            looks += 1;
+            let there = heights(&place)?;
+            let no_lock = there.highest_clear_lock.is_none() && here.highest_clear_lock.is_some();
+            if there.reasons > here.reasons || no_lock {
+                against = Some(Against::Room);
+            }
+            room = Some([here, there]);
+        }
         let is_free = against.is_none();
-        if is_better {
-            let room = Room::new(&there, &uncertainty)?;
+        if best
+            .as_ref()
+            .is_none_or(|best| rank(&against) < rank(&best.against))
+        {
             best = Some(Proposal {
                 by_m,
                 against,
                 tried: index + 1,
-                swing: swing_in(&room, solver),
+                swing: swing_in(&Room::new(&place, &uncertainty)?, solver),
+                room,
             });
         }
         if let Some(best) = &mut best {

@@ -5,11 +5,12 @@ use glam::DVec2;
 use super::propose::Against;
 use super::shift::moved;
 use super::*;
-use crate::bay::Aim;
+use crate::bay::{Aim, Obstacle, ObstacleKind, ObstacleShape};
 use crate::bayfile::{self, presets::EmbeddedOnly};
 use crate::clearance::study;
 use crate::ground::{Figure, Quantity, Standing, Topic};
 use crate::solids::test_bay::test_bay;
+use crate::solids::{DoorTravel, Role};
 use crate::units::{Angle, Length};
 
 fn scene(name: &str) -> Bay {
@@ -149,7 +150,7 @@ fn an_arm_through_a_tyre_is_moved_off_it_or_says_that_it_is_not() {
     let proposal = reach.moves.unwrap().unwrap().proposal.unwrap();
     let there = study(&moved(&bay, proposal.by_m)).unwrap();
     match &proposal.against {
-        None | Some(Against::Balance) => {
+        None | Some(Against::Balance | Against::Room) => {
             assert!(there.carried.is_empty(), "{:?}", there.carried);
             assert!(there.arms.iter().all(|arm| arm.worst_shortfall_m <= 0.0));
         }
@@ -224,12 +225,71 @@ fn pads_set_unevenly_are_told_to_be_set_and_no_move_is_proposed() {
 }
 
 #[test]
-fn a_move_says_that_the_room_was_not_looked_at() {
+fn a_move_says_what_the_room_says_of_it() {
     let bay = scene("arms-too-short");
-    let reach = Reach::of(&bay, &study(&bay).unwrap()).unwrap();
+    let found = study(&bay).unwrap();
+    let reach = Reach::of(&bay, &found).unwrap();
     let cure = move_figures::cure(&bay, &reach);
     assert!(cure.starts_with("move the vehicle"), "{cure}");
-    assert!(cure.contains("walls, the shut door and the raise are not looked at"));
+    // What it says of the place holds when the vehicle is put there.
+    let by_m = reach.moves.unwrap().unwrap().proposal.unwrap().by_m;
+    let there = study(&moved(&bay, by_m)).unwrap();
+    let lock = there.highest_clear_lock.unwrap();
+    assert!(cure.contains(&format!("lock {lock} ")), "{cure}");
+    assert!(there.tight_as_parked.is_empty() && there.driving_in.is_empty());
+    assert!(cure.contains("can be driven in and stands clear of the room"));
+}
+
+#[test]
+fn no_move_is_proposed_into_what_stands_beside_the_vehicle() {
+    let mut bay = scene("arms-too-short");
+    let proposed = |bay: &Bay| {
+        let reach = Reach::of(bay, &study(bay).unwrap()).unwrap();
+        (
+            move_figures::cure(bay, &reach),
+            reach.moves.unwrap().unwrap().proposal.unwrap(),
+        )
+    };
+    let (_, before) = proposed(&bay);
+    let (mut left, mut nose) = (f64::INFINITY, f64::NEG_INFINITY);
+    for solid in crate::solids::list::solids(&bay, DoorTravel::Open, 0.0).unwrap() {
+        if solid.role == Role::Body {
+            left = left.min(solid.bounds().0.x);
+            nose = nose.max(solid.bounds().1.y);
+        }
+    }
+    // Near enough to be in the way of the move to the left, not of the vehicle as it stands.
+    let gap_m = 0.16;
+    bay.garage.obstacles.push(Obstacle {
+        name: "tool chest".into(),
+        kind: ObstacleKind::Other,
+        shape: ObstacleShape::Box {
+            x: Length::metres(left - gap_m - 0.2),
+            y: Length::metres(nose - 0.8),
+            bottom: Length::ZERO,
+            width: Length::metres(0.4),
+            depth: Length::metres(0.4),
+            height: Length::metres(0.8),
+            turned: Angle::ZERO,
+        },
+        removable: None,
+        only_at_times: false,
+    });
+    let here = study(&bay).unwrap();
+    assert!(here.tight_as_parked.is_empty() && here.driving_in.is_empty());
+    let there = study(&moved(&bay, before.by_m)).unwrap();
+    assert!(!there.tight_as_parked.is_empty() || !there.driving_in.is_empty());
+    let (cure, after) = proposed(&bay);
+    match after.against {
+        None => {
+            let there = study(&moved(&bay, after.by_m)).unwrap();
+            assert!(there.tight_as_parked.is_empty() && there.driving_in.is_empty());
+        }
+        Some(against) => {
+            assert_eq!(against, Against::Room);
+            assert!(cure.contains("the room is against it"), "{cure}");
+        }
+    }
 }
 
 #[test]
