@@ -113,6 +113,7 @@ pub(super) struct Check {
 #[command(after_help = "\
 Examples:
   bayrise plan my-bay.ron
+  bayrise plan my-bay.ron --page before-you-buy.pdf
   bayrise plan my-bay.ron --format json | jq '.items[] | select(.state == \"stop\")'
 
 Exits 0 when every item is a go, 1 when one stops or is not known, 2 on bad input.")]
@@ -127,6 +128,10 @@ pub(super) struct Plan {
     /// The day that the age of concrete is counted to, as year-month-day; today when not given
     #[arg(long, value_name = "DATE")]
     pub(super) on: Option<String>,
+
+    /// Also write it as one printed page: .pdf or .svg; one that is there is replaced
+    #[arg(long, value_name = "OUT")]
+    pub(super) page: Option<PathBuf>,
 }
 
 /// Put lifts, vehicles, changes and garages side by side: how high, what limits, what it costs.

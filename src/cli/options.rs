@@ -132,6 +132,7 @@ impl Task {
             (_, Some(Command::Plan(plan))) => Self::Plan(PlanOptions {
                 on: day(plan.on.as_deref())?,
                 file: plan.file,
+                page: plan.page.map(page).transpose()?,
                 format: plan.format,
             }),
             (_, Some(Command::Layout(typed))) => Self::Layout(layout(typed)?),
@@ -172,6 +173,17 @@ impl Task {
                 ));
             }
         })
+    }
+}
+
+/// A page to print, and how it is written.
+fn page(out: PathBuf) -> Result<(PathBuf, layout::Format), Failure> {
+    match layout::Format::of(&out) {
+        Some(format @ (layout::Format::Pdf | layout::Format::Svg)) => Ok((out, format)),
+        _ => Err(Failure::new(
+            format!("--page {}: no kind of page has this ending", out.display()),
+            "name a .pdf or .svg file",
+        )),
     }
 }
 

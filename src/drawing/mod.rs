@@ -5,5 +5,6 @@ pub mod layout;
 pub mod outline;
 pub mod palette;
 pub mod pdf;
+pub mod plan_page;
 pub mod sheet;
 pub mod svg;

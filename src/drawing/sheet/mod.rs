@@ -8,6 +8,7 @@ mod compose;
 pub mod font;
 mod frame;
 mod paper;
+mod prose;
 mod spread;
 mod view;
 
@@ -16,6 +17,7 @@ use glam::DVec2;
 pub use compose::compose;
 pub use frame::{Frame, Row, listing};
 pub use paper::Paper;
+pub use prose::{Line, prose};
 pub use spread::spread;
 pub use view::{Callout, Mark, Tick, View};
 

@@ -5,11 +5,14 @@
 
 mod items;
 pub mod json;
+mod listed;
 mod rise;
 mod space;
 mod text;
 
+pub use listed::{Block, blocks};
 pub use text::render;
+pub(crate) use text::summary;
 
 use super::Report;
 use crate::ground::{Standing, Topic};
