@@ -122,6 +122,8 @@ pub struct PowerSupply {
     pub run: Option<Length>,
     /// The conductors of that run.
     pub conductor: Option<Conductor>,
+    /// What the motor's overload protection is set to.
+    pub overload: Option<Current>,
 }
 
 /// Copper conductors by their size in the American wire gauge.

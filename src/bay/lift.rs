@@ -284,6 +284,8 @@ pub struct Motor {
     pub current: Option<Current>,
     /// Phases: 1 or 3.
     pub phases: Option<Phases>,
+    /// Whether its nameplate says that overload protection is in it.
+    pub protected: Option<bool>,
 }
 
 /// How many phases a motor takes.
@@ -302,9 +304,9 @@ pub struct Hydraulics {
     pub bore: Length,
     /// Stroke of each cylinder.
     pub stroke: Length,
-    /// Least tank filling.
+    /// The least that the manual has the tank filled to, cylinders empty.
     pub tank_min: Option<Volume>,
-    /// Greatest tank filling.
+    /// The most that the manual has it filled to.
     pub tank_max: Option<Volume>,
 }
 

@@ -69,21 +69,6 @@ impl Topic {
         }
     }
 
-    /// True where a figure that stops withholds every safe lock; else it stops the purchase, which
-    /// no lock depends on.
-    #[must_use]
-    pub const fn withholds(self) -> bool {
-        match self {
-            Self::Reach
-            | Self::Loads
-            | Self::PostBase
-            | Self::Slab
-            | Self::Anchors
-            | Self::Bearing => true,
-            Self::Access | Self::Power | Self::Delivery => false,
-        }
-    }
-
     /// Its name in a list of what is not known.
     #[must_use]
     pub const fn not_known(self) -> &'static str {

@@ -5,8 +5,8 @@ use super::door::side;
 use super::fields::{Fields, record};
 use super::locks::locks;
 use super::readers::{
-    Point, Read, angle, current, custom, list, mass, name, not_negative, number, place, power, rec,
-    size, slab_thickness, strength, text, variant, voltage, volume, words,
+    Flag, Point, Read, angle, current, custom, list, mass, name, not_negative, number, place,
+    power, rec, size, slab_thickness, strength, text, variant, voltage, volume, words,
 };
 use super::vehicle::named;
 use super::{all, checks};
@@ -310,6 +310,7 @@ fn motor(f: &Fields<'_>) -> Option<Motor> {
                 &[("One", Phases::One), ("Three", Phases::Three)]
             )
         ),
+        protected: f.maybe("protected", &Flag),
     })
 }
 

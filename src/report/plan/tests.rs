@@ -1,4 +1,5 @@
 use super::*;
+use crate::bay::Bay;
 use crate::clearance::study;
 use crate::solids::test_bay::test_bay;
 
@@ -137,26 +138,36 @@ fn a_column_is_stood_up_by_its_mass_among_the_pieces() {
 }
 
 #[test]
-fn a_motor_on_the_wrong_voltage_stops_the_purchase_and_no_lock() {
+fn a_motor_on_the_wrong_voltage_withholds_every_lock() {
     use crate::bay::{Motor, PowerSupply};
     use crate::units::{Power, Voltage};
-    let safe = item(&plan(|_| ()), "a lock is safe").clone();
-    let plan = plan(|bay| {
+    let wrong = |bay: &mut Bay| {
         bay.lift.motor = Some(Motor {
             power: Some(Power::watts(1492.0)),
             voltage: Some(Voltage::volts(115.0)),
             current: None,
             phases: None,
+            protected: None,
         });
         bay.power = Some(PowerSupply {
             voltage: Some(Voltage::volts(230.0)),
             breaker: None,
             run: None,
             conductor: None,
+            overload: None,
         });
-    });
-    assert_eq!(item(&plan, "voltage at the motor").state, State::Stop);
-    assert_eq!(item(&plan, "a lock is safe"), &safe);
+    };
+    assert_eq!(
+        item(&plan(wrong), "voltage at the motor").state,
+        State::Stop
+    );
+    let mut bay = test_bay();
+    let before = study(&bay).unwrap().withheld.len();
+    wrong(&mut bay);
+    let found = study(&bay).unwrap();
+    assert_eq!(found.withheld.len(), before + 1, "{:?}", found.withheld);
+    assert_eq!(found.highest_safe_lock, None);
+    assert_eq!(item(&plan(wrong), "a lock is safe").state, State::Stop);
 }
 
 #[test]

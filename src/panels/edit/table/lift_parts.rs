@@ -168,6 +168,9 @@ pub(super) const MOTOR: &[Row] = &[
         &[("One", "one"), ("Three", "three")],
     )
     .open(),
+    words("protected", "Thermally protected", YES_NO)
+        .open()
+        .hint("As its nameplate says."),
 ];
 
 pub(super) const HYDRAULICS: &[Row] = &[
