@@ -142,7 +142,10 @@ fn with_load(motor: &Motor, supply: &PowerSupply, load: FullLoad, figures: &mut 
             .source("the motor's nameplate")
             .note("the code takes its table's, by horsepower, which is not given"),
     };
-    if let (Some(by_table), Some(plate)) = (table_a, plate_a)
+    // A nameplate's current is at its own voltage.
+    let at_rated = motor.power.zip(motor.voltage);
+    let at_rated = at_rated.and_then(|(power, volts)| full_load(power.si(), volts.si()));
+    if let (Some(by_table), Some(plate)) = (at_rated.map(|load| load.most_a), plate_a)
         && !(by_table / CONTRADICTS..=by_table * CONTRADICTS).contains(&plate)
     {
         full = full.undecided(format!(
