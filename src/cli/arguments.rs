@@ -13,6 +13,8 @@ Examples:
   bayrise compare options.ron                 lifts and vehicles side by side, with their whole cost
   bayrise picture my-bay.ron bay.png          a picture with its verdict
   bayrise layout my-bay.ron floor.pdf         sheets to set out the floor by
+  bayrise worksheet measure.pdf               a form to measure by
+  bayrise new my-bay.ron --ask                asks what the form asks, writes the bay file
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
   bayrise presets                             the lifts and vehicles to start from
 
@@ -57,6 +59,7 @@ pub(super) enum Command {
     Layout(Layout),
     Solids(Solids),
     Presets(Presets),
+    Worksheet(Worksheet),
     New(New),
     /// Print the JSON Schema of the report that `check --format json` writes
     Schema,
@@ -383,24 +386,49 @@ pub(super) struct Presets {
     pub(super) format: Format,
 }
 
+/// Draw the form to measure by: what to measure before buying, how and where, to fill in by pencil.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise worksheet measure.pdf                         on Letter
+  bayrise worksheet measure.pdf --paper a4
+  bayrise worksheet measure.svg                         a file a page: measure.svg, measure-2.svg, ..
+
+`bayrise new --ask` takes the answers in the same order and writes the bay file.")]
+pub(super) struct Worksheet {
+    /// The form to write: .pdf or .svg; one that is there is replaced
+    pub(super) out: PathBuf,
+
+    /// The paper
+    #[arg(long, value_enum, default_value_t = PaperName::Letter)]
+    pub(super) paper: PaperName,
+}
+
 /// Write a commented bay file to start from, saying what to measure and how.
 #[derive(Debug, Args)]
 #[command(after_help = "\
-Example:
+Examples:
   bayrise new my-bay.ron --lift tall-columns-11-10 --vehicle pickup-half-ton-crew-cab
+  bayrise new my-bay.ron --ask                          asks what `bayrise worksheet` asks
+  bayrise new my-bay.ron --ask < answers.txt            a line an answer, empty where not known
 
 `bayrise presets` lists the names.")]
 pub(super) struct New {
     /// The file to write
     pub(super) out: PathBuf,
 
+    /// Ask what the form of `bayrise worksheet` asks, one question after another; Enter alone means
+    /// not known, and the file then says so
+    #[arg(long, conflicts_with_all = ["lift", "vehicle", "units"])]
+    pub(super) ask: bool,
+
     /// The lift's preset
-    #[arg(long, value_name = "NAME")]
-    pub(super) lift: String,
+    #[arg(long, value_name = "NAME", required_unless_present = "ask")]
+    pub(super) lift: Option<String>,
 
     /// The vehicle's preset
-    #[arg(long, value_name = "NAME")]
-    pub(super) vehicle: String,
+    #[arg(long, value_name = "NAME", required_unless_present = "ask")]
+    pub(super) vehicle: Option<String>,
 
     /// The units of the figures to fill in
     #[arg(long, value_enum, default_value_t = Units::Imperial)]

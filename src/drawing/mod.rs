@@ -7,3 +7,4 @@ pub mod palette;
 pub mod pdf;
 pub mod sheet;
 pub mod svg;
+pub mod worksheet;

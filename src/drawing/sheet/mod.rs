@@ -7,6 +7,7 @@
 mod compose;
 pub mod font;
 mod frame;
+mod listing;
 mod paper;
 mod spread;
 mod view;
@@ -14,7 +15,9 @@ mod view;
 use glam::DVec2;
 
 pub use compose::compose;
-pub use frame::{Frame, Row, listing};
+pub use frame::Frame;
+pub(super) use frame::{LEADING, MARGIN, bar, put};
+pub use listing::{Row, listing};
 pub use paper::Paper;
 pub use spread::spread;
 pub use view::{Callout, Mark, Tick, View};

@@ -1,0 +1,3 @@
+//! Does the file say what was answered, and only that?
+
+use super::*;
