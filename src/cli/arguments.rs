@@ -272,6 +272,7 @@ Examples:
   bayrise layout my-bay.ron floor.pdf                   to print, all pages
   bayrise layout my-bay.ron floor.svg --paper a3        a file a page: floor.svg, floor-2.svg, ..
   bayrise layout my-bay.ron floor.dxf                   in millimetres, on named layers
+  bayrise layout my-bay.ron tiles.pdf --full-size       base plates 1:1, to lay on the floor
 
 Print at 100 %: each page has a bar to check that by. Holes are shown only where the bay file says
 that nothing in or under the slab forbids drilling.
@@ -288,9 +289,30 @@ pub(super) struct Layout {
     #[arg(long, value_enum)]
     pub(super) paper: Option<PaperName>,
 
+    /// Draw the floor in full size instead, over as many pages as it takes, with crosses where
+    /// pages meet and a map of them: the lift (both base plates), or the whole plan
+    #[arg(
+        long,
+        visible_alias = "tiled",
+        value_enum,
+        value_name = "PART",
+        num_args = 0..=1,
+        default_missing_value = "lift"
+    )]
+    pub(super) full_size: Option<FloorPart>,
+
     /// The day that the age of concrete is counted to, as year-month-day; today when not given
     #[arg(long, value_name = "DATE")]
     pub(super) on: Option<String>,
+}
+
+/// How much of the floor is drawn in full size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum FloorPart {
+    /// Both base plates and what lies between them
+    Lift,
+    /// The whole floor plan: hundreds of pages
+    Plan,
 }
 
 /// A paper.

@@ -434,6 +434,29 @@ mod tests {
     }
 
     #[test]
+    fn a_set_that_fails_half_way_leaves_everything_as_it_was() {
+        let folder = tempfile::tempdir().unwrap();
+        let at = |name: &str| folder.path().join(name);
+        fs::write(at("a.svg"), "old a").unwrap();
+        // A name that ends like a folder's passes every look at it and can't be given to a file.
+        let bad = PathBuf::from(format!("{}/", at("c.svg").display()));
+        let set = [
+            (at("a.svg"), "new a"),
+            (at("b.svg"), "new b"),
+            (bad, "new c"),
+        ];
+        let set = set.map(|(path, text)| (path, text.as_bytes().to_vec()));
+        assert!(replace_all(&set).is_err());
+        assert_eq!(fs::read_to_string(at("a.svg")).unwrap(), "old a");
+        let left = fs::read_dir(folder.path()).unwrap().count();
+        assert_eq!(left, 1, "neither pages nor temporary files");
+        assert!(replace_all(&set[..2]).is_ok());
+        assert_eq!(fs::read_to_string(at("a.svg")).unwrap(), "new a");
+        assert_eq!(fs::read_to_string(at("b.svg")).unwrap(), "new b");
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 2);
+    }
+
+    #[test]
     fn presets_are_read_once() {
         let folder = tempfile::tempdir().unwrap();
         fs::write(folder.path().join("lift.ron"), "(1)").unwrap();

@@ -8,7 +8,7 @@ use super::load::load;
 use super::terminal::print;
 use super::{Exit, Failure};
 use crate::clearance::study_on;
-use crate::drawing::layout::{LayoutError, Order, layout};
+use crate::drawing::layout::{LayoutError, Order, Part, full_size, layout};
 use crate::drawing::sheet::Paper;
 use crate::ground::Date;
 
@@ -20,6 +20,8 @@ pub(super) struct LayoutOptions {
     pub(super) format: Drawn,
     /// None: that of the file's units.
     pub(super) paper: Option<Paper>,
+    /// In full size over many pages; none: to scale.
+    pub(super) full_size: Option<Part>,
     /// The day that ages are counted to.
     pub(super) on: Date,
 }
@@ -40,13 +42,17 @@ pub(super) fn run(options: &LayoutOptions) -> Result<Exit, Failure> {
     let study =
         study_on(&loaded.bay, Some(options.on)).map_err(|error| failed(error.to_string()))?;
     let paper = options.paper.unwrap_or(Paper::usual(loaded.bay.units));
-    let pages = layout(&Order {
+    let order = Order {
         bay: &loaded.bay,
         study: &study,
         fingerprint: &loaded.fingerprint,
         on: options.on,
         paper,
-    });
+    };
+    let pages = match options.full_size {
+        Some(part) => full_size(&order, part),
+        None => layout(&order),
+    };
     let pages = pages.map_err(|error| match error {
         LayoutError::Stance(error) => failed(error.to_string()),
         LayoutError::TooSmall(page) => Failure::new(

@@ -11,6 +11,7 @@ use super::picture::PictureOptions;
 use super::plan::PlanOptions;
 use super::worksheet::WorksheetOptions;
 use crate::bay::UnitSystem;
+use crate::drawing::layout::Part;
 use crate::ground::Date;
 use crate::report::Need;
 use crate::report::compare::{Filter, FilterError, Sort};
@@ -222,6 +223,10 @@ fn layout(typed: arguments::Layout) -> Result<LayoutOptions, Failure> {
     Ok(LayoutOptions {
         format: drawing(&typed.out, layout::ENDINGS)?,
         paper: typed.paper.map(drawn::paper),
+        full_size: typed.full_size.map(|part| match part {
+            arguments::FloorPart::Lift => Part::Lift,
+            arguments::FloorPart::Plan => Part::Plan,
+        }),
         on: day(typed.on.as_deref())?,
         file: typed.file,
         out: typed.out,

@@ -29,11 +29,11 @@ pub struct Frame {
 }
 
 /// Between the paper's edge and the frame: what a printer can't reach.
-pub(in crate::drawing) const MARGIN: f64 = 8.0;
-pub(super) const PAD: f64 = 2.5;
+const MARGIN: f64 = 8.0;
+const PAD: f64 = 2.5;
 const TITLE: f64 = 4.2;
 pub(super) const NOTE: f64 = 2.5;
-pub(super) const SMALL: f64 = 2.1;
+const SMALL: f64 = 2.1;
 /// From line to line, in ems.
 pub(in crate::drawing) const LEADING: f64 = 1.28;
 /// The bar that shows whether a page was printed in its size, millimetres.
@@ -131,7 +131,7 @@ fn rule(sheet: &mut Sheet, [left, right]: [f64; 2], y: f64) {
 }
 
 /// A bar of a known length: whoever printed the page can see whether the scale holds.
-pub(in crate::drawing) fn bar(sheet: &mut Sheet, at: DVec2) {
+fn bar(sheet: &mut Sheet, at: DVec2) {
     let end = at + DVec2::new(BAR, 0.0);
     let pen = Pen::solid(0.3, INK);
     let mut line = |a: DVec2, b: DVec2| {

@@ -7,6 +7,7 @@
 mod compose;
 pub mod font;
 mod frame;
+mod labels;
 mod listing;
 mod paper;
 mod spread;
@@ -16,7 +17,8 @@ use glam::DVec2;
 
 pub use compose::compose;
 pub use frame::Frame;
-pub(super) use frame::{LEADING, MARGIN, bar, put};
+pub(super) use frame::{LEADING, put};
+pub(super) use labels::marks;
 pub use listing::{Row, listing};
 pub use paper::Paper;
 pub use spread::spread;

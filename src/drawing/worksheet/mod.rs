@@ -2,10 +2,13 @@
 //!
 //! Made from the table of questions alone, in its order; the same on every run.
 
+mod answers;
 mod pages;
 mod rows;
 mod sketch;
 mod sketches;
+mod sketches_lift;
+mod table;
 #[cfg(test)]
 mod tests;
 

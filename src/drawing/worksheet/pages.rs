@@ -32,12 +32,20 @@ pub(super) fn pages(blocks: &[Block], paper: Paper, of: usize) -> Vec<Sheet> {
         let mut top = high.y;
         let mut taken = 0;
         while let Some(block) = rest.get(taken) {
-            // A heading does not stand alone at the foot of a page.
-            let with_next = match rest.get(taken + 1) {
-                Some(next) if block.leads() => next.height(width) + APART,
-                _ => 0.0,
+            // What leads stays with what it leads to, where a page holds both.
+            let led = rest
+                .iter()
+                .skip(taken)
+                .take_while(|one| one.leads())
+                .count();
+            let group = rest.iter().skip(taken).take(led + 1);
+            let together: f64 = group.map(|one| one.height(width) + APART).sum();
+            let needed = if together <= high.y - low.y {
+                together - APART
+            } else {
+                block.height(width)
             };
-            if top - block.height(width) - with_next < low.y && taken > 0 {
+            if top - needed < low.y && taken > 0 {
                 break;
             }
             block.draw(&mut sheet, DVec2::new(low.x, top), width);

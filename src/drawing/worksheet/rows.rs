@@ -2,26 +2,26 @@
 
 use glam::DVec2;
 
+use super::answers::{ticks, writing};
 use super::sketch::Sketch;
 use super::sketches::sketch;
+use super::table::{heads, table};
 use crate::drawing::palette::Colour;
 use crate::drawing::palette::paper::{FINE, INK};
-use crate::drawing::sheet::font::{width_em, wrapped};
+use crate::drawing::sheet::font::wrapped;
 use crate::drawing::sheet::{LEADING, Layer, Pen, Shape, Sheet, Text};
 use crate::worksheet::{Kind, Question, Section, When, number};
 
 const TITLE: f64 = 4.0;
 const WHAT: f64 = 2.9;
-const HOW: f64 = 2.4;
-const SMALL: f64 = 2.1;
+pub(super) const HOW: f64 = 2.4;
+pub(super) const SMALL: f64 = 2.1;
 /// Room for a number, millimetres.
 const NUMBER: f64 = 10.0;
 /// Room for an answer.
-const ANSWER: f64 = 62.0;
+pub(super) const ANSWER: f64 = 62.0;
 /// The least height of a line that a pencil writes on.
-const LINE: f64 = 8.5;
-/// A box to tick.
-const BOX: f64 = 3.0;
+pub(super) const LINE: f64 = 8.5;
 
 /// Something that is not parted over two pages.
 pub(super) enum Block {
@@ -94,9 +94,7 @@ impl Block {
             }
             Self::Column(_, question) => lines(&Self::column(question), HOW, width - NUMBER),
             #[allow(clippy::cast_precision_loss)] // some lines
-            Self::Table(columns, count) => {
-                Self::heads(columns, width) + 1.5 + *count as f64 * LINE + 2.0
-            }
+            Self::Table(columns, count) => heads(columns, width) + 1.5 + *count as f64 * LINE + 2.0,
         }
     }
 
@@ -112,16 +110,6 @@ impl Block {
             _ => String::new(),
         };
         format!("{}. {}{words}", question.what, question.how)
-    }
-
-    fn heads(columns: &[(String, &'static Question)], width: f64) -> f64 {
-        let widths = widths(columns, width);
-        let heads = columns.iter().zip(widths);
-        heads
-            .map(|((number, question), width)| {
-                lines(&format!("{number} {}", question.what), SMALL, width - 1.5)
-            })
-            .fold(0.0, f64::max)
     }
 
     /// Draws it with its upper left corner here.
@@ -171,14 +159,14 @@ impl Block {
 
 /// The height of a paragraph.
 #[allow(clippy::cast_precision_loss)] // some lines
-fn lines(says: &str, size: f64, width: f64) -> f64 {
+pub(super) fn lines(says: &str, size: f64, width: f64) -> f64 {
     wrapped(says, size, width).len() as f64 * size * LEADING
 }
 
 /// Writes from the top down.
-struct Pencil<'a> {
-    sheet: &'a mut Sheet,
-    at: DVec2,
+pub(super) struct Pencil<'a> {
+    pub(super) sheet: &'a mut Sheet,
+    pub(super) at: DVec2,
 }
 
 impl Pencil<'_> {
@@ -186,7 +174,7 @@ impl Pencil<'_> {
         self.at.y -= by;
     }
 
-    fn word(&mut self, right: f64, up: f64, says: &str, size: f64, colour: Colour) {
+    pub(super) fn word(&mut self, right: f64, up: f64, says: &str, size: f64, colour: Colour) {
         let at = self.at + DVec2::new(right, up);
         self.sheet.push(
             Layer::Labels,
@@ -200,7 +188,14 @@ impl Pencil<'_> {
         );
     }
 
-    fn paragraph(&mut self, right: f64, says: &str, size: f64, colour: Colour, width: f64) {
+    pub(super) fn paragraph(
+        &mut self,
+        right: f64,
+        says: &str,
+        size: f64,
+        colour: Colour,
+        width: f64,
+    ) {
         for line in wrapped(says, size, width) {
             self.word(right, -size * LEADING * 0.75, &line, size, colour);
             self.down(size * LEADING);
@@ -213,143 +208,6 @@ impl Pencil<'_> {
     }
 }
 
-fn line(sheet: &mut Sheet, ends: [DVec2; 2], pen: Pen) {
+pub(super) fn line(sheet: &mut Sheet, ends: [DVec2; 2], pen: Pen) {
     sheet.push(Layer::Frame, Shape::Line { ends, pen });
-}
-
-/// A line to write on, its units at the end.
-fn writing(sheet: &mut Sheet, left: f64, y: f64, kind: Kind) {
-    let units = kind.units();
-    let end = left + ANSWER - width_em(units) * SMALL - 1.0;
-    line(
-        sheet,
-        [DVec2::new(left, y), DVec2::new(end, y)],
-        Pen::solid(0.2, INK),
-    );
-    if !units.is_empty() {
-        Pencil {
-            sheet,
-            at: DVec2::new(end + 1.0, y),
-        }
-        .word(0.0, 0.0, units, SMALL, FINE);
-    }
-}
-
-/// Boxes to tick, in rows.
-struct Ticks(Vec<Vec<&'static str>>);
-
-fn ticks(kind: Kind) -> Option<Ticks> {
-    let words: Vec<&'static str> = match kind {
-        Kind::YesNo => vec!["yes", "no", "not known"],
-        Kind::Choice(words) => words.iter().map(|(word, _)| *word).collect(),
-        _ => return None,
-    };
-    let mut rows: Vec<Vec<&'static str>> = vec![Vec::new()];
-    let mut used = 0.0;
-    for word in words {
-        let wide = wide(word);
-        if used + wide > ANSWER && used > 0.0 {
-            rows.push(Vec::new());
-            used = 0.0;
-        }
-        if let Some(row) = rows.last_mut() {
-            row.push(word);
-        }
-        used += wide;
-    }
-    Some(Ticks(rows))
-}
-
-fn wide(word: &str) -> f64 {
-    BOX + 1.2 + width_em(word) * HOW + 3.0
-}
-
-impl Ticks {
-    #[allow(clippy::cast_precision_loss)] // some rows
-    fn height(&self) -> f64 {
-        self.0.len() as f64 * (BOX + 2.0)
-    }
-
-    fn draw(&self, sheet: &mut Sheet, at: DVec2) {
-        let mut y = at.y - BOX - 0.8;
-        for row in &self.0 {
-            let mut x = at.x;
-            for word in row {
-                let low = DVec2::new(x, y);
-                sheet.push(
-                    Layer::Frame,
-                    Shape::Polygon {
-                        points: [(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0)]
-                            .map(|(right, up)| low + DVec2::new(right, up) * BOX)
-                            .into(),
-                        pen: Some(Pen::solid(0.2, INK)),
-                        fill: None,
-                    },
-                );
-                let at = DVec2::new(x + BOX + 1.2, y + 0.6);
-                Pencil { sheet, at }.word(0.0, 0.0, word, HOW, INK);
-                x += wide(word);
-            }
-            y -= BOX + 2.0;
-        }
-    }
-}
-
-/// How wide the columns of a table are: words get more room than numbers.
-fn widths(columns: &[(String, &'static Question)], width: f64) -> Vec<f64> {
-    let share = |question: &Question| match question.kind {
-        Kind::Words => 2.0,
-        Kind::YesNo => 0.8,
-        _ => 1.0,
-    };
-    let all: f64 = columns.iter().map(|(_, question)| share(question)).sum();
-    let columns = columns.iter();
-    columns
-        .map(|(_, question)| width * share(question) / all)
-        .collect()
-}
-
-fn table(
-    sheet: &mut Sheet,
-    at: DVec2,
-    width: f64,
-    columns: &[(String, &'static Question)],
-    count: usize,
-) {
-    let heads = Block::heads(columns, width) + 1.5;
-    #[allow(clippy::cast_precision_loss)] // some lines
-    let bottom = at.y - heads - count as f64 * LINE;
-    let mut x = at.x;
-    for ((number, question), width) in columns.iter().zip(widths(columns, width)) {
-        line(
-            sheet,
-            [DVec2::new(x, at.y), DVec2::new(x, bottom)],
-            Pen::solid(0.15, INK),
-        );
-        let mut pen = Pencil {
-            sheet,
-            at: DVec2::new(x, at.y - 0.4),
-        };
-        pen.paragraph(
-            0.8,
-            &format!("{number} {}", question.what),
-            SMALL,
-            FINE,
-            width - 1.5,
-        );
-        x += width;
-    }
-    line(
-        sheet,
-        [DVec2::new(x, at.y), DVec2::new(x, bottom)],
-        Pen::solid(0.15, INK),
-    );
-    let mut y = at.y;
-    let across = |y: f64| [DVec2::new(at.x, y), DVec2::new(x, y)];
-    line(sheet, across(y), Pen::solid(0.15, INK));
-    y -= heads;
-    for _ in 0..=count {
-        line(sheet, across(y), Pen::solid(0.15, INK));
-        y -= LINE;
-    }
 }
