@@ -6,6 +6,8 @@
     reason = "helpers of tests may fail the test too"
 )]
 
+#[path = "cli/asked.rs"]
+mod asked;
 #[path = "cli/broken.rs"]
 mod broken;
 #[path = "cli/program.rs"]
@@ -371,7 +373,7 @@ fn new_suggests_the_nearest_name() {
 fn help_names_every_command() {
     let help = bayrise(&["--help"]);
     assert_eq!(help.code, 0);
-    for command in ["check", "solids", "presets", "new", "schema"] {
+    for command in ["check", "solids", "presets", "worksheet", "new", "schema"] {
         assert!(
             help.stdout.contains(&format!("\n  {command} ")),
             "{command} in:\n{}",

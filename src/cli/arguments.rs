@@ -13,6 +13,8 @@ Examples:
   bayrise compare options.ron                 lifts and vehicles side by side, with their whole cost
   bayrise picture my-bay.ron bay.png          a picture with its verdict
   bayrise layout my-bay.ron floor.pdf         sheets to set out the floor by
+  bayrise worksheet measure.pdf               a form to measure by
+  bayrise new my-bay.ron --ask                asks what the form asks, writes the bay file
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
   bayrise presets                             the lifts and vehicles to start from
 
@@ -57,6 +59,7 @@ pub(super) enum Command {
     Layout(Layout),
     Solids(Solids),
     Presets(Presets),
+    Worksheet(Worksheet),
     New(New),
     /// Print the JSON Schema of the report that `check --format json` writes
     Schema,
@@ -274,6 +277,7 @@ Examples:
   bayrise layout my-bay.ron floor.pdf                   to print, all pages
   bayrise layout my-bay.ron floor.svg --paper a3        a file a page: floor.svg, floor-2.svg, ..
   bayrise layout my-bay.ron floor.dxf                   in millimetres, on named layers
+  bayrise layout my-bay.ron tiles.pdf --full-size       base plates 1:1, to lay on the floor
 
 Print at 100 %: each page has a bar to check that by. Holes are shown only where the bay file says
 that nothing in or under the slab forbids drilling.
@@ -290,9 +294,30 @@ pub(super) struct Layout {
     #[arg(long, value_enum)]
     pub(super) paper: Option<PaperName>,
 
+    /// Draw the floor in full size instead, over as many pages as it takes, with crosses where
+    /// pages meet and a map of them: the lift (both base plates), or the whole plan
+    #[arg(
+        long,
+        visible_alias = "tiled",
+        value_enum,
+        value_name = "PART",
+        num_args = 0..=1,
+        default_missing_value = "lift"
+    )]
+    pub(super) full_size: Option<FloorPart>,
+
     /// The day that the age of concrete is counted to, as year-month-day; today when not given
     #[arg(long, value_name = "DATE")]
     pub(super) on: Option<String>,
+}
+
+/// How much of the floor is drawn in full size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum FloorPart {
+    /// Both base plates and what lies between them
+    Lift,
+    /// The whole floor plan: hundreds of pages
+    Plan,
 }
 
 /// A paper.
@@ -388,24 +413,49 @@ pub(super) struct Presets {
     pub(super) format: Format,
 }
 
+/// Draw the form to measure by: what to measure before buying, how and where, to fill in by pencil.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise worksheet measure.pdf                         on Letter
+  bayrise worksheet measure.pdf --paper a4
+  bayrise worksheet measure.svg                         a file a page: measure.svg, measure-2.svg, ..
+
+`bayrise new --ask` takes the answers in the same order and writes the bay file.")]
+pub(super) struct Worksheet {
+    /// The form to write: .pdf or .svg; one that is there is replaced
+    pub(super) out: PathBuf,
+
+    /// The paper
+    #[arg(long, value_enum, default_value_t = PaperName::Letter)]
+    pub(super) paper: PaperName,
+}
+
 /// Write a commented bay file to start from, saying what to measure and how.
 #[derive(Debug, Args)]
 #[command(after_help = "\
-Example:
+Examples:
   bayrise new my-bay.ron --lift tall-columns-11-10 --vehicle pickup-half-ton-crew-cab
+  bayrise new my-bay.ron --ask                          asks what `bayrise worksheet` asks
+  bayrise new my-bay.ron --ask < answers.txt            a line an answer, empty where not known
 
 `bayrise presets` lists the names.")]
 pub(super) struct New {
     /// The file to write
     pub(super) out: PathBuf,
 
+    /// Ask what the form of `bayrise worksheet` asks, one question after another; Enter alone means
+    /// not known, and the file then says so
+    #[arg(long, conflicts_with_all = ["lift", "vehicle", "units"])]
+    pub(super) ask: bool,
+
     /// The lift's preset
-    #[arg(long, value_name = "NAME")]
-    pub(super) lift: String,
+    #[arg(long, value_name = "NAME", required_unless_present = "ask")]
+    pub(super) lift: Option<String>,
 
     /// The vehicle's preset
-    #[arg(long, value_name = "NAME")]
-    pub(super) vehicle: String,
+    #[arg(long, value_name = "NAME", required_unless_present = "ask")]
+    pub(super) vehicle: Option<String>,
 
     /// The units of the figures to fill in
     #[arg(long, value_enum, default_value_t = Units::Imperial)]

@@ -4,8 +4,10 @@
 //! before the first byte of it is printed, so that bad input leaves nothing on standard output.
 
 mod arguments;
+mod ask;
 mod check;
 mod compare;
+mod drawn;
 pub(crate) mod files;
 mod layout;
 mod load;
@@ -18,6 +20,7 @@ mod schema;
 mod solids;
 mod terminal;
 mod view;
+mod worksheet;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -125,6 +128,8 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::Schema => schema::run(),
         Task::Presets(format) => presets::run(format),
         Task::New(options) => new::run(&options),
+        Task::Ask(options) => ask::run(&options),
+        Task::Worksheet(options) => worksheet::run(&options),
     }
 }
 

@@ -5,11 +5,13 @@ use std::path::{Path, PathBuf};
 use super::Failure;
 use super::arguments::{self, Arguments, Command, CompareFormat, Format, Switch, Units};
 use super::compare::{CompareOptions, Written};
+use super::drawn::{self, Drawn};
 use super::layout::{self, LayoutOptions};
 use super::picture::PictureOptions;
 use super::plan::PlanOptions;
+use super::worksheet::WorksheetOptions;
 use crate::bay::UnitSystem;
-use crate::drawing::sheet::Paper;
+use crate::drawing::layout::Part;
 use crate::ground::Date;
 use crate::report::Need;
 use crate::report::compare::{Filter, FilterError, Sort};
@@ -43,6 +45,10 @@ pub(super) enum Task {
     Presets(Format),
     /// Write a file to start from.
     New(NewOptions),
+    /// Write a file from answers.
+    Ask(AskOptions),
+    /// Draw the form to measure by.
+    Worksheet(WorksheetOptions),
 }
 
 /// What `check` is to do.
@@ -80,6 +86,13 @@ pub(super) struct NewOptions {
     pub(super) lift: String,
     pub(super) vehicle: String,
     pub(super) units: UnitSystem,
+    pub(super) replace: bool,
+}
+
+/// What `new --ask` is to do.
+#[derive(Debug)]
+pub(super) struct AskOptions {
+    pub(super) out: PathBuf,
     pub(super) replace: bool,
 }
 
@@ -155,15 +168,14 @@ impl Task {
             (_, Some(Command::Picture(typed))) => Self::Picture(picture(typed)?),
             (_, Some(Command::Schema)) => Self::Schema,
             (_, Some(Command::Presets(presets))) => Self::Presets(presets.format),
-            (_, Some(Command::New(new))) => Self::New(NewOptions {
-                out: new.out,
-                lift: new.lift,
-                vehicle: new.vehicle,
-                units: match new.units {
-                    Units::Imperial => UnitSystem::Imperial,
-                    Units::Metric => UnitSystem::Metric,
-                },
-                replace: new.force,
+            (_, Some(Command::New(new))) => new_file(new),
+            (_, Some(Command::Worksheet(typed))) => Self::Worksheet(WorksheetOptions {
+                drawn: drawing(
+                    &typed.out,
+                    "name a .pdf file, or an .svg file (its pages after the first get a number)",
+                )?,
+                paper: drawn::paper(typed.paper),
+                out: typed.out,
             }),
             (Some(file), None) => Self::Window(file),
             (None, None) => {
@@ -177,32 +189,50 @@ impl Task {
 }
 
 /// A page to print, and how it is written.
-fn page(out: PathBuf) -> Result<(PathBuf, layout::Format), Failure> {
-    match layout::Format::of(&out) {
-        Some(format @ (layout::Format::Pdf | layout::Format::Svg)) => Ok((out, format)),
-        _ => Err(Failure::new(
-            format!("--page {}: no kind of page has this ending", out.display()),
-            "name a .pdf or .svg file",
-        )),
+fn page(out: PathBuf) -> Result<(PathBuf, Drawn), Failure> {
+    let drawn = drawing(&out, "name a .pdf or .svg file")?;
+    Ok((out, drawn))
+}
+
+fn new_file(new: arguments::New) -> Task {
+    match (new.ask, new.lift, new.vehicle) {
+        (false, Some(lift), Some(vehicle)) => Task::New(NewOptions {
+            out: new.out,
+            lift,
+            vehicle,
+            units: match new.units {
+                Units::Imperial => UnitSystem::Imperial,
+                Units::Metric => UnitSystem::Metric,
+            },
+            replace: new.force,
+        }),
+        // The parser asks for both presets where nobody is to be asked.
+        _ => Task::Ask(AskOptions {
+            out: new.out,
+            replace: new.force,
+        }),
     }
 }
 
-fn layout(typed: arguments::Layout) -> Result<LayoutOptions, Failure> {
-    let format = layout::Format::of(&typed.out).ok_or_else(|| {
+/// The kind of drawing that a file's ending asks for.
+fn drawing(out: &Path, endings: &str) -> Result<Drawn, Failure> {
+    let of = Drawn::of(out);
+    let is_dxf_unasked = of == Some(Drawn::Dxf) && !endings.contains(".dxf");
+    of.filter(|_| !is_dxf_unasked).ok_or_else(|| {
         Failure::new(
-            format!(
-                "{}: no kind of drawing has this ending",
-                typed.out.display()
-            ),
-            layout::ENDINGS,
+            format!("{}: no kind of drawing has this ending", out.display()),
+            endings,
         )
-    })?;
+    })
+}
+
+fn layout(typed: arguments::Layout) -> Result<LayoutOptions, Failure> {
     Ok(LayoutOptions {
-        format,
-        paper: typed.paper.map(|paper| match paper {
-            arguments::PaperName::Letter => Paper::Letter,
-            arguments::PaperName::A4 => Paper::A4,
-            arguments::PaperName::A3 => Paper::A3,
+        format: drawing(&typed.out, layout::ENDINGS)?,
+        paper: typed.paper.map(drawn::paper),
+        full_size: typed.full_size.map(|part| match part {
+            arguments::FloorPart::Lift => Part::Lift,
+            arguments::FloorPart::Plan => Part::Plan,
         }),
         on: day(typed.on.as_deref())?,
         file: typed.file,

@@ -4,8 +4,8 @@ use std::path::PathBuf;
 
 use super::arguments::Format;
 use super::check::to_json;
+use super::drawn::Drawn;
 use super::files::{can_be_written, replace};
-use super::layout::Format as Drawn;
 use super::load::load;
 use super::terminal::{look, print};
 use super::{Exit, Failure};

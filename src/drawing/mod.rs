@@ -8,3 +8,4 @@ pub mod pdf;
 pub mod plan_page;
 pub mod sheet;
 pub mod svg;
+pub mod worksheet;

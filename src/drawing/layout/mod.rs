@@ -5,11 +5,17 @@
 
 mod draw;
 mod elevation;
+mod elevation_labels;
+mod parking;
 mod plan;
 mod plates;
 mod pulls;
 #[cfg(test)]
 mod tests;
+mod tiles;
+mod tiles_map;
+#[cfg(test)]
+mod tiles_tests;
 
 use crate::bay::Bay;
 use crate::clearance::Study;
@@ -19,6 +25,8 @@ use crate::setting_out::{Drill, SettingOut, not_known_yet, setting_out};
 use crate::solids::attitude::StanceError;
 
 use super::sheet::{Frame, Paper, Sheet, View, compose};
+
+pub use tiles::{Grid, OVERLAP_MM, Part, full_size};
 
 /// What a layout is made of.
 #[derive(Debug, Clone, Copy)]
@@ -54,16 +62,20 @@ struct Made<'a> {
 /// # Errors
 /// See [`LayoutError`].
 pub fn layout(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
-    let made = Made {
-        order,
-        out: setting_out(order.bay, order.study),
-    };
+    let made = Made::new(order);
     let pages = made.pages(0)?;
     // How many they are is written on each.
     made.pages(pages.len())
 }
 
-impl Made<'_> {
+impl<'a> Made<'a> {
+    fn new(order: &'a Order<'a>) -> Self {
+        Self {
+            order,
+            out: setting_out(order.bay, order.study),
+        }
+    }
+
     fn pages(&self, of: usize) -> Result<Vec<Sheet>, LayoutError> {
         let order = self.order;
         let mut pages = Vec::new();

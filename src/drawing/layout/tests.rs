@@ -7,9 +7,9 @@ use crate::bayfile::{presets::EmbeddedOnly, read};
 use crate::clearance::study_on;
 use crate::drawing::sheet::{Layer, Shape};
 
-const DAY: Date = jiff::civil::date(2026, 5, 14);
+pub(super) const DAY: Date = jiff::civil::date(2026, 5, 14);
 
-fn scenes() -> Vec<(String, Bay)> {
+pub(super) fn scenes() -> Vec<(String, Bay)> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenes");
     let mut scenes: Vec<(String, Bay)> = std::fs::read_dir(folder)
         .unwrap()
@@ -43,7 +43,7 @@ fn overlap(a: (DVec2, DVec2), b: (DVec2, DVec2)) -> bool {
 }
 
 #[track_caller]
-fn check(name: &str, sheet: &Sheet) {
+pub(super) fn check(name: &str, sheet: &Sheet) {
     let texts: Vec<_> = sheet.texts().map(|text| (text, text.bounds())).collect();
     assert!(texts.len() > 5);
     for (index, (one, its)) in texts.iter().enumerate() {

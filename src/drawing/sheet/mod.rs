@@ -7,6 +7,8 @@
 mod compose;
 pub mod font;
 mod frame;
+mod labels;
+mod listing;
 mod paper;
 mod prose;
 mod spread;
@@ -15,7 +17,10 @@ mod view;
 use glam::DVec2;
 
 pub use compose::compose;
-pub use frame::{Frame, Row, listing};
+pub use frame::Frame;
+pub(super) use frame::{LEADING, put};
+pub(super) use labels::marks;
+pub use listing::{Row, listing};
 pub use paper::Paper;
 pub use prose::{Line, prose};
 pub use spread::spread;
