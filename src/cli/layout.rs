@@ -116,7 +116,7 @@ fn files(
 }
 
 /// The file of a page: the first has the name as given, the others a number before its ending.
-fn numbered(out: &Path, page: usize) -> PathBuf {
+pub(super) fn numbered(out: &Path, page: usize) -> PathBuf {
     if page == 1 {
         return out.into();
     }

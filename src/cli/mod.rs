@@ -4,6 +4,7 @@
 //! before the first byte of it is printed, so that bad input leaves nothing on standard output.
 
 mod arguments;
+mod card;
 mod check;
 mod compare;
 pub(crate) mod files;
@@ -14,7 +15,9 @@ mod options;
 mod picture;
 mod plan;
 mod presets;
+mod record;
 mod schema;
+mod sheets;
 mod solids;
 mod terminal;
 mod view;
@@ -118,6 +121,8 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::Picture(options) => picture::run(&options),
         Task::Plan(options) => plan::run(&options),
         Task::Layout(options) => layout::run(&options),
+        Task::Card(options) => card::run(&options),
+        Task::Record(options) => record::run(&options),
         Task::Compare(options) => compare::run(&options),
         Task::View(file) => view::run(&file),
         Task::Window(file) => view::after_verdict(&file),

@@ -4,10 +4,13 @@ use std::path::{Path, PathBuf};
 
 use super::Failure;
 use super::arguments::{self, Arguments, Command, CompareFormat, Format, Switch, Units};
+use super::card::CardOptions;
 use super::compare::{CompareOptions, Written};
 use super::layout::{self, LayoutOptions};
 use super::picture::PictureOptions;
 use super::plan::PlanOptions;
+use super::record::RecordOptions;
+use super::sheets::format_of;
 use crate::bay::UnitSystem;
 use crate::drawing::sheet::Paper;
 use crate::ground::Date;
@@ -31,6 +34,10 @@ pub(super) enum Task {
     Plan(PlanOptions),
     /// Draw the sheets for the floor.
     Layout(LayoutOptions),
+    /// Write the lock card.
+    Card(CardOptions),
+    /// Write the commissioning sheet and the yearly log.
+    Record(RecordOptions),
     /// Put many bays side by side.
     Compare(CompareOptions),
     /// Draw a picture.
@@ -135,6 +142,20 @@ impl Task {
                 format: plan.format,
             }),
             (_, Some(Command::Layout(typed))) => Self::Layout(layout(typed)?),
+            (_, Some(Command::Card(typed))) => Self::Card(CardOptions {
+                format: format_of(&typed.out)?,
+                paper: typed.paper.map(paper),
+                on: day(typed.on.as_deref())?,
+                files: typed.files,
+                out: typed.out,
+            }),
+            (_, Some(Command::Record(typed))) => Self::Record(RecordOptions {
+                format: format_of(&typed.out)?,
+                paper: typed.paper.map(paper),
+                on: day(typed.on.as_deref())?,
+                file: typed.file,
+                out: typed.out,
+            }),
             (_, Some(Command::Compare(typed))) => Self::Compare(compare(typed)?),
             (_, Some(Command::Solids(solids))) => {
                 let travel = length("--travel", &solids.travel)?;
@@ -187,15 +208,19 @@ fn layout(typed: arguments::Layout) -> Result<LayoutOptions, Failure> {
     })?;
     Ok(LayoutOptions {
         format,
-        paper: typed.paper.map(|paper| match paper {
-            arguments::PaperName::Letter => Paper::Letter,
-            arguments::PaperName::A4 => Paper::A4,
-            arguments::PaperName::A3 => Paper::A3,
-        }),
+        paper: typed.paper.map(paper),
         on: day(typed.on.as_deref())?,
         file: typed.file,
         out: typed.out,
     })
+}
+
+const fn paper(name: arguments::PaperName) -> Paper {
+    match name {
+        arguments::PaperName::Letter => Paper::Letter,
+        arguments::PaperName::A4 => Paper::A4,
+        arguments::PaperName::A3 => Paper::A3,
+    }
 }
 
 fn compare(typed: arguments::Compare) -> Result<CompareOptions, Failure> {

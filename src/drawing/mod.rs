@@ -1,9 +1,14 @@
 //! How do things look, on a screen, in a picture or on paper?
 
+pub mod card;
 pub mod dxf;
+mod flow;
 pub mod layout;
 pub mod outline;
 pub mod palette;
+pub mod pages;
 pub mod pdf;
+pub mod png;
+pub mod record;
 pub mod sheet;
 pub mod svg;

@@ -35,15 +35,15 @@ const TITLE: f64 = 4.2;
 const NOTE: f64 = 2.5;
 const SMALL: f64 = 2.1;
 /// From line to line, in ems.
-pub(super) const LEADING: f64 = 1.28;
+pub(in crate::drawing) const LEADING: f64 = 1.28;
 /// The bar that shows whether a page was printed in its size, millimetres.
 const BAR: f64 = 100.0;
 
 /// Where the drawing may lie: lower left and upper right corner.
-pub(super) type Area = (DVec2, DVec2);
+pub(in crate::drawing) type Area = (DVec2, DVec2);
 
 /// Puts frame and texts onto a page; where it leaves room comes back.
-pub(super) fn put(sheet: &mut Sheet, frame: &Frame, scale: &str) -> Area {
+pub(in crate::drawing) fn put(sheet: &mut Sheet, frame: &Frame, scale: &str) -> Area {
     let page = sheet.page_mm;
     let (low, high) = (DVec2::splat(MARGIN), page - MARGIN);
     outline(sheet, low, high);

@@ -15,6 +15,7 @@ use glam::DVec2;
 
 pub use compose::compose;
 pub use frame::{Frame, Row, listing};
+pub(super) use frame::{LEADING, put as put_frame};
 pub use paper::Paper;
 pub use spread::spread;
 pub use view::{Callout, Mark, Tick, View};
