@@ -2,10 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
+use super::Failure;
 use super::files::{can_be_written, replace};
 use super::layout::numbered;
 use super::terminal::print;
-use super::Failure;
 use crate::bay::Bay;
 use crate::clearance::{Study, study_on};
 use crate::drawing::pages::{PageFormat, Unwritten};
@@ -65,9 +65,9 @@ pub(super) fn write_pages(
         replace(path, bytes)?;
         let what = match format {
             PageFormat::Pdf => counted(pages.len(), "page"),
-            PageFormat::Svg | PageFormat::Png => {
-                pages.get(index).map_or_else(String::new, |p| p.name.clone())
-            }
+            PageFormat::Svg | PageFormat::Png => pages
+                .get(index)
+                .map_or_else(String::new, |p| p.name.clone()),
         };
         said += &format!("{}: {what}\n", on_one_line(&path.display().to_string()));
     }

@@ -31,6 +31,8 @@ pub(super) enum Piece {
         least_mm: f64,
         size: f64,
         colour: Colour,
+        /// Whether it is the head of its table, to stand again over what goes on overleaf.
+        is_head: bool,
     },
     /// Fields to write into, side by side, with their shares of the width.
     Fields(Vec<(String, f64)>),
@@ -58,7 +60,9 @@ impl Piece {
     }
 
     pub(super) fn fields(fields: &[(&str, f64)]) -> Self {
-        let fields = fields.iter().map(|(label, share)| ((*label).into(), *share));
+        let fields = fields
+            .iter()
+            .map(|(label, share)| ((*label).into(), *share));
         Self::Fields(fields.collect())
     }
 }
@@ -72,6 +76,10 @@ pub(super) const TABLE: f64 = 2.6;
 const LABELS: f64 = 33.0;
 /// The least type that is set.
 const LEAST: f64 = 2.1;
+/// Height of capitals, in ems.
+const CAPITALS: f64 = 0.69;
+/// What a band keeps above and below its letters, in ems.
+const BAND_PAD: f64 = 0.38;
 /// A line to write on.
 const FIELD: f64 = 9.0;
 const LINE: Pen = Pen::solid(0.2, FINE);
@@ -83,6 +91,14 @@ struct Strip {
     with_next: f64,
     shapes: Vec<Shape>,
     next_page: bool,
+    of_table: OfTable,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum OfTable {
+    No,
+    Head,
+    Row,
 }
 
 impl Strip {
@@ -92,6 +108,7 @@ impl Strip {
             with_next: 0.0,
             shapes,
             next_page: false,
+            of_table: OfTable::No,
         }
     }
 }
@@ -137,7 +154,8 @@ fn strips(piece: &Piece, width: f64, times: f64) -> Vec<Strip> {
                 if strips.len() <= index {
                     strips.push(Strip::new(size * LEADING, Vec::new()));
                 }
-                let label = text(0.0, -size * BASELINE, label, size, FINE);
+                let colour = if *colour == WARN { WARN } else { FINE };
+                let label = text(0.0, -size * BASELINE, label, size, colour);
                 strips[index].shapes.push(label);
             }
             strips.push(Strip::new(size * 0.25, Vec::new()));
@@ -149,7 +167,19 @@ fn strips(piece: &Piece, width: f64, times: f64) -> Vec<Strip> {
             least_mm,
             size,
             colour,
-        } => vec![row(cells, width, sized(*size), *least_mm, *colour)],
+            is_head,
+        } => {
+            let mut strip = row(cells, width, sized(*size), *least_mm, *colour);
+            strip.of_table = if *is_head {
+                OfTable::Head
+            } else {
+                OfTable::Row
+            };
+            if *is_head {
+                strip.with_next = strip.height;
+            }
+            vec![strip]
+        }
         Piece::Fields(fields) => vec![line_of_fields(fields, width, sized(TABLE))],
         Piece::Gap(height) => vec![Strip::new(height * times, Vec::new())],
         Piece::NextPage => vec![Strip {
@@ -182,14 +212,16 @@ fn rectangle(left: f64, right: f64, top: f64, bottom: f64) -> Vec<DVec2> {
 fn band(says: &str, width: f64, size: f64, fill: Colour) -> Strip {
     let inner = size * 0.45;
     let lines = wrapped(says, size, width - 2.0 * inner);
-    let height = lines.len().max(1) as f64 * size * LEADING + size * 0.35;
+    // As much above the capitals of the first line as below the last line's feet.
+    let more = lines.len().saturating_sub(1) as f64 * size * LEADING;
+    let height = size * (2.0 * BAND_PAD + CAPITALS) + more;
     let mut shapes = vec![Shape::Polygon {
         points: rectangle(0.0, width, -0.4, -height - 0.4),
         pen: None,
         fill: Some(fill),
     }];
     for (index, line) in lines.into_iter().enumerate() {
-        let down = 0.4 + size * (index as f64 * LEADING + BASELINE);
+        let down = 0.4 + size * (BAND_PAD + CAPITALS + index as f64 * LEADING);
         shapes.push(text(inner, -down, line, size, PAPER));
     }
     Strip::new(height + 1.6, shapes)
@@ -215,8 +247,9 @@ fn row(cells: &[(String, f64)], width: f64, size: f64, least: f64, colour: Colou
             pen: Some(LINE),
             fill: None,
         });
+        let above = (height - lines.len() as f64 * size * LEADING) * 0.5;
         for (index, line) in lines.into_iter().enumerate() {
-            let down = size * (index as f64 * LEADING + BASELINE) + 0.2;
+            let down = size * (index as f64 * LEADING + BASELINE) + above;
             shapes.push(text(left + inner, -down, line, size, colour));
         }
     }
@@ -243,11 +276,11 @@ fn line_of_fields(fields: &[(String, f64)], width: f64, size: f64) -> Strip {
     Strip::new(FIELD, shapes)
 }
 
-/// Pages of these pieces, numbered on from the frame's page; in type of full size where they fit on
-/// one page with it, else in less, and on several where they must. None where the frame leaves too
+/// Pages of these pieces, numbered on from the frame's page; in the largest type with which they
+/// fit on one page, and on several where they must. None where the frame leaves too
 /// little room.
 pub(super) fn pages(frame: &Frame, paper: Paper, pieces: &[Piece]) -> Option<Vec<Sheet>> {
-    const SIZES: [f64; 7] = [1.0, 0.95, 0.9, 0.85, 0.8, 0.76, 0.72];
+    const SIZES: [f64; 11] = [1.5, 1.4, 1.3, 1.2, 1.1, 1.0, 0.93, 0.87, 0.82, 0.77, 0.72];
     let one = SIZES.iter().find_map(|times| {
         let pages = at(frame, paper, pieces, *times)?;
         (pages.len() == 1).then_some(pages)
@@ -275,6 +308,7 @@ pub(super) fn at(frame: &Frame, paper: Paper, pieces: &[Piece], times: f64) -> O
     let (mut sheet, mut area) = open(0);
     let mut at = area.1.y;
     let mut is_fresh = true;
+    let mut head: Option<Strip> = None;
     // Every page of a frame leaves the same width.
     let width = area.1.x - area.0.x;
     for strip in pieces.iter().flat_map(|piece| strips(piece, width, times)) {
@@ -284,6 +318,10 @@ pub(super) fn at(frame: &Frame, paper: Paper, pieces: &[Piece], times: f64) -> O
             (sheet, area) = open(pages.len());
             at = area.1.y;
             is_fresh = true;
+            if let (OfTable::Row, Some(head)) = (strip.of_table, &head) {
+                lay(&mut sheet, head, DVec2::new(area.0.x, at));
+                at -= head.height;
+            }
         }
         if strip.next_page {
             continue;
@@ -291,17 +329,25 @@ pub(super) fn at(frame: &Frame, paper: Paper, pieces: &[Piece], times: f64) -> O
         if at - strip.height < area.0.y {
             return None;
         }
-        let corner = DVec2::new(area.0.x, at);
-        for shape in &strip.shapes {
-            let layer = match shape {
-                Shape::Polygon { fill: Some(_), .. } => Layer::Shade,
-                _ => Layer::Labels,
-            };
-            sheet.push(layer, shape.mapped(&|point| corner + point, 1.0));
-        }
+        lay(&mut sheet, &strip, DVec2::new(area.0.x, at));
         at -= strip.height;
         is_fresh = false;
+        match strip.of_table {
+            OfTable::No => head = None,
+            OfTable::Head => head = Some(strip),
+            OfTable::Row => {}
+        }
     }
     pages.push(sheet);
     Some(pages)
+}
+
+fn lay(sheet: &mut Sheet, strip: &Strip, corner: DVec2) {
+    for shape in &strip.shapes {
+        let layer = match shape {
+            Shape::Polygon { fill: Some(_), .. } => Layer::Shade,
+            _ => Layer::Labels,
+        };
+        sheet.push(layer, shape.mapped(&|point| corner + point, 1.0));
+    }
 }

@@ -4,9 +4,11 @@ pub mod card;
 pub mod dxf;
 mod flow;
 pub mod layout;
+#[cfg(test)]
+mod looked_over;
 pub mod outline;
-pub mod palette;
 pub mod pages;
+pub mod palette;
 pub mod pdf;
 pub mod png;
 pub mod record;

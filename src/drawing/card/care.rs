@@ -8,8 +8,8 @@ pub(super) const CARE: [&str; 6] = [
     "No power means no release upward: the carriages must climb off their locks before the latches \
      can be pulled. Without power nobody works the latches by force or goes under; follow the lift \
      maker's manual, and call for help.",
-    "Before the raise: this vehicle with this load, parked on its lines; pads set as above and \
-     under their lift points; arm restraints engaged; hood, hatch, tailgate and doors shut; nobody \
+    "Before the raise: this vehicle with this load, parked on its lines; pads set as its \
+     card says, under their lift points; arm restraints engaged; hood, hatch, tailgate and doors shut; nobody \
      in it, under it or beside it.",
     "Stop when the tyres are just off the floor. All four pads must bear, each restraint hold and \
      the vehicle sit steady and level: if not, lower it and set it again.",

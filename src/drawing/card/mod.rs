@@ -171,6 +171,7 @@ impl Card<'_> {
             least_mm: 0.0,
             size,
             colour,
+            is_head: false,
         };
         let titles = ["", "Vehicle", "Safe lock", "STOP", "NEVER ABOVE", "Door"];
         let mut pieces = vec![
@@ -197,7 +198,14 @@ impl Card<'_> {
                     row([letter, name, safe, stop, never, door], 3.2, INK)
                 }
                 _ => row(
-                    [letter, name, "NONE".into(), "DO NOT RAISE".into(), no(), no()],
+                    [
+                        letter,
+                        name,
+                        "NONE".into(),
+                        "DO NOT RAISE".into(),
+                        no(),
+                        no(),
+                    ],
                     3.2,
                     WARN,
                 ),

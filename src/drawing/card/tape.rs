@@ -18,15 +18,15 @@ use crate::report::{Sayings, on_one_line};
 use crate::units::{Length, Rounding, both, length};
 
 /// Least width of a strip.
-const STRIP: f64 = 60.0;
+const STRIP: f64 = 57.0;
 /// From strip to strip.
 const BETWEEN: f64 = 3.0;
 /// Room for the bar that the scale is checked by.
 const CHECK: f64 = 13.0;
 /// Where the numbers of the scale begin and end, from the reading edge.
-const NUMBERS: [f64; 2] = [9.0, 22.0];
+const NUMBERS: [f64; 2] = [9.0, 21.0];
 /// Where the labels begin.
-const LABELS: f64 = 27.0;
+const LABELS: f64 = 25.0;
 const NUMBER: f64 = 2.2;
 const LABEL: f64 = 2.4;
 const SMALL: f64 = 2.0;
@@ -143,6 +143,9 @@ pub(super) fn pages(card: &Card<'_>, frame: Frame) -> Option<Vec<Sheet>> {
         UnitSystem::Metric => 0.01,
     };
     let edge = lift.carriage.marked_edge.m();
+    let counted = marks.iter().filter(|mark| mark.kind != Kind::Lock);
+    let top_m = counted.map(|mark| mark.at_m).fold(edge, f64::max);
+    let top_m = top_m.min(edge + lift.travel.m());
     let strip_m = steps((high.y - low.y - 1.0) / 1000.0, step_m).floor() * step_m;
     if strip_m < 5.0 * step_m {
         return None;
@@ -151,7 +154,8 @@ pub(super) fn pages(card: &Card<'_>, frame: Frame) -> Option<Vec<Sheet>> {
         units,
         step_m,
         start_m: steps(edge, step_m).floor() * step_m,
-        end_m: steps(edge + lift.travel.m(), step_m).ceil() * step_m,
+        // Nothing above the highest line that somebody may climb to.
+        end_m: (steps(top_m, step_m).floor() + 1.0) * step_m,
         strip_m,
     };
     let width = high.x - low.x - CHECK;

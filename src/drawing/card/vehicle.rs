@@ -13,8 +13,7 @@ use super::door;
 use super::{Entry, Piece};
 
 /// How a mark is measured, and what that leaves out.
-pub(super) const HOW_MEASURED: &str =
-    "Marks are measured from the top of the base plate to the carriage's marked edge, on both \
+pub(super) const HOW_MEASURED: &str = "Marks are measured from the top of the base plate to the carriage's marked edge, on both \
      columns. No shims are counted: shims under a plate lift everything by their height, so with \
      any, take them off the room in the bay file and make a new card.";
 
@@ -32,7 +31,6 @@ pub(super) fn pieces(entry: &Entry<'_>, letter: Option<char>) -> Vec<Piece> {
         (Some(lock), Some(stop)) => safe(&mut pieces, entry, lock, &stop),
         _ => not_safe(&mut pieces, entry),
     }
-    pieces.extend(care::pieces());
     pieces
 }
 
@@ -41,15 +39,20 @@ fn safe(pieces: &mut Vec<Piece>, entry: &Entry<'_>, lock: usize, stop: &str) {
     let said = Sayings::of(bay, study);
     let show = said.show();
     let found = study.locks.iter().find(|one| one.lock == lock);
+    let held = if study.door_is_held {
+        format!(", only with the door {}", study.headline_door.word())
+    } else {
+        String::new()
+    };
     pieces.push(Piece::Says(
-        format!("Highest safe lock: {lock} of {}", study.locks.len()),
-        6.6,
+        format!("Highest safe lock: {lock} of {}{held}", study.locks.len()),
+        6.0,
         INK,
     ));
     if let Some(day) = said.holds_from() {
         pieces.push(Piece::Band(format!("NOT YET. {day}"), 3.6, WARN));
     }
-    let band = |says: String, colour| Piece::Band(says, 7.4, colour);
+    let band = |says: String, colour| Piece::Band(says, 7.0, colour);
     pieces.push(band(format!("STOP at {stop}"), SET_OUT));
     match study.marks.and_then(|marks| marks.never_above_m) {
         Some(never) => {
@@ -91,14 +94,15 @@ fn safe(pieces: &mut Vec<Piece>, entry: &Entry<'_>, lock: usize, stop: &str) {
     if let Some(text) = not_known(study) {
         pieces.push(Piece::Labelled("NOT KNOWN".into(), text, WARN));
     }
+    pieces.extend(care::pieces());
 }
 
 fn not_safe(pieces: &mut Vec<Piece>, entry: &Entry<'_>) {
     let (bay, study) = (entry.bay, entry.study);
-    pieces.push(Piece::Band("DO NOT RAISE".into(), 16.0, WARN));
+    pieces.push(Piece::Band("DO NOT RAISE".into(), 15.0, WARN));
     pieces.push(Piece::Band(
         "NO LOCK IS SAFE for this vehicle".into(),
-        8.4,
+        7.4,
         WARN,
     ));
     pieces.push(Piece::Gap(1.5));
@@ -107,9 +111,12 @@ fn not_safe(pieces: &mut Vec<Piece>, entry: &Entry<'_>) {
         4.4,
         WARN,
     ));
-    pieces.push(Piece::Heading("Why".into()));
+    pieces.push(Piece::Heading(
+        "Why (sections named here are those of the report)".into(),
+    ));
     let reasons = Sayings::of(bay, study).reasons();
-    if reasons.is_empty() {
+    let is_in_the_way = study.highest_clear_lock.is_none() && matches!(study.limit, Limit::Pair(_));
+    if reasons.is_empty() || is_in_the_way {
         pieces.push(Piece::item(why(bay, study)));
     }
     for (reason, cure) in reasons {
@@ -145,7 +152,9 @@ fn why(bay: &Bay, study: &Study) -> String {
 
 /// Which lock it comes to rest on, and where the marked edge then is.
 fn onto(bay: &Bay, show: Show, lock: usize) -> String {
-    let at = lock.checked_sub(1).and_then(|index| bay.lift.locks.get(index));
+    let at = lock
+        .checked_sub(1)
+        .and_then(|index| bay.lift.locks.get(index));
     let rest = at.map(|at| show.place(at.m() + bay.lift.carriage.marked_edge.m()));
     let rest = rest.map_or_else(String::new, |rest| {
         format!(": the marked edges come to rest at {rest}")
@@ -193,7 +202,7 @@ fn opening(study: &Study, lock: usize) -> Option<String> {
                 .and_then(|index| part.at_locks_rad.get(index));
             match angle {
                 Some(angle) if *angle >= part.opens_rad - 1e-9 => format!("{name} all the way"),
-                Some(angle) if angle.is_finite() && angle.to_degrees() >= 1.0 => {
+                Some(angle) if angle.is_finite() && angle.to_degrees() >= 5.0 => {
                     format!("{name} to {:.0} deg", (angle.to_degrees() + 1e-6).floor())
                 }
                 Some(angle) if angle.is_finite() => format!("{name} NOT AT ALL"),

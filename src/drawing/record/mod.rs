@@ -102,6 +102,19 @@ fn row(cells: &[(&str, f64)], least_mm: f64, colour: Colour) -> Piece {
         least_mm,
         size: TABLE,
         colour,
+        is_head: false,
+    }
+}
+
+/// The head of a table.
+fn head(cells: &[(&str, f64)]) -> Piece {
+    let cells = cells.iter().map(|(says, share)| ((*says).into(), *share));
+    Piece::Row {
+        cells: cells.collect(),
+        least_mm: 0.0,
+        size: TABLE,
+        colour: INK,
+        is_head: true,
     }
 }
 
@@ -118,7 +131,9 @@ fn commissioning(order: &Order<'_>) -> Vec<Piece> {
     ]);
     anchors(&mut pieces, order.bay);
     standing(&mut pieces, order.bay);
+    pieces.push(Piece::NextPage);
     rise::empty(&mut pieces, order);
+    pieces.push(Piece::NextPage);
     rise::loaded(&mut pieces, order);
     pieces.push(Piece::Heading("6. Accepted".into()));
     pieces.push(Piece::says(
@@ -155,7 +170,6 @@ fn anchors(pieces: &mut Vec<Piece>, bay: &Bay) {
         ("torque again after the first load", 1.9),
         ("by", 0.7),
     ];
-    pieces.push(row(&titles, 0.0, INK));
     let names: Vec<String> = if plate.anchors.is_empty() {
         // As many lines as a plate of common size has holes; the manual says how many.
         pieces.push(Piece::warns(
@@ -170,10 +184,11 @@ fn anchors(pieces: &mut Vec<Piece>, bay: &Bay) {
             .flat_map(|side| numbers.clone().map(move |number| format!("{side}{number}")))
             .collect()
     };
+    pieces.push(head(&titles));
     for name in &names {
         let mut cells = titles.map(|(_, share)| ("", share));
         cells[0].0 = name;
-        pieces.push(row(&cells, 5.6, INK));
+        pieces.push(row(&cells, 6.2, INK));
     }
 }
 
@@ -183,14 +198,17 @@ fn standing(pieces: &mut Vec<Piece>, bay: &Bay) {
     let cells = |cells: [&'static str; 4]| -> Vec<(&'static str, f64)> {
         cells.into_iter().zip(shares).collect()
     };
-    pieces.push(row(
-        &cells(["what is checked", "left post", "right post", "by"]),
-        0.0,
-        INK,
-    ));
+    pieces.push(head(&cells([
+        "what is checked",
+        "left post",
+        "right post",
+        "by",
+    ])));
     let mismatch = both(bay.lift.side_mismatch, bay.units, Rounding::Down);
     let tie = match bay.lift.tie {
-        Tie::OverheadBeam { .. } => "Overhead beam: bolted as in the manual; shut-off tried by hand",
+        Tie::OverheadBeam { .. } => {
+            "Overhead beam: bolted as in the manual; shut-off tried by hand"
+        }
         Tie::FloorPlate { .. } => "Floor plate: lies flat, cables and hoses run free under it",
     };
     let level = format!(
@@ -215,7 +233,7 @@ fn standing(pieces: &mut Vec<Piece>, bay: &Bay) {
                 ("", shares[2]),
                 ("", shares[3]),
             ],
-            5.6,
+            6.4,
             INK,
         ));
     }

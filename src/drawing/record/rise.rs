@@ -1,6 +1,7 @@
 //! The empty full rise, and the first with a load.
 
-use super::{Order, Piece, row, vehicle, warn, why_no_load};
+use super::{Order, Piece, head, row, vehicle, warn, why_no_load};
+use crate::bay::Door;
 use crate::clearance::PairFinding;
 use crate::drawing::palette::paper::INK;
 use crate::report::{Sayings, called};
@@ -9,12 +10,14 @@ use crate::units::{Rounding, both};
 
 const SHARES: [f64; 8] = [0.6, 2.5, 2.0, 2.0, 1.0, 1.0, 0.8, 0.8];
 
-/// The first breach in which a part of the lift itself comes too near something, of the door as it
-/// governs, shut, open or on its way.
+/// The first breach in which a part of the lift itself comes too near something, the door standing as
+/// it governs, shut or open.
 pub(super) fn own_breach<'a>(order: &Order<'a>) -> Option<&'a PairFinding> {
     let study = order.study;
-    let doors = [&study.doors.shut, &study.doors.open, &study.doors.running];
-    let of_doors = doors.into_iter().filter_map(|door| door.first_short.as_ref());
+    let doors = [&study.doors.shut, &study.doors.open];
+    let of_doors = doors
+        .into_iter()
+        .filter_map(|door| door.first_short.as_ref());
     study
         .pairs
         .iter()
@@ -31,9 +34,14 @@ pub(super) fn empty(pieces: &mut Vec<Piece>, order: &Order<'_>) {
     pieces.push(Piece::says(
         "Nobody under the arms, nothing on them. Lower onto every lock on the way and read where the \
          marked edges come to rest, from the top of the base plates, then climb on; every latch \
-         must drop in by itself, on both sides. Door and opener stay as they are and are locked \
-         out. Stop at the first sound that is not in the manual.",
+         must drop in by itself, on both sides. Stop at the first sound that is not in the manual.",
     ));
+    if bay.garage.door != Door::None {
+        pieces.push(Piece::says(format!(
+            "The door stands {} before the rise and is locked out: nobody runs it meanwhile.",
+            order.study.headline_door.word()
+        )));
+    }
     let breach = own_breach(order);
     let breach_m = breach.and_then(|pair| pair.first_breach_m.or(pair.first_touch_m));
     if let (Some(pair), Some(at_m)) = (breach, breach_m) {
@@ -56,7 +64,7 @@ pub(super) fn empty(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         "latch R",
     ];
     let titles: Vec<(&str, f64)> = titles.into_iter().zip(SHARES).collect();
-    pieces.push(row(&titles, 0.0, INK));
+    pieces.push(head(&titles));
     let top = lift.release_overtravel.m().max(lift.set_overtravel.m()) + lift.overshoot.m();
     for (index, lock) in lift.locks.iter().enumerate() {
         let name = (index + 1).to_string();
@@ -73,7 +81,7 @@ pub(super) fn empty(pieces: &mut Vec<Piece>, order: &Order<'_>) {
             };
             pieces.push(row(
                 &[(name.as_str(), SHARES[0]), (why, SHARES[1..].iter().sum())],
-                5.6,
+                7.0,
                 warn(),
             ));
             continue;
@@ -83,7 +91,7 @@ pub(super) fn empty(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         let expected = reading.both(bay.units);
         let cells = [name.as_str(), &expected, &least, &most, "", "", "", ""];
         let cells: Vec<(&str, f64)> = cells.into_iter().zip(SHARES).collect();
-        pieces.push(row(&cells, 5.6, INK));
+        pieces.push(row(&cells, 7.0, INK));
     }
     pieces.push(Piece::says(format!(
         "Accepted is what keeps within {}, the \u{b1} that the study counted with for the lift. A \
@@ -148,8 +156,12 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         "At the STOP mark for lock {lock}, {stop}: both latches have dropped in at it or below it \
          (never above: {never})"
     );
-    let rest = lock.checked_sub(1).and_then(|index| bay.lift.locks.get(index));
-    let rest = rest.map_or_else(String::new, |travel| reading(order, travel.m()).both(bay.units));
+    let rest = lock
+        .checked_sub(1)
+        .and_then(|index| bay.lift.locks.get(index));
+    let rest = rest.map_or_else(String::new, |travel| {
+        reading(order, travel.m()).both(bay.units)
+    });
     let at_rest = format!("On lock {lock}, both sides: the marked edges rest at {rest}");
     for what in [
         "Tyres just off the floor: four pads bear, restraints hold, it sits steady; posts and \
@@ -162,7 +174,7 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
     ] {
         pieces.push(row(
             &[(what, 3.6), ("", 1.0), ("", 1.0), ("", 0.7)],
-            5.6,
+            7.0,
             INK,
         ));
     }

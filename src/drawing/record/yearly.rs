@@ -27,20 +27,27 @@ pub(super) fn pieces() -> Vec<Piece> {
         "At least once a year by a qualified lift inspector (ANSI/ALI ALOIM:2020, from a public \
          summary of it; some places ask for it every six months), and after a knock, a flood, a \
          quake, a repair or a move. Each day before use the manual's own checks. A lift with a \
-         fault is locked out until it is cured.",
+         fault is locked out until it is cured. Write \u{201c}good\u{201d}, or what was found.",
     )];
-    let mut cells = vec![("looked at (common practice; the manual goes before it)", 3.0)];
+    let mut cells = vec![(
+        "looked at (common practice; the manual goes before it)",
+        3.0,
+    )];
     cells.extend([("date:", 1.0); YEARS]);
     pieces.push(row(&cells, 7.5, INK));
     let mut cells = vec![("", 3.0)];
     cells.extend([("", 1.0); YEARS]);
     for what in LOOKED_AT {
         cells[0].0 = what;
-        pieces.push(row(&cells, 7.8, INK));
+        pieces.push(row(&cells, 9.6, INK));
     }
-    for what in ["Fault cured, by whom, when", "Inspector, qualification", "Signature"] {
+    for what in [
+        "Fault cured, by whom, when",
+        "Inspector, qualification",
+        "Signature",
+    ] {
         cells[0].0 = what;
-        pieces.push(row(&cells, 11.0, INK));
+        pieces.push(row(&cells, 14.0, INK));
     }
     pieces
 }
