@@ -24,6 +24,9 @@ pub(super) struct CardOptions {
     pub(super) on: Date,
 }
 
+/// Differences that are told; more than that is another bay altogether.
+const MOST_NAMED: usize = 8;
+
 pub(super) fn run(options: &CardOptions) -> Result<Exit, Failure> {
     if options.files.len() > MOST_VEHICLES {
         return Err(count(options.files.len()));
@@ -73,11 +76,15 @@ fn failed(error: CardError, paper: Paper) -> Failure {
         CardError::Count(given) => count(given),
         CardError::Differs(difference) => {
             let [first, other] = difference.files;
+            let more = difference.what.len().saturating_sub(MOST_NAMED);
+            let mut what = difference.what;
+            what.truncate(MOST_NAMED);
+            let mut what = what.join(", ");
+            if more > 0 {
+                what.push_str(&format!(" and {more} more"));
+            }
             Failure::new(
-                format!(
-                    "{other} is of another garage or lift than {first}: they differ in {}",
-                    difference.what.join(", ")
-                ),
+                format!("{other} is of another garage or lift than {first}: they differ in {what}",),
                 "a card is for one lift in one garage: correct the file, or make a card of its own",
             )
         }

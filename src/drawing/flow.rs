@@ -177,6 +177,7 @@ fn strips(piece: &Piece, width: f64, times: f64) -> Vec<Strip> {
             };
             if *is_head {
                 strip.with_next = strip.height;
+                return vec![Strip::new(1.0, Vec::new()), strip];
             }
             vec![strip]
         }

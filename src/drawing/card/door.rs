@@ -67,8 +67,8 @@ pub(super) fn says(bay: &Bay, study: &Study, safe: usize) -> (String, bool) {
         ),
         Run::UpTo(first, highest, true) => (
             format!(
-                "Shut or open. It may be run only while the vehicle rests on {}, never while the \
-                 lift moves, never above lock {highest}.",
+                "Shut or open. It may be run only while the vehicle rests on {} with nothing on it \
+                 standing open, never while the lift moves, never above lock {highest}.",
                 locks(first, highest)
             ),
             false,
@@ -76,7 +76,8 @@ pub(super) fn says(bay: &Bay, study: &Study, safe: usize) -> (String, bool) {
         Run::UpTo(first, highest, false) => (
             format!(
                 "DO NOT RUN THE DOOR ABOVE LOCK {highest}: lock it out before the raise. It may be \
-                 run only while the vehicle rests on {}, never while the lift moves.",
+                 run only while the vehicle rests on {} with nothing on it standing open, never \
+                 while the lift moves.",
                 locks(first, highest)
             ),
             true,

@@ -84,7 +84,7 @@ pub(super) fn marks(card: &Card<'_>) -> Vec<Mark> {
     let mut marks: Vec<Mark> = Vec::new();
     for (index, lock) in lift.locks.iter().enumerate() {
         let at_m = edge + lock.m();
-        let says = format!("lock {}: rests at {}", index + 1, show.place(at_m));
+        let says = format!("lock {}: {}", index + 1, show.place(at_m));
         marks.push(Mark {
             at_m,
             says,
@@ -455,7 +455,7 @@ impl Strip<'_> {
             .collect();
         let places = spread(&wanted, self.bottom + 0.8, self.y(self.to) - 0.8)?;
         for ((at, lines, kind), middle) in labels.iter().zip(places) {
-            let colour = kind.map_or(FINE, Kind::colour);
+            let colour = kind.map_or(INK, Kind::colour);
             let mut top = middle + (height(lines) - APART) * 0.5;
             if let Some(kind) = kind {
                 self.mark(sheet, *at, *kind, top - LABEL * LEADING * 0.5);

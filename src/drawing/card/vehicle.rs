@@ -1,6 +1,6 @@
 //! What does the page of one vehicle say?
 
-use crate::bay::{Bay, Facing};
+use crate::bay::{Bay, Door, Facing};
 use crate::clearance::{Limit, LockState, Study};
 use crate::drawing::palette::paper::{INK, SET_OUT, WARN};
 use crate::ground::{Figure, Standing, Topic};
@@ -78,7 +78,7 @@ fn safe(pieces: &mut Vec<Piece>, entry: &Entry<'_>, lock: usize, stop: &str) {
     let (text, forbids) = door::says(bay, study, lock);
     let colour = if forbids { WARN } else { INK };
     pieces.push(Piece::Labelled("Door".into(), text, colour));
-    if let Some(text) = opening(study, lock) {
+    if let Some(text) = opening(bay, study, lock) {
         pieces.push(Piece::labelled("Hood, hatch, doors", text));
     }
     if let Some(found) = found {
@@ -191,7 +191,7 @@ fn locks(study: &Study, safe: usize) -> String {
 }
 
 /// How far things open on the lock; none without anything that opens.
-fn opening(study: &Study, lock: usize) -> Option<String> {
+fn opening(bay: &Bay, study: &Study, lock: usize) -> Option<String> {
     let parts: Vec<String> = study
         .opening_parts
         .iter()
@@ -210,9 +210,14 @@ fn opening(study: &Study, lock: usize) -> Option<String> {
             }
         })
         .collect();
+    // Only the door as it governs was looked at.
+    let door = match bay.garage.door {
+        Door::None => String::new(),
+        _ => format!(" and with the garage door {}", study.headline_door.word()),
+    };
     (!parts.is_empty()).then(|| {
         format!(
-            "shut for the raise. Only at rest on lock {lock} may be opened: {}",
+            "shut for the raise. Only at rest on lock {lock}{door} may be opened: {}",
             parts.join(", ")
         )
     })

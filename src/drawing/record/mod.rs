@@ -42,7 +42,7 @@ const COMMISSIONING: &str = "Commissioning record";
 const YEARLY: &str = "Yearly log";
 
 /// Type of the pages that are filled in.
-const TIMES: f64 = 0.86;
+const TIMES: f64 = 0.95;
 
 /// The commissioning sheet and a page of the yearly log.
 ///
