@@ -22,6 +22,7 @@ use super::palette::paper::{INK, WARN};
 use super::sheet::{Frame, Paper, Sheet};
 
 pub use same::Difference;
+pub(super) use vehicle::why_not;
 
 /// The letters of the alphabet: one for each vehicle.
 pub const MOST_VEHICLES: usize = 26;

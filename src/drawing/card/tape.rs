@@ -91,30 +91,50 @@ pub(super) fn marks(card: &Card<'_>) -> Vec<Mark> {
             kind: Kind::Lock,
         });
     }
+    let mut vehicles: Vec<(f64, Kind, usize, Vec<usize>)> = Vec::new();
     for (index, entry) in card.entries.iter().enumerate() {
         let (true, Some(found)) = (is_safe(entry), entry.study.marks) else {
             continue;
         };
-        let who = match card.letter(index) {
-            Some(letter) => format!(" {letter} ({})", vehicle::name(entry)),
-            None => String::new(),
-        };
-        let lock = found.lock;
-        marks.push(Mark {
-            at_m: found.stop_m,
-            says: format!("STOP{who}: {}, lock {lock}", show.place(found.stop_m)),
-            kind: Kind::Stop,
-        });
-        if let Some(at_m) = found.never_above_m {
-            marks.push(Mark {
-                at_m,
-                says: format!("NEVER ABOVE{who}: {}", show.room(at_m)),
-                kind: Kind::Never,
-            });
+        let lines = [
+            Some((found.stop_m, Kind::Stop)),
+            found.never_above_m.map(|at_m| (at_m, Kind::Never)),
+        ];
+        for (at_m, kind) in lines.into_iter().flatten() {
+            let same = vehicles
+                .iter_mut()
+                .find(|one| one.1 == kind && (one.0 - at_m).abs() < 1e-9);
+            match same {
+                Some((.., whose)) => whose.push(index),
+                None => vehicles.push((at_m, kind, found.lock, vec![index])),
+            }
         }
+    }
+    for (at_m, kind, lock, whose) in vehicles {
+        let who = whose_mark(card, &whose);
+        let says = match kind {
+            Kind::Never => format!("NEVER ABOVE{who}: {}", show.room(at_m)),
+            Kind::Stop | Kind::Lock => format!("STOP{who}: {}, lock {lock}", show.place(at_m)),
+        };
+        marks.push(Mark { at_m, says, kind });
     }
     marks.sort_by(|a, b| a.at_m.total_cmp(&b.at_m));
     marks
+}
+
+/// " A (Estate)", or only the letters where several vehicles share a line; nothing where there is
+/// but one on the card.
+fn whose_mark(card: &Card<'_>, whose: &[usize]) -> String {
+    match whose {
+        [one] => match (card.letter(*one), card.entries.get(*one)) {
+            (Some(letter), Some(entry)) => format!(" {letter} ({})", vehicle::name(entry)),
+            _ => String::new(),
+        },
+        several => {
+            let letters: Vec<String> = several.iter().map(|one| letter(*one).to_string()).collect();
+            format!(" {}", letters.join(", "))
+        }
+    }
 }
 
 /// The pages of the tape; none where the paper is too small.
@@ -150,13 +170,17 @@ pub(super) fn pages(card: &Card<'_>, frame: Frame) -> Option<Vec<Sheet>> {
     if strip_m < 5.0 * step_m {
         return None;
     }
+    // Nothing above the highest line that somebody may climb to.
+    let first_step = steps(edge, step_m).floor();
+    let count = steps(top_m, step_m).floor() + 1.0 - first_step;
+    // Strips of much the same length: none is too short for its labels.
+    let strips = (count * step_m / strip_m - 1e-9).ceil();
     let ruler = Ruler {
         units,
         step_m,
-        start_m: steps(edge, step_m).floor() * step_m,
-        // Nothing above the highest line that somebody may climb to.
-        end_m: (steps(top_m, step_m).floor() + 1.0) * step_m,
-        strip_m,
+        start_m: first_step * step_m,
+        end_m: (first_step + count) * step_m,
+        strip_m: (count / strips).ceil() * step_m,
     };
     let width = high.x - low.x - CHECK;
     let most = ((width + BETWEEN) / (STRIP + BETWEEN)).floor();
@@ -230,6 +254,13 @@ fn told(card: &Card<'_>, mut frame: Frame, units: UnitSystem) -> Frame {
                 vehicle::name(entry)
             ));
         }
+    }
+    if card.entries.len() > 1 {
+        let named = card.entries.iter().enumerate();
+        let names: Vec<String> = named
+            .map(|(index, entry)| format!("{}: {}", letter(index), vehicle::name(entry)))
+            .collect();
+        frame.notes.push(format!("{}.", names.join("; ")));
     }
     frame.notes.push(
         "One set for each column. Put each strip up by its own lower edge, measured with a steel \

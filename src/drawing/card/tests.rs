@@ -178,6 +178,17 @@ fn several_vehicles_keep_their_own_marks() {
 }
 
 #[test]
+fn vehicles_with_one_mark_share_its_line() {
+    let mut other = scene("tall-pickup");
+    other.vehicle.name = "The same pickup with doors of another colour".into();
+    let bays = Bays::of(vec![("a", scene("tall-pickup")), ("b", other)]);
+    let pages = bays.pages(Paper::Letter).unwrap();
+    let written = said(&pages[3..]);
+    assert!(written.contains("STOP A, B: 5 ft 0 3/4 in"), "{written}");
+    assert!(written.contains("NEVER ABOVE A, B:") && written.contains("doors of another colour"));
+}
+
+#[test]
 fn another_garage_lift_or_slab_is_refused_by_name() {
     let changed = |change: fn(&mut Bay)| {
         let mut other = with_vehicle("tall-pickup", "estate");

@@ -114,14 +114,7 @@ fn not_safe(pieces: &mut Vec<Piece>, entry: &Entry<'_>) {
     pieces.push(Piece::Heading(
         "Why (sections named here are those of the report)".into(),
     ));
-    let reasons = Sayings::of(bay, study).reasons();
-    let is_in_the_way = study.highest_clear_lock.is_none() && matches!(study.limit, Limit::Pair(_));
-    if reasons.is_empty() || is_in_the_way {
-        pieces.push(Piece::item(why(bay, study)));
-    }
-    for (reason, cure) in reasons {
-        pieces.push(Piece::item(format!("{reason} {cure}")));
-    }
+    pieces.extend(why_not(bay, study).into_iter().map(Piece::item));
     pieces.push(Piece::says(
         "Once that is cured in the bay and in its file, make a new card. Until then this vehicle \
          stays on its tyres.",
@@ -129,6 +122,22 @@ fn not_safe(pieces: &mut Vec<Piece>, entry: &Entry<'_>) {
     if let Some(text) = not_known(study) {
         pieces.push(Piece::Labelled("NOT KNOWN".into(), text, WARN));
     }
+}
+
+/// Why no lock is safe and what would cure it, each in a few sentences.
+pub(in crate::drawing) fn why_not(bay: &Bay, study: &Study) -> Vec<String> {
+    let reasons = Sayings::of(bay, study).reasons();
+    let is_in_the_way = study.highest_clear_lock.is_none() && matches!(study.limit, Limit::Pair(_));
+    let mut all = Vec::new();
+    if reasons.is_empty() || is_in_the_way {
+        all.push(why(bay, study));
+    }
+    all.extend(
+        reasons
+            .into_iter()
+            .map(|(says, cure)| format!("{says} {cure}")),
+    );
+    all
 }
 
 /// Why nothing is clear, without a travel that could be taken for a mark.

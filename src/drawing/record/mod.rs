@@ -12,6 +12,7 @@ use crate::bay::{Bay, Tie};
 use crate::clearance::Study;
 use crate::ground::Date;
 use crate::report::{CAUTIONS, Sayings, on_one_line};
+use crate::setting_out::Drill;
 use crate::units::{Rounding, both};
 
 use super::flow::{self, Piece, TABLE};
@@ -129,7 +130,7 @@ fn commissioning(order: &Order<'_>) -> Vec<Piece> {
         Piece::fields(&[("Serial number", 1.0), ("Manual, edition", 1.0)]),
         Piece::fields(&[("Set up by", 1.0), ("Date", 0.6)]),
     ]);
-    anchors(&mut pieces, order.bay);
+    anchors(&mut pieces, order);
     standing(&mut pieces, order.bay);
     pieces.push(Piece::NextPage);
     rise::empty(&mut pieces, order);
@@ -150,7 +151,23 @@ fn commissioning(order: &Order<'_>) -> Vec<Piece> {
     pieces
 }
 
-fn anchors(pieces: &mut Vec<Piece>, bay: &Bay) {
+/// What keeps the slab from being drilled or the lift from being used at all; none where nothing does.
+fn stops(order: &Order<'_>) -> Option<String> {
+    let drill = Drill::of(order.bay, order.study);
+    let why = drill.why_not()?;
+    let why = why.split_once(": ").map_or(why.as_str(), |(_, why)| why);
+    match drill {
+        Drill::Shown | Drill::NoPattern => None,
+        Drill::Forbidden(_) | Drill::NotKnown(_) => Some(format!("NOT TO BE DRILLED: {why}")),
+        Drill::Stopped => Some(format!(
+            "NOT TO BE DRILLED, and no rise, empty or loaded, before it is cured: {why} Part 4 says \
+             which."
+        )),
+    }
+}
+
+fn anchors(pieces: &mut Vec<Piece>, order: &Order<'_>) {
+    let bay = order.bay;
     pieces.push(Piece::Heading("1. Anchors".into()));
     pieces.push(Piece::says(
         "Torque is the manual's for these anchors, copied here by hand: no other figure. First when \
@@ -161,6 +178,9 @@ fn anchors(pieces: &mut Vec<Piece>, bay: &Bay) {
         ("on its page", 0.5),
         ("wrench, calibrated on", 0.9),
     ]));
+    if let Some(why) = stops(order) {
+        pieces.push(Piece::warns(why));
+    }
     let plate = &bay.lift.base_plate;
     let titles = [
         ("anchor", 0.8),
@@ -237,13 +257,6 @@ fn standing(pieces: &mut Vec<Piece>, bay: &Bay) {
             INK,
         ));
     }
-}
-
-/// What the study says against the lift itself, whatever stands on it, in words.
-fn why_no_load(order: &Order<'_>) -> Vec<String> {
-    let said = Sayings::of(order.bay, order.study);
-    let reasons = said.reasons();
-    reasons.into_iter().map(|(reason, _)| reason).collect()
 }
 
 fn vehicle(order: &Order<'_>) -> String {

@@ -1,8 +1,9 @@
 //! The empty full rise, and the first with a load.
 
-use super::{Order, Piece, head, row, vehicle, warn, why_no_load};
+use super::{Order, Piece, head, row, vehicle, warn};
 use crate::bay::Door;
 use crate::clearance::PairFinding;
+use crate::drawing::card::why_not;
 use crate::drawing::palette::paper::INK;
 use crate::report::{Sayings, called};
 use crate::setting_out::Reading;
@@ -126,7 +127,7 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
             4.6,
             warn(),
         ));
-        for reason in why_no_load(order) {
+        for reason in why_not(bay, study) {
             pieces.push(Piece::item(reason));
         }
         pieces.push(Piece::says(

@@ -112,6 +112,19 @@ fn the_loaded_raise_is_only_for_a_safe_lock_and_its_own_mark() {
 }
 
 #[test]
+fn a_lift_that_is_stopped_in_its_place_is_not_even_raised_empty() {
+    let (_, pages) = made(&scene("thin-slab"), Paper::Letter);
+    let written = said(&pages);
+    assert!(written.contains("no rise, empty or loaded"), "{written}");
+    assert!(written.contains("the slab is only 2 in thick"), "{written}");
+    let (_, pages) = made(&scene("anchors-on-paper"), Paper::Letter);
+    assert!(!said(&pages).contains("NOT TO BE DRILLED"));
+    // Nothing is said of what lies in this slab.
+    let (_, pages) = made(&scene("tall-pickup"), Paper::Letter);
+    assert!(said(&pages).contains("NOT TO BE DRILLED"));
+}
+
+#[test]
 fn torque_is_left_to_the_manual() {
     let bay = scene("anchors-on-paper");
     let torque = bay
