@@ -142,7 +142,7 @@ fn strips(piece: &Piece, width: f64, times: f64) -> Vec<Strip> {
             let mut strips = lines(size * 1.1, says, width, size, *colour);
             if let Some(first) = strips.first_mut() {
                 let dash = text(0.0, -size * BASELINE, "\u{2013}".into(), size, *colour);
-                first.shapes.push(dash);
+                first.shapes.insert(0, dash);
             }
             strips
         }
@@ -156,7 +156,7 @@ fn strips(piece: &Piece, width: f64, times: f64) -> Vec<Strip> {
                 }
                 let colour = if *colour == WARN { WARN } else { FINE };
                 let label = text(0.0, -size * BASELINE, label, size, colour);
-                strips[index].shapes.push(label);
+                strips[index].shapes.insert(0, label);
             }
             strips.push(Strip::new(size * 0.25, Vec::new()));
             strips
