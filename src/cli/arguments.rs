@@ -15,6 +15,8 @@ Examples:
   bayrise layout my-bay.ron floor.pdf         sheets to set out the floor by
   bayrise worksheet measure.pdf               a form to measure by
   bayrise new my-bay.ron --ask                asks what the form asks, writes the bay file
+  bayrise card my-bay.ron card.pdf            the lock card and the tape for the column
+  bayrise record my-bay.ron record.pdf        the commissioning sheet and a yearly log
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
   bayrise presets                             the lifts and vehicles to start from
 
@@ -57,6 +59,8 @@ pub(super) enum Command {
     View(View),
     Picture(Picture),
     Layout(Layout),
+    Card(Card),
+    Record(Record),
     Solids(Solids),
     Presets(Presets),
     Worksheet(Worksheet),
@@ -318,6 +322,63 @@ pub(super) enum FloorPart {
     Lift,
     /// The whole floor plan: hundreds of pages
     Plan,
+}
+
+/// Write the lock card to hang on the post, and a tape in full size for the column.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise card my-bay.ron card.pdf                      one vehicle
+  bayrise card pickup.ron estate.ron van.ron card.pdf   several on the same lift
+  bayrise card my-bay.ron card.png --paper a4           a file a page: card.png, card-2.png, ..
+
+Several bay files must be of the same garage, lift, slab and supply: what differs is named. A vehicle
+without a safe lock gets a page that says so, and no mark. Print at 100 %: the tape has check bars
+along and across the page.
+
+Exits 0 when the card is written, whatever it says; 2 on bad input.")]
+pub(super) struct Card {
+    /// The bay files, one a vehicle
+    #[arg(required = true, num_args = 1.., value_name = "BAY")]
+    pub(super) files: Vec<PathBuf>,
+
+    /// The card to write: .pdf, .svg or .png; one that is there is replaced
+    #[arg(required = true)]
+    pub(super) out: PathBuf,
+
+    /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given
+    #[arg(long, value_enum)]
+    pub(super) paper: Option<PaperName>,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+}
+
+/// Write the commissioning sheet, with the tape reading of every lock, and a yearly log.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  bayrise record my-bay.ron record.pdf
+
+Readings expected are those of the bay file; what is read is written in by hand, and so is the torque
+of the anchors, which is the manual's alone.
+
+Exits 0 when the sheets are written, whatever the verdict on them; 2 on bad input.")]
+pub(super) struct Record {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// The sheets to write: .pdf, .svg or .png; one that is there is replaced
+    pub(super) out: PathBuf,
+
+    /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given
+    #[arg(long, value_enum)]
+    pub(super) paper: Option<PaperName>,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
 }
 
 /// A paper.

@@ -62,6 +62,8 @@ fn missing(path: &Path) -> Failure {
         "view",
         "picture",
         "layout",
+        "card",
+        "record",
         "plan",
         "solids",
         "presets",

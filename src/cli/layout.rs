@@ -2,13 +2,13 @@
 
 use std::path::PathBuf;
 
-use super::drawn::{Drawn, write};
 use super::files::can_be_written;
-use super::load::load;
+use super::load::{Loaded, load};
+use super::sheets::{not_studied, studied, write};
 use super::terminal::print;
 use super::{Exit, Failure};
-use crate::clearance::study_on;
 use crate::drawing::layout::{LayoutError, Order, Part, full_size, layout};
+use crate::drawing::pages::PageFormat;
 use crate::drawing::sheet::Paper;
 use crate::ground::Date;
 
@@ -17,7 +17,7 @@ use crate::ground::Date;
 pub(super) struct LayoutOptions {
     pub(super) file: PathBuf,
     pub(super) out: PathBuf,
-    pub(super) format: Drawn,
+    pub(super) format: PageFormat,
     /// None: that of the file's units.
     pub(super) paper: Option<Paper>,
     /// In full size over many pages; none: to scale.
@@ -26,21 +26,18 @@ pub(super) struct LayoutOptions {
     pub(super) on: Date,
 }
 
-/// The endings that are known, for who named another.
-pub(super) const ENDINGS: &str =
-    "name a .pdf, .svg (its pages after the first get a number) or .dxf file";
+/// What it can be written as.
+pub(super) const FORMATS: [PageFormat; 3] = [PageFormat::Pdf, PageFormat::Svg, PageFormat::Dxf];
 
 pub(super) fn run(options: &LayoutOptions) -> Result<Exit, Failure> {
-    let loaded = load(&options.file)?;
+    print(&written(options, &load(&options.file)?)?)?;
+    Ok(Exit::Met)
+}
+
+/// Writes it; what is said of it comes back.
+pub(super) fn written(options: &LayoutOptions, loaded: &Loaded) -> Result<String, Failure> {
     can_be_written(&options.out)?;
-    let failed = |error: String| {
-        Failure::new(
-            format!("{}: {error}", options.file.display()),
-            "without it nothing can be said of the rise: correct it in the bay file",
-        )
-    };
-    let study =
-        study_on(&loaded.bay, Some(options.on)).map_err(|error| failed(error.to_string()))?;
+    let study = studied(&options.file, loaded, options.on)?;
     let paper = options.paper.unwrap_or(Paper::usual(loaded.bay.units));
     let order = Order {
         bay: &loaded.bay,
@@ -54,17 +51,11 @@ pub(super) fn run(options: &LayoutOptions) -> Result<Exit, Failure> {
         None => layout(&order),
     };
     let pages = pages.map_err(|error| match error {
-        LayoutError::Stance(error) => failed(error.to_string()),
+        LayoutError::Stance(error) => not_studied(&options.file, &error),
         LayoutError::TooSmall(page) => Failure::new(
             format!("--paper {}: no room for all of \"{page}\"", paper.name()),
             "take a larger paper: `--paper a3`",
         ),
     })?;
-    print(&write(
-        &options.out,
-        options.format,
-        &loaded.bay.title,
-        &pages,
-    )?)?;
-    Ok(Exit::Met)
+    write(&options.out, options.format, &loaded.bay.title, &pages)
 }

@@ -5,9 +5,9 @@
 
 mod arguments;
 mod ask;
+mod card;
 mod check;
 mod compare;
-mod drawn;
 pub(crate) mod files;
 mod layout;
 mod load;
@@ -16,7 +16,9 @@ mod options;
 mod picture;
 mod plan;
 mod presets;
+mod record;
 mod schema;
+mod sheets;
 mod solids;
 mod terminal;
 mod view;
@@ -121,6 +123,8 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::Picture(options) => picture::run(&options),
         Task::Plan(options) => plan::run(&options),
         Task::Layout(options) => layout::run(&options),
+        Task::Card(options) => card::run(&options),
+        Task::Record(options) => record::run(&options),
         Task::Compare(options) => compare::run(&options),
         Task::View(file) => view::run(&file),
         Task::Window(file) => view::after_verdict(&file),

@@ -4,14 +4,17 @@ use std::path::{Path, PathBuf};
 
 use super::Failure;
 use super::arguments::{self, Arguments, Command, CompareFormat, Format, Switch, Units};
+use super::card::{self, CardOptions};
 use super::compare::{CompareOptions, Written};
-use super::drawn::{self, Drawn};
 use super::layout::{self, LayoutOptions};
 use super::picture::PictureOptions;
 use super::plan::PlanOptions;
-use super::worksheet::WorksheetOptions;
+use super::record::{self, RecordOptions};
+use super::sheets::{format_of, paper};
+use super::worksheet::{self, WorksheetOptions};
 use crate::bay::UnitSystem;
 use crate::drawing::layout::Part;
+use crate::drawing::pages::PageFormat;
 use crate::ground::Date;
 use crate::report::Need;
 use crate::report::compare::{Filter, FilterError, Sort};
@@ -33,6 +36,10 @@ pub(super) enum Task {
     Plan(PlanOptions),
     /// Draw the sheets for the floor.
     Layout(LayoutOptions),
+    /// Write the lock card.
+    Card(CardOptions),
+    /// Write the commissioning sheet and the yearly log.
+    Record(RecordOptions),
     /// Put many bays side by side.
     Compare(CompareOptions),
     /// Draw a picture.
@@ -149,6 +156,20 @@ impl Task {
                 format: plan.format,
             }),
             (_, Some(Command::Layout(typed))) => Self::Layout(layout(typed)?),
+            (_, Some(Command::Card(typed))) => Self::Card(CardOptions {
+                format: format_of(&typed.out, &card::FORMATS)?,
+                paper: typed.paper.map(paper),
+                on: day(typed.on.as_deref())?,
+                files: typed.files,
+                out: typed.out,
+            }),
+            (_, Some(Command::Record(typed))) => Self::Record(RecordOptions {
+                format: format_of(&typed.out, &record::FORMATS)?,
+                paper: typed.paper.map(paper),
+                on: day(typed.on.as_deref())?,
+                file: typed.file,
+                out: typed.out,
+            }),
             (_, Some(Command::Compare(typed))) => Self::Compare(compare(typed)?),
             (_, Some(Command::Solids(solids))) => {
                 let travel = length("--travel", &solids.travel)?;
@@ -170,11 +191,8 @@ impl Task {
             (_, Some(Command::Presets(presets))) => Self::Presets(presets.format),
             (_, Some(Command::New(new))) => new_file(new),
             (_, Some(Command::Worksheet(typed))) => Self::Worksheet(WorksheetOptions {
-                drawn: drawing(
-                    &typed.out,
-                    "name a .pdf file, or an .svg file (its pages after the first get a number)",
-                )?,
-                paper: drawn::paper(typed.paper),
+                format: format_of(&typed.out, &worksheet::FORMATS)?,
+                paper: paper(typed.paper),
                 out: typed.out,
             }),
             (Some(file), None) => Self::Window(file),
@@ -189,9 +207,9 @@ impl Task {
 }
 
 /// A page to print, and how it is written.
-fn page(out: PathBuf) -> Result<(PathBuf, Drawn), Failure> {
-    let drawn = drawing(&out, "name a .pdf or .svg file")?;
-    Ok((out, drawn))
+fn page(out: PathBuf) -> Result<(PathBuf, PageFormat), Failure> {
+    let format = format_of(&out, &[PageFormat::Pdf, PageFormat::Svg])?;
+    Ok((out, format))
 }
 
 fn new_file(new: arguments::New) -> Task {
@@ -214,22 +232,10 @@ fn new_file(new: arguments::New) -> Task {
     }
 }
 
-/// The kind of drawing that a file's ending asks for.
-fn drawing(out: &Path, endings: &str) -> Result<Drawn, Failure> {
-    let of = Drawn::of(out);
-    let is_dxf_unasked = of == Some(Drawn::Dxf) && !endings.contains(".dxf");
-    of.filter(|_| !is_dxf_unasked).ok_or_else(|| {
-        Failure::new(
-            format!("{}: no kind of drawing has this ending", out.display()),
-            endings,
-        )
-    })
-}
-
 fn layout(typed: arguments::Layout) -> Result<LayoutOptions, Failure> {
     Ok(LayoutOptions {
-        format: drawing(&typed.out, layout::ENDINGS)?,
-        paper: typed.paper.map(drawn::paper),
+        format: format_of(&typed.out, &layout::FORMATS)?,
+        paper: typed.paper.map(paper),
         full_size: typed.full_size.map(|part| match part {
             arguments::FloorPart::Lift => Part::Lift,
             arguments::FloorPart::Plan => Part::Plan,

@@ -4,16 +4,15 @@ use std::path::PathBuf;
 
 use super::arguments::Format;
 use super::check::to_json;
-use super::drawn::Drawn;
-use super::files::{can_be_written, replace};
+use super::files::can_be_written;
 use super::load::load;
+use super::sheets::write;
 use super::terminal::{look, print};
 use super::{Exit, Failure};
 use crate::clearance::study_on;
-use crate::drawing::pdf::pdf;
+use crate::drawing::pages::PageFormat;
 use crate::drawing::plan_page::plan_page;
 use crate::drawing::sheet::Paper;
-use crate::drawing::svg::svg;
 use crate::ground::Date;
 use crate::report::Report;
 use crate::report::plan::{Plan, json::PlanReport, render};
@@ -24,7 +23,7 @@ pub(super) struct PlanOptions {
     pub(super) file: PathBuf,
     pub(super) format: Format,
     /// The printed page, and how it is written.
-    pub(super) page: Option<(PathBuf, Drawn)>,
+    pub(super) page: Option<(PathBuf, PageFormat)>,
     /// The day that ages are counted to.
     pub(super) on: Date,
 }
@@ -49,32 +48,17 @@ pub(super) fn run(options: &PlanOptions) -> Result<Exit, Failure> {
         Format::Text => render(&report, &plan, look()),
         Format::Json => to_json(&PlanReport::new(&report, &plan))?,
     };
-    if let Some((out, drawn)) = &options.page {
+    if let Some((out, format)) = &options.page {
         can_be_written(out)?;
         let paper = Paper::usual(loaded.bay.units);
-        let bytes = written(&report, &plan, options.on, paper, *drawn)?;
-        replace(out, &bytes)?;
+        let page = plan_page(&report, &plan, options.on, paper).ok_or_else(|| {
+            Failure::new(
+                format!("--page: no room for all of it on one {} page", paper.name()),
+                "shorten what has long names in the bay file; the text has it all",
+            )
+        })?;
+        write(out, *format, &loaded.bay.title, &[page])?;
     }
     print(&shown)?;
     Ok(if plan.is_go() { Exit::Met } else { Exit::Unmet })
-}
-
-fn written(
-    report: &Report<'_>,
-    plan: &Plan,
-    on: Date,
-    paper: Paper,
-    drawn: Drawn,
-) -> Result<Vec<u8>, Failure> {
-    let page = plan_page(report, plan, on, paper).ok_or_else(|| {
-        Failure::new(
-            format!("--page: no room for all of it on one {} page", paper.name()),
-            "shorten what has long names in the bay file; the text has it all",
-        )
-    })?;
-    if drawn == Drawn::Svg {
-        return Ok(svg(&page).into_bytes());
-    }
-    pdf("Before you buy", &[page])
-        .ok_or_else(|| Failure::new("the page can't be written: its font can't be read", ""))
 }

@@ -10,7 +10,9 @@ use super::draw::{clipped, line};
 use super::tiles_map::map;
 use super::{LayoutError, Made, Order, plan};
 use crate::drawing::palette::paper::{FINE, INK};
-use crate::drawing::sheet::{Dash, Frame, Item, Layer, Mark, Pen, Shape, Sheet, View, marks, put};
+use crate::drawing::sheet::{
+    Dash, Frame, Item, Layer, Mark, Pen, Shape, Sheet, View, marks, put_frame,
+};
 use crate::ground::slab::plate_rect;
 use crate::setting_out::PointKind;
 
@@ -91,7 +93,7 @@ pub fn full_size(order: &Order<'_>, part: Part) -> Result<Vec<Sheet>, LayoutErro
     };
     let mut blank = page(order, "");
     // As large as the page with the longest name leaves it.
-    let (low, high) = put(&mut blank, &tile_frame(&made, [99, 99], [999, 999]), SCALE);
+    let (low, high) = put_frame(&mut blank, &tile_frame(&made, [99, 99], [999, 999]), SCALE);
     let grid = Grid::over(area, (high - low) / 1000.0);
     let used = used(&view, &grid, area);
     let of = used.len() + 1;
@@ -224,7 +226,7 @@ fn tile(
 ) -> Result<Sheet, LayoutError> {
     let frame = tile_frame(made, at, number);
     let mut sheet = page(made.order, &frame.name);
-    let (corner, _) = put(&mut sheet, &frame, SCALE);
+    let (corner, _) = put_frame(&mut sheet, &frame, SCALE);
     let (low, high) = grid.window(at[0], at[1]);
     sheet.origin_mm = corner - low * 1000.0;
     let origin = sheet.origin_mm;

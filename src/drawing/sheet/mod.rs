@@ -18,7 +18,7 @@ use glam::DVec2;
 
 pub use compose::compose;
 pub use frame::Frame;
-pub(super) use frame::{LEADING, put};
+pub(super) use frame::{LEADING, put as put_frame};
 pub(super) use labels::marks;
 pub use listing::{Row, listing};
 pub use paper::Paper;

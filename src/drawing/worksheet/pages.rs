@@ -4,7 +4,7 @@ use glam::DVec2;
 
 use super::rows::Block;
 use super::{TITLE, made_by};
-use crate::drawing::sheet::{Frame, Paper, Sheet, put};
+use crate::drawing::sheet::{Frame, Paper, Sheet, put_frame};
 use crate::report::CAUTIONS;
 
 /// Between blocks, millimetres.
@@ -23,7 +23,7 @@ pub(super) fn pages(blocks: &[Block], paper: Paper, of: usize) -> Vec<Sheet> {
             origin_mm: DVec2::ZERO,
             items: Vec::new(),
         };
-        let (low, high) = put(
+        let (low, high) = put_frame(
             &mut sheet,
             &frame(paper, [pages.len() + 1, of]),
             "Sketches are not to scale",

@@ -17,7 +17,9 @@ pub use page::Look;
 pub(super) use page::Page;
 
 pub(super) use marks::shut_off_bar;
-pub(super) use verdict::{headline, lead, limits, nominal, unknown, why_not_clear, why_not_safe};
+pub(super) use verdict::{
+    day, headline, lead, limits, nominal, unknown, why_not_clear, why_not_safe,
+};
 
 use page::Tone;
 

@@ -106,7 +106,7 @@ fn stop(report: &Report<'_>) -> Option<String> {
 }
 
 /// From which day a safe lock is safe, where the slab is not old enough today.
-fn day(report: &Report<'_>) -> Option<String> {
+pub(in crate::report) fn day(report: &Report<'_>) -> Option<String> {
     report.study.highest_safe_lock?;
     let mut sections = report.study.sections.iter();
     let slab = sections.find(|one| one.topic == Topic::Slab)?;
