@@ -122,6 +122,11 @@ fn floor(made: &Made<'_>) -> Result<View, LayoutError> {
                 | Layer::Parking
         )
     });
+    // Where a tape is pulled is no line on the floor.
+    view.items.retain(|item| {
+        let dashed = pen_of(&item.shape).is_some_and(|pen| pen.dash == Dash::Dashed);
+        item.layer != Layer::Points || !dashed
+    });
     let hole = made.order.bay.lift.base_plate.anchor_diameter;
     view.marks = made
         .out
