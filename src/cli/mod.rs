@@ -9,11 +9,13 @@ mod compare;
 pub(crate) mod files;
 mod layout;
 mod load;
+mod model;
 mod new;
 mod options;
 mod picture;
 mod plan;
 mod presets;
+mod report;
 mod schema;
 mod solids;
 mod terminal;
@@ -118,6 +120,8 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::Picture(options) => picture::run(&options),
         Task::Plan(options) => plan::run(&options),
         Task::Layout(options) => layout::run(&options),
+        Task::Model(options) => model::run(&options),
+        Task::Report(options) => report::run(&options),
         Task::Compare(options) => compare::run(&options),
         Task::View(file) => view::run(&file),
         Task::Window(file) => view::after_verdict(&file),

@@ -6,8 +6,10 @@ use super::Failure;
 use super::arguments::{self, Arguments, Command, CompareFormat, Format, Switch, Units};
 use super::compare::{CompareOptions, Written};
 use super::layout::{self, LayoutOptions};
+use super::model::ModelOptions;
 use super::picture::PictureOptions;
 use super::plan::PlanOptions;
+use super::report::ReportOptions;
 use crate::bay::UnitSystem;
 use crate::drawing::sheet::Paper;
 use crate::ground::Date;
@@ -31,6 +33,10 @@ pub(super) enum Task {
     Plan(PlanOptions),
     /// Draw the sheets for the floor.
     Layout(LayoutOptions),
+    /// Write a model for other programs.
+    Model(ModelOptions),
+    /// Write the page for a customer.
+    Report(ReportOptions),
     /// Put many bays side by side.
     Compare(CompareOptions),
     /// Draw a picture.
@@ -135,6 +141,16 @@ impl Task {
                 format: plan.format,
             }),
             (_, Some(Command::Layout(typed))) => Self::Layout(layout(typed)?),
+            (_, Some(Command::Model(typed))) => Self::Model(ModelOptions {
+                on: day(typed.on.as_deref())?,
+                out: ends(typed.out, "glb", "model")?,
+                file: typed.file,
+            }),
+            (_, Some(Command::Report(typed))) => Self::Report(ReportOptions {
+                on: day(typed.on.as_deref())?,
+                out: ends(typed.out, "html", "page")?,
+                file: typed.file,
+            }),
             (_, Some(Command::Compare(typed))) => Self::Compare(compare(typed)?),
             (_, Some(Command::Solids(solids))) => {
                 let travel = length("--travel", &solids.travel)?;
@@ -173,6 +189,18 @@ impl Task {
             }
         })
     }
+}
+
+/// A file that other programs know by its ending.
+fn ends(out: PathBuf, ending: &str, what: &str) -> Result<PathBuf, Failure> {
+    let found = out.extension().map(|e| e.to_string_lossy().to_lowercase());
+    if found.as_deref() == Some(ending) {
+        return Ok(out);
+    }
+    Err(Failure::new(
+        format!("{}: no {what} has this ending", out.display()),
+        format!("name a .{ending} file"),
+    ))
 }
 
 fn layout(typed: arguments::Layout) -> Result<LayoutOptions, Failure> {
