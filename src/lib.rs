@@ -13,7 +13,8 @@
 //! 8. [`report`]: finished findings as text and JSON.
 //! 9. [`starter`]: a new bay file, large enough for two presets.
 //! 10. [`setting_out`]: floor points and the pulls of a tape that put the posts there.
-//! 11. [`drawing`]: colours, and drawings on paper: a sheet of lines and text → SVG, PDF, DXF.
+//! 11. [`drawing`]: colours and faces; a sheet of lines and text → SVG, PDF, DXF; the page to hand on
+//!     (HTML) and the model (glTF).
 //! 12. `panels`: the open document and the panels over it, without an engine.
 //! 13. `viewer`: the window and the pictures, on the engine.
 //! 14. [`cli`]: the command line; it and the window are the only places that read files and write.

@@ -1,4 +1,5 @@
 //! The model, read back by another library and held against the list of solids.
+#![allow(clippy::unwrap_used, clippy::panic)] // a failed unwrap here is a failed test
 
 use std::collections::HashMap;
 use std::path::Path;
@@ -162,10 +163,7 @@ fn ways() -> Vec<DVec3> {
         DVec3::new(flat * angle.cos(), flat * angle.sin(), z)
     });
     let axes = [DVec3::X, DVec3::Y, DVec3::Z];
-    spread
-        .chain(axes)
-        .chain(axes.map(|axis| -axis))
-        .collect()
+    spread.chain(axes).chain(axes.map(|axis| -axis)).collect()
 }
 
 fn compare(scene: &str, model: &Gltf, travel_m: f64, door: &str, ways: &[DVec3]) {

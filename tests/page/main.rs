@@ -1,5 +1,6 @@
 //! The page for a customer in a real browser: it draws, it raises, it holds nothing back and runs
 //! nothing that a name in a file brings along.
+#![allow(clippy::unwrap_used, clippy::expect_used)] // a failed unwrap here is a failed test
 
 mod driver;
 
@@ -65,7 +66,10 @@ fn drawn(browser: &Browser) -> f64 {
         if let Some(travel_m) = at.as_f64() {
             return travel_m;
         }
-        assert!(start.elapsed() < Duration::from_secs(60), "nothing is drawn");
+        assert!(
+            start.elapsed() < Duration::from_secs(60),
+            "nothing is drawn"
+        );
         std::thread::sleep(Duration::from_millis(30));
     }
 }
@@ -117,9 +121,15 @@ fn it_draws_and_raises_what_the_study_found() {
         for (index, lock) in locks.iter().enumerate() {
             let travel_m = lock["travel_m"].as_f64().unwrap();
             let at_m = slide(&browser, (travel_m * 1000.0).round());
-            assert!((at_m - travel_m).abs() < 1e-5, "the carriage stands on the lock");
+            assert!(
+                (at_m - travel_m).abs() < 1e-5,
+                "the carriage stands on the lock"
+            );
             let (word, says) = told(&browser);
-            assert!(says.starts_with(&format!("Lock {} of", index + 1)), "{says}");
+            assert!(
+                says.starts_with(&format!("Lock {} of", index + 1)),
+                "{says}"
+            );
             let state = lock["state"].as_str().unwrap().replace('_', " ");
             let number = lock["lock"].as_u64().unwrap();
             let is_safe = safe.is_some_and(|safe| number <= safe);
@@ -208,10 +218,9 @@ fn the_vehicle_stands_where_the_solids_say() {
 #[test]
 fn what_a_name_brings_along_stays_text() {
     let folder = tempfile::tempdir().unwrap();
-    let text = std::fs::read_to_string(
-        Path::new(env!("CARGO_MANIFEST_DIR")).join(scene("tall-pickup")),
-    )
-    .unwrap();
+    let text =
+        std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(scene("tall-pickup")))
+            .unwrap();
     let bad = "</script><script>document.title='run'</script><img src=x onerror=\\\"document.title='run'\\\">";
     let title = text.find("title: \"").unwrap() + 8;
     let mut text = format!("{}{bad}{}", &text[..title], &text[title..]);
@@ -317,7 +326,9 @@ fn it_prints_on_both_papers() {
         browser.print(&out, inches);
         let bytes = std::fs::read(&out).unwrap();
         assert!(bytes.starts_with(b"%PDF"));
-        let pages = bytes.windows(12).filter(|w| w.starts_with(b"/Type /Page") && w[11] != b's');
+        let pages = bytes
+            .windows(12)
+            .filter(|w| w.starts_with(b"/Type /Page") && w[11] != b's');
         let pages = pages.count();
         assert!((3..40).contains(&pages), "{name}: {pages} pages");
     }

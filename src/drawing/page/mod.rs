@@ -27,7 +27,7 @@ use crate::report::text::{Block, blocks};
 use crate::report::{Report, Sayings};
 use crate::solids::attitude::StanceError;
 
-use html::{chapters, escaped};
+use html::{Chapter, chapters, escaped};
 
 /// What a page is made of.
 #[derive(Debug, Clone, Copy)]
@@ -132,6 +132,7 @@ pub fn page(order: &PageOrder<'_>, probe: &mut Probe) -> Result<String, PageErro
     }
     out.push_str(&pictures);
     out.push_str(TURN);
+    contents(&mut out, &chapters);
     for (number, chapter) in chapters.iter().enumerate() {
         let _ = write!(
             out,
@@ -157,6 +158,24 @@ pub fn page(order: &PageOrder<'_>, probe: &mut Probe) -> Result<String, PageErro
          <script>{library}</script>\n<script>{script}</script>\n</body>\n</html>\n"
     );
     Ok(out)
+}
+
+/// Links to everything below: the page is long.
+fn contents(out: &mut String, chapters: &[Chapter]) {
+    out.push_str("<section id=\"contents\"><h2>On this page</h2><nav><ul>");
+    for (number, chapter) in chapters.iter().enumerate() {
+        // Writing to a string cannot fail.
+        let _ = write!(
+            out,
+            "<li><a href=\"#part-{}\">{}</a></li>",
+            number + 1,
+            chapter.heading
+        );
+    }
+    out.push_str(
+        "<li><a href=\"#drawings\">Drawings to scale</a></li>\
+         <li><a href=\"#inputs\">All inputs, as written</a></li></ul></nav></section>\n",
+    );
 }
 
 /// Where the bay is turned and raised; shown by the script only where it can draw.

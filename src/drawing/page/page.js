@@ -100,7 +100,7 @@ var around = EYES[0][1], up = EYES[0][2], far = 1, travel = 0, door = bay.door, 
 
 function eye() {
   var wide = canvas.clientWidth / Math.max(canvas.clientHeight, 1), fov = 0.6;
-  var reach = size * 0.5 / Math.sin(fov / 2) / Math.min(wide, 1) * far * 0.86;
+  var reach = size * 0.5 / Math.sin(fov / 2) / Math.min(wide, 1) * far * 0.74;
   var flat = Math.cos(up);
   var way = [Math.sin(around) * flat, -Math.cos(around) * flat, Math.sin(up)];
   var from = middle.map(function (v, k) { return v + way[k] * reach; });
@@ -140,8 +140,10 @@ function ask() {
 
 function length(metres) {
   if (bay.units === "mm") { return Math.floor(metres * 1000 + 1e-6) + " mm"; }
-  var inches = Math.floor(metres / 0.0254 * 16 + 1e-6), feet = Math.floor(inches / 192), rest = inches - feet * 192;
-  return (feet ? feet + " ft " : "") + (rest / 16).toFixed(1) + " in";
+  var sixteenths = Math.floor(metres / 0.0254 * 16 + 1e-6), feet = Math.floor(sixteenths / 192);
+  var inches = Math.floor(sixteenths / 16) - 12 * feet, top = sixteenths % 16, bottom = 16;
+  while (top && top % 2 === 0) { top /= 2; bottom /= 2; }
+  return (feet ? feet + " ft " : "") + inches + (top ? " " + top + "/" + bottom : "") + " in";
 }
 
 // What is said holds up to the end of a stretch; at a lock it is the lock's own.
@@ -161,7 +163,7 @@ function tell() {
   $("says").textContent = spot ? spot.says : "";
   $("sign").style.background = spot ? spot.colour : "";
   $("state").style.borderColor = spot ? spot.colour : "";
-  $("height").textContent = travel === 0 ? "on the floor" : "carriage up " + length(travel);
+  $("height").textContent = travel === 0 ? "\u00b7 carriage down" : "\u00b7 carriage up " + length(travel);
   canvas.dataset.travel = String(travel);
   canvas.dataset.groups = JSON.stringify(bay.groups.map(function (_, group) { return pose(group, travel); }));
   Array.prototype.forEach.call($("locks").children, function (button) {

@@ -188,7 +188,13 @@ impl Teller<'_> {
             word,
             colour,
             is_good: false,
-            says: format!("On the floor, as parked{}.", self.door_words()),
+            says: match &self.why {
+                None => format!("On the floor, as parked{}.", self.door_words()),
+                Some(why) => format!(
+                    "On the floor, as parked{}. No lock is called safe: {why}.",
+                    self.door_words()
+                ),
+            },
         }
     }
 
