@@ -17,6 +17,8 @@ Examples:
   bayrise new my-bay.ron --ask                asks what the form asks, writes the bay file
   bayrise card my-bay.ron card.pdf            the lock card and the tape for the column
   bayrise record my-bay.ron record.pdf        the commissioning sheet and a yearly log
+  bayrise report my-bay.ron bay.html          one page to hand on, with the bay to turn and raise
+  bayrise model my-bay.ron bay.glb            a model that other programs open
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
   bayrise presets                             the lifts and vehicles to start from
 
@@ -61,6 +63,8 @@ pub(super) enum Command {
     Layout(Layout),
     Card(Card),
     Record(Record),
+    Report(ReportPage),
+    Model(Model),
     Solids(Solids),
     Presets(Presets),
     Worksheet(Worksheet),
@@ -375,6 +379,54 @@ pub(super) struct Record {
     /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given
     #[arg(long, value_enum)]
     pub(super) paper: Option<PaperName>,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+}
+
+/// Write one page to hand on: verdict, cautions, pictures, tables, inputs, and the bay to turn.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  bayrise report my-bay.ron bay.html
+
+One file that opens in a browser from a mail or on a phone, without a network; it reads without script
+and prints on Letter and A4. The slider raises the vehicle lock by lock; what is said beside it is what
+the study found there.
+
+Exits 0 when the page is written, whatever its verdict; 2 on bad input.")]
+pub(super) struct ReportPage {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// The page to write, .html; one that is there is replaced
+    pub(super) out: PathBuf,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+}
+
+/// Write the bay as a model (glTF 2.0, .glb) that other programs open.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  bayrise model my-bay.ron bay.glb
+
+Metres, y up, seen from the door; below the node `bay` the axes are the bay's: x to the right seen from
+the door, y into the bay, z up, the origin on the floor at mid-width of the door opening. Every solid is
+a node of its own name. The raise is an animation from the floor to the highest safe lock, a second to
+100 mm of travel; where no lock is safe there is none. Verdict, cautions, version and fingerprint stand
+in the extras of the asset.
+
+Exits 0 when the model is written, whatever the verdict in it; 2 on bad input.")]
+pub(super) struct Model {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// The model to write, .glb; one that is there is replaced
+    pub(super) out: PathBuf,
 
     /// The day that the age of concrete is counted to, as year-month-day; today when not given
     #[arg(long, value_name = "DATE")]

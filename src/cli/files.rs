@@ -62,6 +62,8 @@ fn missing(path: &Path) -> Failure {
         "view",
         "picture",
         "layout",
+        "report",
+        "model",
         "card",
         "record",
         "plan",

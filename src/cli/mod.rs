@@ -11,12 +11,14 @@ mod compare;
 pub(crate) mod files;
 mod layout;
 mod load;
+mod model;
 mod new;
 mod options;
 mod picture;
 mod plan;
 mod presets;
 mod record;
+mod report;
 mod schema;
 mod sheets;
 mod solids;
@@ -125,6 +127,8 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::Layout(options) => layout::run(&options),
         Task::Card(options) => card::run(&options),
         Task::Record(options) => record::run(&options),
+        Task::Model(options) => model::run(&options),
+        Task::Report(options) => report::run(&options),
         Task::Compare(options) => compare::run(&options),
         Task::View(file) => view::run(&file),
         Task::Window(file) => view::after_verdict(&file),

@@ -7,9 +7,11 @@ use super::arguments::{self, Arguments, Command, CompareFormat, Format, Switch, 
 use super::card::{self, CardOptions};
 use super::compare::{CompareOptions, Written};
 use super::layout::{self, LayoutOptions};
+use super::model::ModelOptions;
 use super::picture::PictureOptions;
 use super::plan::PlanOptions;
 use super::record::{self, RecordOptions};
+use super::report::ReportOptions;
 use super::sheets::{format_of, paper};
 use super::worksheet::{self, WorksheetOptions};
 use crate::bay::UnitSystem;
@@ -40,6 +42,10 @@ pub(super) enum Task {
     Card(CardOptions),
     /// Write the commissioning sheet and the yearly log.
     Record(RecordOptions),
+    /// Write a model for other programs.
+    Model(ModelOptions),
+    /// Write the page for a customer.
+    Report(ReportOptions),
     /// Put many bays side by side.
     Compare(CompareOptions),
     /// Draw a picture.
@@ -170,6 +176,16 @@ impl Task {
                 file: typed.file,
                 out: typed.out,
             }),
+            (_, Some(Command::Model(typed))) => Self::Model(ModelOptions {
+                on: day(typed.on.as_deref())?,
+                out: ends(typed.out, "glb", "model")?,
+                file: typed.file,
+            }),
+            (_, Some(Command::Report(typed))) => Self::Report(ReportOptions {
+                on: day(typed.on.as_deref())?,
+                out: ends(typed.out, "html", "page")?,
+                file: typed.file,
+            }),
             (_, Some(Command::Compare(typed))) => Self::Compare(compare(typed)?),
             (_, Some(Command::Solids(solids))) => {
                 let travel = length("--travel", &solids.travel)?;
@@ -230,6 +246,18 @@ fn new_file(new: arguments::New) -> Task {
             replace: new.force,
         }),
     }
+}
+
+/// A file that other programs know by its ending.
+fn ends(out: PathBuf, ending: &str, what: &str) -> Result<PathBuf, Failure> {
+    let found = out.extension().map(|e| e.to_string_lossy().to_lowercase());
+    if found.as_deref() == Some(ending) {
+        return Ok(out);
+    }
+    Err(Failure::new(
+        format!("{}: no {what} has this ending", out.display()),
+        format!("name a .{ending} file"),
+    ))
 }
 
 fn layout(typed: arguments::Layout) -> Result<LayoutOptions, Failure> {

@@ -1,13 +1,18 @@
 //! How do things look, on a screen, in a picture or on paper?
 
 pub mod card;
+pub mod climb;
 pub mod dxf;
+pub mod facets;
 mod flow;
 pub mod layout;
 #[cfg(test)]
 mod looked_over;
+pub mod model;
 pub mod outline;
+pub mod page;
 pub mod pages;
+pub mod paint;
 pub mod palette;
 pub mod pdf;
 pub mod plan_page;

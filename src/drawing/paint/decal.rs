@@ -3,7 +3,7 @@
 use glam::DVec3;
 
 use super::Paint;
-use crate::viewer::facets::{Facet, HalfSpace, split};
+use crate::drawing::facets::{Facet, HalfSpace, split};
 
 /// A convex patch of colour, in the solid's own frame.
 #[derive(Debug, Clone, PartialEq)]
@@ -124,9 +124,9 @@ fn put_on(piece: Patch, decal: &Decal) -> Vec<Patch> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::drawing::facets::facets;
     use crate::drawing::palette::things;
     use crate::solids::Shape;
-    use crate::viewer::facets::facets;
 
     /// Area of a convex polygon.
     fn area(corners: &[DVec3]) -> f64 {

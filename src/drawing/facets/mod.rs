@@ -1,7 +1,8 @@
 //! Which flat faces and which edges does a convex solid show?
 //!
 //! Pure geometry in the solid's own frame, metres, without the engine: shapes become convex
-//! polygons, polygons are cut by half-spaces. What is drawn never reaches beyond the shape.
+//! polygons, polygons are cut by half-spaces. What [`facets`] gives never reaches beyond the shape,
+//! what [`around`] gives never stays inside it.
 
 mod cut;
 mod edges;
@@ -48,9 +49,36 @@ pub fn facets(shape: &Shape) -> Vec<Facet> {
         Shape::Cylinder {
             radius,
             half_height,
-        } => cylinder_facets(*radius, *half_height),
+        } => cylinder_facets(*radius, *half_height, ROUND_SIDES),
         Shape::Prism { vertices } => hull::hull(vertices),
     }
+}
+
+/// Most sides of a prism about a cylinder.
+const MOST_SIDES: u32 = 720;
+
+/// The same for a file that others measure in: a cylinder becomes a prism about it, whose corners
+/// stand at most `off_m` (metres) outside, so that nothing looks smaller than it is.
+#[must_use]
+pub fn around(shape: &Shape, off_m: f64) -> Vec<Facet> {
+    let Shape::Cylinder {
+        radius,
+        half_height,
+    } = shape
+    else {
+        return facets(shape);
+    };
+    let outside = |sides: u32| radius / half_side(sides).cos();
+    let mut sides = 12;
+    while sides < MOST_SIDES && outside(sides) - radius > off_m {
+        sides += 4;
+    }
+    cylinder_facets(outside(sides), *half_height, sides)
+}
+
+/// Half the angle that one side of a prism takes up, radians.
+fn half_side(sides: u32) -> f64 {
+    std::f64::consts::PI / f64::from(sides)
 }
 
 fn box_facets(half: DVec3) -> Vec<Facet> {
@@ -72,12 +100,12 @@ fn box_facets(half: DVec3) -> Vec<Facet> {
     .collect()
 }
 
-fn cylinder_facets(radius: f64, half_height: f64) -> Vec<Facet> {
+fn cylinder_facets(radius: f64, half_height: f64, sides: u32) -> Vec<Facet> {
     let rim = |i: u32, z: f64| {
-        let angle = std::f64::consts::TAU * f64::from(i) / f64::from(ROUND_SIDES);
+        let angle = 2.0 * half_side(sides) * f64::from(i);
         DVec3::new(radius * angle.cos(), radius * angle.sin(), z)
     };
-    let mut facets: Vec<Facet> = (0..ROUND_SIDES)
+    let mut facets: Vec<Facet> = (0..sides)
         .map(|i| {
             let (low, high) = (-half_height, half_height);
             let corners = vec![rim(i, low), rim(i + 1, low), rim(i + 1, high), rim(i, high)];
@@ -90,15 +118,12 @@ fn cylinder_facets(radius: f64, half_height: f64) -> Vec<Facet> {
         })
         .collect();
     facets.push(Facet {
-        corners: (0..ROUND_SIDES).map(|i| rim(i, half_height)).collect(),
+        corners: (0..sides).map(|i| rim(i, half_height)).collect(),
         normal: DVec3::Z,
         round: false,
     });
     facets.push(Facet {
-        corners: (0..ROUND_SIDES)
-            .rev()
-            .map(|i| rim(i, -half_height))
-            .collect(),
+        corners: (0..sides).rev().map(|i| rim(i, -half_height)).collect(),
         normal: DVec3::NEG_Z,
         round: false,
     });

@@ -5,9 +5,9 @@ use glam::DVec3;
 use super::cabin::{Cabin, Point};
 use super::{SIDES, facing, on_sides};
 use crate::bay::{BodyStyle, Vehicle};
+use crate::drawing::facets::HalfSpace;
+use crate::drawing::paint::{Decal, Paint};
 use crate::drawing::palette::things;
-use crate::viewer::facets::HalfSpace;
-use crate::viewer::paint::{Decal, Paint};
 
 /// Width of roof rails and pillars around the glass, metres.
 const FRAME_M: f64 = 0.075;

@@ -122,3 +122,27 @@ fn a_box_has_twelve_edges_and_a_cylinder_its_two_rims() {
     assert_eq!(edges(&facets(&shape(0))).len(), 12);
     assert_eq!(edges(&facets(&shape(1))).len(), 2 * ROUND_SIDES as usize);
 }
+
+#[test]
+fn a_prism_about_a_cylinder_is_nowhere_smaller_and_hardly_larger() {
+    for (radius, off_m) in [(0.02, 5e-5), (0.45, 5e-5), (0.45, 1e-3), (3.0, 5e-5)] {
+        let shape = Shape::Cylinder {
+            radius,
+            half_height: 0.1,
+        };
+        let faces = around(&shape, off_m);
+        for step in 0..1000 {
+            let angle = f64::from(step) * 0.006_28;
+            let way = DVec3::new(angle.cos(), angle.sin(), 0.0);
+            let corners = faces.iter().flat_map(|face| &face.corners);
+            let reach = corners.map(|c| c.dot(way)).fold(0.0, f64::max);
+            assert!(reach >= radius - 1e-12, "{radius}: {reach}");
+            assert!(reach <= radius + off_m, "{radius}: {reach}");
+        }
+        for face in &faces {
+            let away = face.normal.dot(face.corners[0]);
+            let inside = if face.round { radius } else { 0.1 };
+            assert!((away - inside).abs() < 1e-9, "a side touches the cylinder");
+        }
+    }
+}

@@ -6,9 +6,9 @@ use glam::DVec3;
 
 use super::{Decal, Livery, Paint, wheel_decals};
 use crate::bay::{Bay, ObstacleKind, SlabLineKind};
+use crate::drawing::facets::{Facet, HalfSpace};
 use crate::drawing::palette::{Colour, things};
 use crate::solids::{Role, Shape, Solid};
-use crate::viewer::facets::{Facet, HalfSpace};
 
 /// Width of a saw cut as drawn, metres: wider than it is, so that it is seen.
 const JOINT_M: f64 = 0.012;

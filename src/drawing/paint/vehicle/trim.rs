@@ -5,9 +5,9 @@ use glam::DVec3;
 use super::cabin::Cabin;
 use super::{FACING, on_end, on_sides};
 use crate::bay::{BodyStyle, OpeningKind, Vehicle};
+use crate::drawing::facets::HalfSpace;
+use crate::drawing::paint::{Decal, Paint};
 use crate::drawing::palette::{Colour, things};
-use crate::viewer::facets::HalfSpace;
-use crate::viewer::paint::{Decal, Paint};
 
 /// Width of a gap as drawn: wider than it is, so that it is seen from across the room.
 const GAP_M: f64 = 0.014;

@@ -1,8 +1,8 @@
 use super::*;
 use crate::bayfile::presets::{Embedded, vehicles};
+use crate::drawing::facets::facets;
+use crate::drawing::paint::{paint_of, painted};
 use crate::solids::vehicle::{parts, wheel_middle_m};
-use crate::viewer::facets::facets;
-use crate::viewer::paint::{paint_of, painted};
 
 /// The shipped vehicles, each in a bay.
 fn shipped() -> Vec<(&'static str, crate::bay::Bay)> {

@@ -4,10 +4,10 @@ use glam::DVec3;
 
 use super::{FACING, SIDES};
 use crate::bay::Vehicle;
+use crate::drawing::facets::HalfSpace;
+use crate::drawing::paint::{Decal, Paint};
 use crate::drawing::palette::things;
 use crate::solids::vehicle::{axle_station_m, wheel_middle_m};
-use crate::viewer::facets::HalfSpace;
-use crate::viewer::paint::{Decal, Paint};
 
 /// Sides of a painted circle.
 const CIRCLE: u32 = 28;

@@ -15,8 +15,8 @@ use glam::DVec3;
 
 use super::{Decal, Paint};
 use crate::bay::{BodyStyle, Vehicle};
+use crate::drawing::facets::HalfSpace;
 use crate::drawing::palette::things;
-use crate::viewer::facets::HalfSpace;
 use cabin::Cabin;
 
 pub use wheels::wheel_decals;
