@@ -13,11 +13,13 @@
 //! 8. [`report`]: finished findings as text and JSON.
 //! 9. [`starter`]: a new bay file, large enough for two presets.
 //! 10. [`setting_out`]: floor points and the pulls of a tape that put the posts there.
-//! 11. [`drawing`]: colours, and drawings on paper: a sheet of lines and text → SVG, PDF, DXF.
-//! 12. `panels`: the open document and the panels over it, without an engine.
-//! 13. `viewer`: the window and the pictures, on the engine.
-//! 14. [`cli`]: the command line; it and the window are the only places that read files and write.
+//! 11. [`asbuilt`]: tape readings taken afterwards → where the posts stand, and the study again.
+//! 12. [`drawing`]: colours, and drawings on paper: a sheet of lines and text → SVG, PDF, DXF.
+//! 13. `panels`: the open document and the panels over it, without an engine.
+//! 14. `viewer`: the window and the pictures, on the engine.
+//! 15. [`cli`]: the command line; it and the window are the only places that read files and write.
 
+pub mod asbuilt;
 pub mod bay;
 pub mod bayfile;
 pub mod choose;

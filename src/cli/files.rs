@@ -55,7 +55,8 @@ pub(crate) fn bay_file(path: &Path) -> Result<Vec<u8>, Failure> {
 fn missing(path: &Path) -> Failure {
     let word = path.to_string_lossy();
     let commands = [
-        "check", "compare", "view", "picture", "solids", "presets", "new", "schema", "help",
+        "check", "asbuilt", "compare", "view", "picture", "solids", "presets", "new", "schema",
+        "help",
     ];
     let help = match nearest(&word, commands.into_iter()) {
         Some(command) => format!("did you mean the command `{command}`?"),
