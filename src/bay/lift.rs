@@ -139,6 +139,11 @@ pub struct PostsOff {
     pub along: Length,
     /// In height.
     pub up: Length,
+    /// How far what is carried goes sideways, across the bay, on leaning columns and for want of
+    /// knowing the middle of the posts.
+    pub carried_across: Length,
+    /// The same into the bay.
+    pub carried_along: Length,
 }
 
 /// A column.

@@ -1,6 +1,6 @@
 //! How far everything may be from where the file says it is.
 
-use glam::DVec3;
+use glam::{DVec2, DVec3};
 
 use crate::bay::{Bay, Corner};
 use crate::solids::{ParkingError, Pose};
@@ -19,8 +19,10 @@ pub struct Uncertainty {
     /// How far one carriage may stand above the other.
     pub mismatch_m: f64,
     /// How far any point of the lift may be from where plumb posts in their places have it, beyond
-    /// its own ±: across, along, up. What the lift carries goes with it.
+    /// its own ±: across, along, up.
     pub posts_m: DVec3,
+    /// How far what it carries goes sideways with that: across, along.
+    pub carried_m: DVec2,
     /// Half sizes of the parking box.
     pub parking: ParkingError,
 }
@@ -34,6 +36,7 @@ impl Uncertainty {
         loose_pad_m: 0.0,
         mismatch_m: 0.0,
         posts_m: DVec3::ZERO,
+        carried_m: DVec2::ZERO,
         parking: ParkingError {
             across_m: 0.0,
             along_m: 0.0,
@@ -58,6 +61,7 @@ impl Uncertainty {
             },
             mismatch_m: bay.lift.side_mismatch.m(),
             posts_m: posts_off(bay),
+            carried_m: carried_off(bay),
             parking: ParkingError {
                 across_m: bay.parking.repeat_across.m(),
                 along_m: bay.parking.repeat_along.m(),
@@ -109,8 +113,8 @@ impl Uncertainty {
     #[must_use]
     pub fn lined_up_spread(&self) -> DVec3 {
         DVec3::new(
-            self.lift_m + self.posts_m.x,
-            self.lift_m + self.vehicle_m + self.posts_m.y,
+            self.lift_m + self.carried_m.x,
+            self.lift_m + self.vehicle_m + self.carried_m.y,
             0.0,
         )
     }
@@ -119,7 +123,7 @@ impl Uncertainty {
     /// the two by all of it.
     #[must_use]
     pub fn posts_to_carried(&self) -> DVec3 {
-        self.posts_m * 2.0
+        self.posts_m + self.carried_m.extend(self.posts_m.z)
     }
 
     /// The eight corners of the parking box (one where the box is a point).
@@ -153,11 +157,15 @@ fn posts_off(bay: &Bay) -> DVec3 {
     DVec3::new(off.across.m(), off.along.m(), off.up.m())
 }
 
-/// How far posts that are off, or that lean apart, turn what they carry about the vertical: each
-/// pad by all of it, against its neighbours across.
+fn carried_off(bay: &Bay) -> DVec2 {
+    let off = bay.lift.posts_off;
+    DVec2::new(off.carried_across.m(), off.carried_along.m())
+}
+
+/// How far posts that lean apart turn what they carry about the vertical: each pad goes all of it,
+/// against its neighbours.
 fn carried_yaw_rad(bay: &Bay) -> f64 {
-    let off = posts_off(bay);
-    let most = off.x.max(off.y);
+    let most = carried_off(bay).max_element();
     if most <= 0.0 {
         return 0.0;
     }

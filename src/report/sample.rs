@@ -155,6 +155,7 @@ pub(super) fn study() -> Study {
             loose_pad_m: 0.003,
             mismatch_m: 0.012,
             posts_m: DVec3::ZERO,
+            carried_m: glam::DVec2::ZERO,
             parking: ParkingError {
                 across_m: 0.0254,
                 along_m: 0.0508,

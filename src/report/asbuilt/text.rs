@@ -282,10 +282,13 @@ fn bound(report: &AsBuiltReport<'_>) -> String {
     format!(
         "The posts' mean place and spacing are taken as they stand. One post ahead of the other, turns, \
          leans over the whole height, heights, and three standard deviations of each are counted \
-         against every part of the lift and of the vehicle at every height: \u{b1}{} across, \u{b1}{} \
-         along, \u{b1}{} up. So the carriages' way along leaning columns is bounded, not followed.",
+         against every part of the lift at every height: \u{b1}{} across, \u{b1}{} \
+         along, \u{b1}{} up; of these the vehicle goes along with \u{b1}{} across and \u{b1}{} along. So \
+         the carriages' way along leaning columns is bounded, not followed.",
         report.at_most(off.across.m()),
         report.at_most(off.along.m()),
-        report.at_most(off.up.m())
+        report.at_most(off.up.m()),
+        report.at_most(off.carried_across.m()),
+        report.at_most(off.carried_along.m())
     )
 }
