@@ -55,6 +55,13 @@ pub struct Lift {
     pub motor: Option<Motor>,
     /// Hydraulic cylinders and tank.
     pub hydraulics: Option<Hydraulics>,
+    /// How high shims may be under a plate, where the manual says.
+    pub shim_limit: Option<Length>,
+    /// How far a column may be out of plumb over its whole height, where the manual says.
+    pub plumb_limit: Option<Length>,
+    /// How far the posts may stand from these figures, beyond their ±. No file says it: it is known
+    /// of posts that were measured where they stand.
+    pub posts_off: PostsOff,
     /// What is delivered.
     pub shipping_mass: Option<Mass>,
     /// The pieces it is delivered in.
@@ -120,6 +127,23 @@ impl Corner {
     pub const fn is_front(self) -> bool {
         matches!(self, Self::FrontLeft | Self::FrontRight)
     }
+}
+
+/// How far any point of the lift may be from where a plumb, square lift has it, either way, at any
+/// travel.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct PostsOff {
+    /// Across the bay.
+    pub across: Length,
+    /// Into the bay.
+    pub along: Length,
+    /// In height.
+    pub up: Length,
+    /// How far what is carried goes sideways, across the bay, on leaning columns and for want of
+    /// knowing the middle of the posts.
+    pub carried_across: Length,
+    /// The same into the bay.
+    pub carried_along: Length,
 }
 
 /// A column.

@@ -126,8 +126,9 @@ impl<'a> Scene<'a> {
     ) -> Result<Self, MoverError> {
         let lead = lead.map(|side| (side, uncertainty.mismatch_m));
         let relative = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
-        let spread = DVec3::splat(relative);
-        let on_own_pad = DVec3::new(relative, relative, 1.5 * uncertainty.lift_m);
+        let off = uncertainty.posts_to_carried();
+        let spread = DVec3::splat(relative) + off;
+        let on_own_pad = DVec3::new(relative, relative, 1.5 * uncertainty.lift_m) + off;
         let part = |solid: Solid, drop: f64| {
             let ahead = match (lead, side_of(solid.role)) {
                 (Some((leading, by)), Some((side, _))) if leading == side => by,
@@ -150,7 +151,10 @@ impl<'a> Scene<'a> {
                 for solid in arms::arm_and_pad(bay, corner, swing, reach.reach_m) {
                     let drop = match solid.role {
                         Role::Pad(_) => {
-                            relative + OWN_POINT_M + TILT_OVER_PAD * bay.lift.pad.diameter.m()
+                            relative
+                                + off.z
+                                + OWN_POINT_M
+                                + TILT_OVER_PAD * bay.lift.pad.diameter.m()
                         }
                         _ => 0.0,
                     };

@@ -19,6 +19,7 @@ Examples:
   bayrise record my-bay.ron record.pdf        the commissioning sheet and a yearly log
   bayrise report my-bay.ron bay.html          one page to hand on, with the bay to turn and raise
   bayrise model my-bay.ron bay.glb            a model that other programs open
+  bayrise asbuilt my-bay.ron measured.ron     where the posts stand, what to move, and the rise then
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
   bayrise presets                             the lifts and vehicles to start from
 
@@ -65,6 +66,7 @@ pub(super) enum Command {
     Record(Record),
     Report(ReportPage),
     Model(Model),
+    Asbuilt(AsBuilt),
     Solids(Solids),
     Presets(Presets),
     Worksheet(Worksheet),
@@ -143,6 +145,51 @@ pub(super) struct Plan {
     /// Also write it as one printed page: .pdf or .svg; one that is there is replaced
     #[arg(long, value_name = "OUT")]
     pub(super) page: Option<PathBuf>,
+}
+
+/// Say where the posts stand by tape readings taken after setting out, what to move, and the rise.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise asbuilt my-bay.ron measured.ron
+  bayrise asbuilt my-bay.ron measured.ron --format json | jq '.posts[].to_do'
+
+A file of readings names the letters of the floor sheet (`bayrise layout`): corners LP1 to LP4 and RP1
+to RP4 of the plates, K and L on the columns' inner faces, A, B and C on the door wall:
+
+  (
+      format: 1,
+      title: \"First setting out\",
+      tolerance: \"1/16 in\",
+      distances: [
+          (from: LP2, to: RP2, reading: \"8 ft 10 in\"),
+          (from: LP1, to: RP4, reading: \"12 ft 1 5/8 in\", tolerance: \"1/8 in\"),
+      ],
+      walls: [(from: Door, to: LP1, reading: \"13 ft 2 in\"), (from: Left, to: LP4, reading: \"6 ft\")],
+      plumb: [(post: Left, toward: Right, out: \"1/8 in\", over: \"8 ft\")],
+      shims: [(at: LP1, height: \"1/16 in\")],
+      levels: [(at: LP1, height: \"-1/8 in\")],
+  )
+
+A \u{b1} (`tolerance`, `plumb_tolerance`, `level_tolerance`) is 1/16 in when not given. Floor levels are
+heights from any one level line, up positive.
+
+Exits 0 when a lock is safe with the posts as they stand, 1 when none is or something is not known, 2
+on bad input.")]
+pub(super) struct AsBuilt {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// The file of readings
+    pub(super) readings: PathBuf,
+
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub(super) format: Format,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
 }
 
 /// Put lifts, vehicles, changes and garages side by side: how high, what limits, what it costs.

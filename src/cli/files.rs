@@ -58,6 +58,7 @@ fn missing(path: &Path) -> Failure {
     let word = path.to_string_lossy();
     let commands = [
         "check",
+        "asbuilt",
         "compare",
         "view",
         "picture",

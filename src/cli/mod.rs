@@ -4,6 +4,7 @@
 //! before the first byte of it is printed, so that bad input leaves nothing on standard output.
 
 mod arguments;
+mod asbuilt;
 mod ask;
 mod card;
 mod check;
@@ -124,6 +125,7 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::Check(options) => check::run(&options),
         Task::Picture(options) => picture::run(&options),
         Task::Plan(options) => plan::run(&options),
+        Task::AsBuilt(options) => asbuilt::run(&options),
         Task::Layout(options) => layout::run(&options),
         Task::Card(options) => card::run(&options),
         Task::Record(options) => record::run(&options),

@@ -3,10 +3,10 @@
 use std::path::PathBuf;
 
 use super::files::{can_be_written, replace};
-use super::load::load;
+use super::load::{Loaded, load};
+use super::sheets::{not_studied, studied, wrote};
 use super::terminal::print;
 use super::{Exit, Failure};
-use crate::clearance::study_on;
 use crate::drawing::model::{ModelOrder, glb};
 use crate::ground::Date;
 
@@ -20,27 +20,24 @@ pub(super) struct ModelOptions {
 }
 
 pub(super) fn run(options: &ModelOptions) -> Result<Exit, Failure> {
-    let loaded = load(&options.file)?;
+    print(&written(options, &load(&options.file)?)?)?;
+    Ok(Exit::Met)
+}
+
+/// Writes it; what is said of it comes back.
+pub(super) fn written(options: &ModelOptions, loaded: &Loaded) -> Result<String, Failure> {
     can_be_written(&options.out)?;
-    let failed = |error: String| {
-        Failure::new(
-            format!("{}: {error}", options.file.display()),
-            "without it nothing can be said of the rise: correct it in the bay file",
-        )
-    };
-    let study =
-        study_on(&loaded.bay, Some(options.on)).map_err(|error| failed(error.to_string()))?;
+    let study = studied(&options.file, loaded, options.on)?;
     let order = ModelOrder {
         bay: &loaded.bay,
         study: &study,
         fingerprint: &loaded.fingerprint,
     };
-    let bytes = glb(&order).map_err(|error| failed(error.to_string()))?;
+    let bytes = glb(&order).map_err(|error| not_studied(&options.file, &error))?;
     replace(&options.out, &bytes)?;
     let what = match study.highest_safe_lock {
         Some(lock) => format!("a model with its raise to lock {lock}, the highest safe lock"),
         None => "a model without a raise: no lock is called safe".into(),
     };
-    print(&super::report::wrote(&options.out, &what))?;
-    Ok(Exit::Met)
+    Ok(wrote(&options.out, &what))
 }

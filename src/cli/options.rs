@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use super::Failure;
 use super::arguments::{self, Arguments, Command, CompareFormat, Format, Switch, Units};
+use super::asbuilt::AsBuiltOptions;
 use super::card::{self, CardOptions};
 use super::compare::{CompareOptions, Written};
 use super::layout::{self, LayoutOptions};
@@ -36,6 +37,8 @@ pub(super) enum Task {
     Window(PathBuf),
     /// Say what is go, stop or not known before buying.
     Plan(PlanOptions),
+    /// Where the posts stand.
+    AsBuilt(AsBuiltOptions),
     /// Draw the sheets for the floor.
     Layout(LayoutOptions),
     /// Write the lock card.
@@ -155,6 +158,12 @@ impl Task {
                     picture: picture.transpose()?,
                 })
             }
+            (_, Some(Command::Asbuilt(built))) => Self::AsBuilt(AsBuiltOptions {
+                on: day(built.on.as_deref())?,
+                file: built.file,
+                readings: built.readings,
+                format: built.format,
+            }),
             (_, Some(Command::Plan(plan))) => Self::Plan(PlanOptions {
                 on: day(plan.on.as_deref())?,
                 file: plan.file,

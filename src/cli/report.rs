@@ -1,9 +1,10 @@
 //! `bayrise report`: the page for a customer, in one file.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use super::files::{can_be_written, replace};
-use super::load::load;
+use super::load::{Loaded, load};
+use super::sheets::{not_studied, wrote};
 use super::terminal::print;
 use super::{Exit, Failure};
 use crate::clearance::Probe;
@@ -21,16 +22,16 @@ pub(super) struct ReportOptions {
 }
 
 pub(super) fn run(options: &ReportOptions) -> Result<Exit, Failure> {
-    let loaded = load(&options.file)?;
+    print(&written(options, &load(&options.file)?)?)?;
+    Ok(Exit::Met)
+}
+
+/// Writes it; what is said of it comes back.
+pub(super) fn written(options: &ReportOptions, loaded: &Loaded) -> Result<String, Failure> {
     can_be_written(&options.out)?;
-    let failed = |error: String| {
-        Failure::new(
-            format!("{}: {error}", options.file.display()),
-            "without it nothing can be said of the rise: correct it in the bay file",
-        )
-    };
-    let (study, mut probe) = Probe::with_study_on(&loaded.bay, Some(options.on))
-        .map_err(|error| failed(error.to_string()))?;
+    let failed = |error: &dyn std::fmt::Display| not_studied(&options.file, error);
+    let (study, mut probe) =
+        Probe::with_study_on(&loaded.bay, Some(options.on)).map_err(|error| failed(&error))?;
     let order = PageOrder {
         report: Report {
             bay: &loaded.bay,
@@ -42,16 +43,8 @@ pub(super) fn run(options: &ReportOptions) -> Result<Exit, Failure> {
         on: options.on,
         sources: &loaded.sources,
     };
-    let text = page(&order, &mut probe).map_err(|error| failed(error.to_string()))?;
+    let text = page(&order, &mut probe).map_err(|error| failed(&error))?;
     replace(&options.out, text.as_bytes())?;
     let said = Sayings::of(&loaded.bay, &study).safe_lock();
-    print(&wrote(&options.out, &format!("a page to hand on, {said}")))?;
-    Ok(Exit::Met)
-}
-
-/// What was written where, on a line.
-pub(super) fn wrote(path: &Path, what: &str) -> String {
-    let name = path.display().to_string();
-    let name: String = name.chars().filter(|c| !c.is_control()).collect();
-    format!("{name}: {what}\n")
+    Ok(wrote(&options.out, &format!("a page to hand on, {said}")))
 }

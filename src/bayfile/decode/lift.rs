@@ -12,7 +12,7 @@ use super::vehicle::named;
 use super::{all, checks};
 use crate::bay::{
     Arm, BasePlate, Carriage, CgWindow, Column, Hydraulics, Lift, Motor, Pad, Phases, Piece,
-    PowerUnit, ShutOffBar, SlabDemand, Tie,
+    PostsOff, PowerUnit, ShutOffBar, SlabDemand, Tie,
 };
 use crate::bayfile::context::Context;
 use crate::bayfile::merge::lay_over;
@@ -68,6 +68,9 @@ pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
         arm_capacity: f.maybe("arm_capacity", &mass()),
         motor: f.maybe("motor", &rec("the motor", motor)),
         hydraulics: f.maybe("hydraulics", &rec("the hydraulics", hydraulics)),
+        shim_limit: f.maybe("shim_limit", &size()),
+        plumb_limit: f.maybe("plumb_limit", &size()),
+        posts_off: Some(PostsOff::default()),
         shipping_mass: f.maybe("shipping_mass", &mass()),
         pieces: f.or(
             "pieces",

@@ -100,6 +100,9 @@ fn lift(found: &mut Found, a: &Lift, b: &Lift) {
         price: _,
         manual,
         advertised,
+        shim_limit,
+        plumb_limit,
+        posts_off,
     } = a;
     found.plain("lift.name", name, &b.name);
     found.length("lift.post_line", *post_line, b.post_line);
@@ -132,4 +135,7 @@ fn lift(found: &mut Found, a: &Lift, b: &Lift) {
     found.plain("lift.pieces", pieces, &b.pieces);
     found.plain("lift.manual", manual, &b.manual);
     found.plain("lift.advertised", advertised, &b.advertised);
+    found.plain("lift.shim_limit", shim_limit, &b.shim_limit);
+    found.plain("lift.plumb_limit", plumb_limit, &b.plumb_limit);
+    found.plain("where the posts stand", posts_off, &b.posts_off);
 }

@@ -151,7 +151,10 @@ fn middle_m(bay: &Bay, side: Side) -> DVec2 {
 fn base(bay: &Bay, side: Side, worst: Range, shared: Range) -> PostBase {
     let lift = &bay.lift;
     // A lever is the sum of two measures of the lift: where the post stands, and the plate on it.
-    let lever_off = 2.0 * bay.policy.measured_lift.m() * worst.load.1.max(0.0);
+    // A post that leans or stands off its place moves its load as far.
+    let off = bay.lift.posts_off;
+    let off_m = off.across.m().max(off.along.m());
+    let lever_off = (2.0 * bay.policy.measured_lift.m() + off_m) * worst.load.1.max(0.0);
     let raise = bay.parking.pad_raise.iter().map(|raise| raise.m());
     let height = lift.pad.lowest.m() + raise.fold(0.0, f64::max) + lift.travel.m();
     let more = lever_off + HAND_N * height;

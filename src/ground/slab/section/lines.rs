@@ -116,7 +116,10 @@ fn distant(known: &Known<'_>, side: Side, kind: SlabLineKind, off_m: f64) -> Fig
     let what = format!("{}'s {from} to {a_line}", post(side));
     let found = Quantity::Length(off_m);
     // Line and post are each set out or measured from the room, the pattern from the plate.
-    let measured = known.bay.policy.measured_garage.m() + known.bay.policy.measured_lift.m();
+    let off = known.bay.lift.posts_off;
+    let measured = known.bay.policy.measured_garage.m()
+        + known.bay.policy.measured_lift.m()
+        + off.across.m().max(off.along.m());
     // Where no outline is given the slab is taken to end at the walls.
     let assumed = kind == SlabLineKind::Edge && known.slab.outline.is_empty();
     let Some(asked) = known.demands.edge else {

@@ -245,6 +245,12 @@ const DELIVERY: &[Row] = &[
             )
         }),
     ),
+    length("shim_limit", "Highest shims")
+        .open()
+        .hint("Under a plate, from the manual."),
+    length("plumb_limit", "Most out of plumb")
+        .open()
+        .hint("Of a column over its height, from the manual."),
     field("shipping_mass", "Shipping mass", MASS).open(),
     list("pieces", "Pieces", "piece", PIECE, piece)
         .hint("As they are carried in: columns, arms, power unit, crates."),
