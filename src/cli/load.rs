@@ -23,7 +23,11 @@ pub(super) struct Loaded {
 
 /// Reads a bay file and the presets it names.
 pub(super) fn load(path: &Path) -> Result<Loaded, Failure> {
-    let bytes = bay_file(path)?;
+    of_bytes(path, bay_file(path)?)
+}
+
+/// The same of a text that may not be saved yet, as if it stood in the file.
+pub(super) fn of_bytes(path: &Path, bytes: Vec<u8>) -> Result<Loaded, Failure> {
     let name = path.to_string_lossy();
     let presets = Arc::new(Once::of(path));
     let read = bayfile::read(&name, &bytes, &*presets).map_err(Failure::Faults)?;

@@ -47,6 +47,20 @@ impl HandOver {
         }
     }
 
+    /// The command that writes it.
+    #[must_use]
+    pub const fn command(self) -> &'static str {
+        match self {
+            Self::Picture => "picture",
+            Self::Layout => "layout",
+            Self::Card => "card",
+            Self::Report => "report",
+            Self::Model => "model",
+            Self::Record => "record",
+            Self::Worksheet => "worksheet",
+        }
+    }
+
     /// The endings of its file, the usual one first.
     #[must_use]
     pub const fn endings(self) -> &'static [&'static str] {
@@ -56,8 +70,8 @@ impl HandOver {
             Self::Card => &["pdf", "svg", "png"],
             Self::Report => &["html"],
             Self::Model => &["glb"],
-            Self::Record => &["pdf"],
-            Self::Worksheet => &["pdf", "svg"],
+            Self::Record => &["pdf", "svg", "png"],
+            Self::Worksheet => &["pdf", "svg", "png"],
         }
     }
 
