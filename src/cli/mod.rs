@@ -10,7 +10,7 @@ mod card;
 mod check;
 mod compare;
 pub(crate) mod files;
-#[cfg(feature = "panels")]
+#[cfg(any(feature = "viewer", all(test, feature = "panels")))]
 pub(crate) mod hand_over;
 mod layout;
 mod load;
@@ -94,7 +94,7 @@ impl Failure {
     }
 
     /// What went wrong and what to do about it, in one sentence without its full stop.
-    #[cfg(any(test, feature = "panels"))]
+    #[cfg(any(test, feature = "viewer"))]
     pub(crate) fn said(&self) -> String {
         match self {
             Self::Said(what, help) if !help.is_empty() => format!("{what}: {help}"),
