@@ -10,7 +10,7 @@ use crate::solids::attitude::StanceError;
 /// Whether nothing that hangs on where the vehicle stands is against it there, with everything off
 /// as `uncertainty` has it: as the file gives it, before parts come out and with any of them out,
 /// the weight lies in the lift's window and far enough inside the pads' span, all four pads carry,
-/// and none carries more than its arm may.
+/// none carries more than its arm may, and no two more than their post may.
 ///
 /// True where the vehicle's balance is not known, and for a window that the lift does not name:
 /// both are told as not known in the section on loads. To be asked before a place to park is
@@ -40,5 +40,5 @@ fn holds(bay: &Bay, state: &State) -> bool {
     in_window
         && state.inside_m >= bay.policy.inside_pads.m()
         && pads.lifts.is_none()
-        && limits(bay).arms_carry(pads)
+        && limits(bay).carry(pads)
 }
