@@ -53,8 +53,9 @@ pub(super) fn lead(states: &States, limits: &Limits, figures: &[Figure]) -> Said
         .fold(0.0, f64::max);
     if three > limits.arm_kg * GRAVITY {
         said = said
-            .and(", and should only three pads carry, one carries up to ")
-            .up(weight(three));
+            .and(" (on three pads up to ")
+            .up(weight(three))
+            .and(")");
     }
     said = said.and("; the weight acts ");
     said = if least.inside_m < 0.0 {

@@ -132,23 +132,26 @@ fn arm_figure(bay: &Bay, study: &Study, reach: &Reach, found: &ArmFinding) -> Fi
             )
         };
     }
+    let too_near = asked.is_some_and(|asked| asked.short == Some(arms::Short::TooNear));
+    let limit = if too_near {
+        arm.shortest.m()
+    } else {
+        arm.longest.m()
+    };
     // The length as parked may keep its limit where the worst place or the swing does not.
     let why = found.why.as_deref().unwrap_or("it does not reach");
-    let mut note = Said::new(format!(
-        "with every ± against it: {why}; as parked swing {degrees:.0} deg, length "
-    ))
-    .near(Quantity::Length(found.reach_m))
-    .and(" of ")
-    .near(Quantity::Length(arm.shortest.m()))
-    .and(" to ")
-    .near(Quantity::Length(arm.longest.m()));
+    let mut note = Said::new(format!("{why}; as parked swing {degrees:.0} deg, length "))
+        .near(Quantity::Length(found.reach_m))
+        .and(if too_near { " (from " } else { " (to " })
+        .near(Quantity::Length(limit))
+        .and(")");
     if let Some(asked) = asked.filter(|asked| asked.shortfall_m > 0.0) {
         let beyond = words::by(asked.lift_point_m - asked.pad_m, bay.units);
         note = note.and(format!("; its point lies {beyond} of where its pad comes"));
     }
     let mut figure = Figure::judged(
         id,
-        format!("{}: what it falls short at worst", corner.name()),
+        format!("{}: falls short at worst", corner.name()),
         Quantity::Length(found.worst_shortfall_m),
         Bound::AtMost,
         Quantity::Length(0.0),
