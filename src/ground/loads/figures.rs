@@ -21,6 +21,15 @@ pub(super) struct Limits {
     inside_m: f64,
 }
 
+impl Limits {
+    /// Whether no pad carries more than its arm may while all four share.
+    pub(super) fn arms_carry(&self, pads: &Pads) -> bool {
+        pads.pads
+            .iter()
+            .all(|pad| pad.shared_n <= self.arm_kg * GRAVITY)
+    }
+}
+
 pub(super) fn limits(bay: &Bay) -> Limits {
     let lift = &bay.lift;
     let given = lift.arm_capacity.map(|mass| mass.kg());

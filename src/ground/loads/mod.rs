@@ -8,6 +8,7 @@
 pub mod estimate;
 mod figures;
 mod geometry;
+mod holds;
 mod pads;
 mod place;
 mod removal;
@@ -21,6 +22,7 @@ mod worst;
 use glam::DVec2;
 
 pub use geometry::{Geometry, Moved, Stance};
+pub(crate) use holds::balance_holds;
 pub use pads::{PadLoad, Pads};
 pub use place::GRAVITY;
 pub use section::section;

@@ -4,6 +4,7 @@ use super::geometry::Geometry;
 use super::pads::{Pads, pads};
 use super::place::Place;
 use crate::bay::{Bay, Vehicle};
+use crate::clearance::uncertainty::Uncertainty;
 use crate::solids::attitude::{StanceError, centre_of_gravity_with};
 
 /// One weight on the pads.
@@ -42,7 +43,15 @@ pub struct States {
 /// # Errors
 /// Without axle loads, or when the vehicle can't be set on the pads.
 pub fn states(bay: &Bay) -> Result<States, StanceError> {
-    let place = Place::new(bay)?;
+    states_within(bay, &Uncertainty::worst(bay))
+}
+
+/// The same with everything off as `uncertainty` has it.
+///
+/// # Errors
+/// See [`states`].
+pub(super) fn states_within(bay: &Bay, uncertainty: &Uncertainty) -> Result<States, StanceError> {
+    let place = Place::new(bay, uncertainty)?;
     let vehicle = &bay.vehicle;
     let state = |counts: &dyn Fn(usize) -> bool| state(bay, &place, counts);
     let as_given = state(&|_| true)?;
