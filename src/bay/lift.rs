@@ -51,6 +51,9 @@ pub struct Lift {
     pub capacity: Mass,
     /// What one arm may carry, where the manual says.
     pub arm_capacity: Option<Mass>,
+    /// What the two pads of one post may carry together, where the manual says; else half of the
+    /// rated capacity is taken, which is for both posts.
+    pub post_capacity: Option<Mass>,
     /// The motor.
     pub motor: Option<Motor>,
     /// Hydraulic cylinders and tank.
@@ -265,8 +268,11 @@ pub struct Arm {
     pub shortest: Length,
     /// Longest reach, pivot to pad middle.
     pub longest: Length,
-    /// Pitch of the restraint teeth; none when it comes to rest anywhere.
+    /// Pitch of the restraint's teeth; none where it has none.
     pub tooth: Option<Angle>,
+    /// Where it has no teeth: true when a restraint holds it at any swing, false when nothing holds
+    /// it; none when that is not known. With teeth it has a restraint, and this says nothing more.
+    pub stepless_restraint: Option<bool>,
     /// Width of the arm's section, in plan.
     pub section_width: Length,
     /// Height of the arm's section.

@@ -66,6 +66,7 @@ pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
         ),
         capacity: f.need("capacity", &mass()),
         arm_capacity: f.maybe("arm_capacity", &mass()),
+        post_capacity: f.maybe("post_capacity", &mass()),
         motor: f.maybe("motor", &rec("the motor", motor)),
         hydraulics: f.maybe("hydraulics", &rec("the hydraulics", hydraulics)),
         shim_limit: f.maybe("shim_limit", &size()),
@@ -89,7 +90,8 @@ pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
             &rec("the advertised demand", demand)
         ),
     })?;
-    stays_on_column(f, &read).then_some(read)
+    let fits = checks::ratings(f, &read);
+    (stays_on_column(f, &read) && fits).then_some(read)
 }
 
 /// True when the carriage, at the end of its travel, is still on its column; else that is noted.
@@ -259,6 +261,7 @@ fn arm(f: &Fields<'_>) -> Option<Arm> {
         shortest: f.need("shortest", &size()),
         longest: f.need("longest", &size()),
         tooth: f.maybe("tooth", &angle(0.1, 45.0)),
+        stepless_restraint: f.maybe("stepless_restraint", &Flag),
         section_width: f.need("section_width", &size()),
         section_height: f.need("section_height", &size()),
         underside: f.need("underside", &not_negative()),
@@ -280,6 +283,16 @@ fn arm(f: &Fields<'_>) -> Option<Arm> {
             "the arm's least swing is greater than its greatest",
             "`swing_min` must not be more than `swing_max`",
             "swap the two, or check their signs: positive turns away from the post line",
+        );
+    }
+    if read.tooth.is_some() && read.stepless_restraint.is_some() {
+        good = false;
+        f.error(
+            f.newer("stepless_restraint", "tooth"),
+            "the arm's restraint is said to have teeth and to be one without",
+            "`stepless_restraint` goes with `tooth: None` only",
+            "give `tooth` for a restraint with teeth; else `stepless_restraint: true` where one \
+             holds the arm at any swing, or `false` where nothing holds it",
         );
     }
     good.then_some(read)

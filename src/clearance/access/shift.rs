@@ -10,8 +10,7 @@ use crate::clearance::pairs::rule;
 use crate::clearance::reach::arm_findings;
 use crate::clearance::study::{counted_states, group_list, group_of};
 use crate::clearance::sweep::Workspace;
-use crate::solids::ParkingError;
-use crate::solids::attitude::{at_rest, centre_of_gravity};
+use crate::ground::loads::balance_holds;
 use crate::units::Length;
 
 /// Gap between body and door that a person needs to get out. Common practice, no source.
@@ -104,29 +103,12 @@ fn parked_at(bay: &Bay, along_m: f64) -> Bay {
     moved
 }
 
-/// Whether every arm reaches there over the whole parking box, and the balance point stays in the
-/// manual's window where one is given.
+/// Whether every arm reaches there over the whole parking box, and the balance holds.
 fn allowed(before: &Before<'_>, along_m: f64) -> bool {
     let bay = parked_at(before.bay, along_m);
     let reaches = arm_findings(&bay, &before.prepared.uncertainty)
         .is_ok_and(|arms| arms.iter().all(|arm| arm.worst_shortfall_m <= 0.0));
-    reaches && in_window(&bay)
-}
-
-fn in_window(bay: &Bay) -> bool {
-    let Some(window) = &bay.lift.cg_window else {
-        return true;
-    };
-    let Ok(balance) = centre_of_gravity(&bay.vehicle) else {
-        // Not known, and said so elsewhere.
-        return true;
-    };
-    let Ok(rest) = at_rest(bay, ParkingError::default()) else {
-        return false;
-    };
-    let at = rest.point(balance.plan_m.extend(0.0)).y - bay.lift.post_line.m();
-    let doubt = bay.parking.repeat_along.m();
-    at + doubt <= window.front.m() && at - doubt >= -window.rear.m()
+    reaches && balance_holds(&bay, &before.prepared.uncertainty)
 }
 
 /// The highest clear lock with the vehicle parked there, in the worse of the door states that

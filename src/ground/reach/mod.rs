@@ -12,6 +12,8 @@ mod order;
 mod pad_figures;
 pub mod pads;
 pub mod propose;
+mod reset;
+mod restraints;
 mod scene;
 mod section;
 pub mod shift;
@@ -28,6 +30,7 @@ use super::Section;
 use crate::bay::{Bay, Corner};
 use crate::clearance::gap::Solver;
 use crate::clearance::part_levers::support_m;
+use crate::clearance::uncertainty::Uncertainty;
 use crate::clearance::{Study, StudyError, Withheld};
 use crate::solids::{ParkingError, attitude, vehicle};
 
@@ -42,6 +45,9 @@ pub struct Reach {
     pub on_post: Option<(Corner, String)>,
     /// How the pads are set.
     pub pads: Pads,
+    /// Where arms that reach touch the vehicle: the setting of the pads at which they do not, and how
+    /// many settings were looked at.
+    pub reset: (Option<Box<[PadSet; 4]>>, usize),
 }
 
 /// How the pads are set.
@@ -74,6 +80,11 @@ impl Reach {
         } else {
             None
         };
+        let reset = if all_reach && !study.carried.is_empty() {
+            reset::pads(bay, uncertainty, &mut solver)?
+        } else {
+            (None, 0)
+        };
         let asks_for_a_move = !all_reach || on_post.is_some() || !study.carried.is_empty();
         Ok(Self {
             moves: if asks_for_a_move {
@@ -84,22 +95,16 @@ impl Reach {
             swing: all_reach.then(|| swing::swing_in(&room, &mut solver)),
             on_post,
             pads: pads_of(bay, study)?,
+            reset,
         })
     }
 }
 
 fn pads_of(bay: &Bay, study: &Study) -> Result<Pads, StudyError> {
-    let pad = &bay.lift.pad;
-    let adapters: Vec<f64> = pad.adapters.iter().map(|height| height.m()).collect();
-    let kit = Kit::new(pad.screw_travel.m(), &adapters);
+    let kit = kit(bay);
     let raises = bay.parking.pad_raise.map(|raise| raise.m());
-    let points = Corner::ALL.map(|corner| {
-        let index = vehicle::lift_point_at(corner, bay.parking.facing);
-        vehicle::lift_point_m(&bay.vehicle, index).z
-    });
-    let spare = support_m(&study.uncertainty);
-    let contact = attitude::contact(bay, ParkingError::default())?;
-    let rooms = contact.touch_m.map(|touch| touch - spare);
+    let points = points_m(bay);
+    let rooms = rooms_m(bay, &study.uncertainty)?;
     let most = std::array::from_fn(|i| raises[i] + rooms[i]);
     let room = Corner::ALL
         .map(|corner| (corner, rooms[corner.index()]))
@@ -112,6 +117,28 @@ fn pads_of(bay: &Bay, study: &Study) -> Result<Pads, StudyError> {
         level: kit.level(points, most),
         room,
     })
+}
+
+/// What the lift has to raise pads with.
+fn kit(bay: &Bay) -> Kit {
+    let pad = &bay.lift.pad;
+    let adapters: Vec<f64> = pad.adapters.iter().map(|height| height.m()).collect();
+    Kit::new(pad.screw_travel.m(), &adapters)
+}
+
+/// The heights of the lift points above the vehicle's own ground, by [`Corner::index`], metres.
+fn points_m(bay: &Bay) -> [f64; 4] {
+    Corner::ALL.map(|corner| {
+        let index = vehicle::lift_point_at(corner, bay.parking.facing);
+        vehicle::lift_point_m(&bay.vehicle, index).z
+    })
+}
+
+/// The room over each pad as it is set, the vehicle on its tyres, every ± against it, metres.
+fn rooms_m(bay: &Bay, uncertainty: &Uncertainty) -> Result<[f64; 4], StudyError> {
+    let spare = support_m(uncertainty);
+    let contact = attitude::contact(bay, ParkingError::default())?;
+    Ok(contact.touch_m.map(|touch| touch - spare))
 }
 
 /// The section.

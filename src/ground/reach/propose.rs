@@ -15,7 +15,7 @@ use crate::clearance::carried::carried;
 use crate::clearance::gap::Solver;
 use crate::clearance::uncertainty::Uncertainty;
 use crate::clearance::{Heights, StudyError, heights};
-use crate::solids::{ParkingError, attitude};
+use crate::ground::loads::balance_holds;
 
 /// Moves looked at for what the arms meet: in fine steps about the shortest, then in coarse ones.
 const MOST_FINE: usize = 6;
@@ -34,6 +34,9 @@ pub struct Proposal {
     pub against: Option<Against>,
     /// How many moves were looked at for what the arms meet.
     pub tried: usize,
+    /// The longest of them, metres: what lies between it and the shortest for reach is not ruled
+    /// out, nor what lies beyond.
+    pub farthest_m: f64,
     /// Whether the arms can be swung in there.
     pub swing: SwingIn,
     /// How high, and whether the room allows it: where the vehicle stands now, and there; none
@@ -46,7 +49,8 @@ pub struct Proposal {
 pub enum Against {
     /// An arm or a pad touches something.
     Touches(String, String),
-    /// The centre of gravity lies outside the lift's window.
+    /// Balance or an arm's load stops there: as the file gives the vehicle, before parts come out,
+    /// or with some of them out.
     Balance,
     /// The room is against it more than where the vehicle stands now: it can't be driven in, stands
     /// too near something, or no lock is clear though one is now.
@@ -105,9 +109,11 @@ pub(super) fn moves(
     ));
     let here = heights(bay)?;
     let mut looks = 0;
+    let mut farthest_m: f64 = 0.0;
     let mut best: Option<Proposal> = None;
     let rank = |against: &Option<Against>| against.as_ref().map_or(0, Against::rank);
     for (index, by_m) in near.into_iter().enumerate() {
+        farthest_m = farthest_m.max(by_m.length());
         let place = moved(bay, by_m);
         let mut against = against(&place, uncertainty, solver)?;
         let mut room = None;
@@ -132,12 +138,13 @@ pub(super) fn moves(
                 by_m,
                 against,
                 tried: index + 1,
+                farthest_m,
                 swing: swing_in(&Room::new(&place, &uncertainty)?, solver),
                 room,
             });
         }
         if let Some(best) = &mut best {
-            best.tried = index + 1;
+            (best.tried, best.farthest_m) = (index + 1, farthest_m);
         }
         if is_free {
             break;
@@ -172,6 +179,18 @@ fn against(
     if !Wanted::new(bay, uncertainty)?.all_reach(DVec2::ZERO) {
         return Ok(Some(Against::Reach));
     }
+    if let Some(touches) = touching(bay, uncertainty, solver)? {
+        return Ok(Some(touches));
+    }
+    Ok((!balance_holds(bay, &uncertainty)).then_some(Against::Balance))
+}
+
+/// What an arm or a pad in its place touches.
+pub(super) fn touching(
+    bay: &Bay,
+    uncertainty: Uncertainty,
+    solver: &mut Solver,
+) -> Result<Option<Against>, StudyError> {
     let room = Room::new(bay, &uncertainty)?;
     if let Some((corner, post)) = on_posts(&room, solver) {
         let arm = format!("lift/arm {}", corner.name());
@@ -182,26 +201,5 @@ fn against(
             return Ok(Some(Against::Touches(touch.part, touch.vehicle)));
         }
     }
-    Ok((!is_in_window(bay, uncertainty)?).then_some(Against::Balance))
-}
-
-/// Whether the centre of gravity lies in the lift's window wherever the driver may stop; true
-/// where the lift names none, or the vehicle's balance is not known.
-fn is_in_window(bay: &Bay, uncertainty: Uncertainty) -> Result<bool, StudyError> {
-    let (Some(window), Ok(balance)) = (
-        bay.lift.cg_window,
-        attitude::centre_of_gravity(&bay.vehicle),
-    ) else {
-        return Ok(true);
-    };
-    let mut errors = uncertainty.parking_corners();
-    errors.push(ParkingError::default());
-    for error in errors {
-        let place = attitude::at_rest(bay, error)?.point(balance.plan_m.extend(0.0));
-        let past = place.y - bay.lift.post_line.m();
-        if !(-window.rear.m()..=window.front.m()).contains(&past) {
-            return Ok(false);
-        }
-    }
-    Ok(true)
+    Ok(None)
 }

@@ -213,6 +213,9 @@ const RATINGS: &[Row] = &[
     field("arm_capacity", "Rating of one arm", MASS)
         .open()
         .hint("From the manual."),
+    field("post_capacity", "Rating of one post", MASS)
+        .open()
+        .hint("From the manual. Left out: half of the lift's, which is for both posts."),
     Row::new(
         "cg_window",
         "Window for the centre of gravity",
