@@ -42,6 +42,9 @@ pub(super) struct Mark {
     pub(super) at_m: f64,
     /// What it is.
     pub(super) says: String,
+    /// Its height as the tape shows it: a line of its own, since a reading that is broken in two
+    /// is read as its first half.
+    pub(super) reads: String,
     pub(super) kind: Kind,
 }
 
@@ -84,10 +87,11 @@ pub(super) fn marks(card: &Card<'_>) -> Vec<Mark> {
     let mut marks: Vec<Mark> = Vec::new();
     for (index, lock) in lift.locks.iter().enumerate() {
         let at_m = edge + lock.m();
-        let says = format!("lock {}: {}", index + 1, show.place(at_m));
+        let says = format!("lock {}", index + 1);
         marks.push(Mark {
             at_m,
             says,
+            reads: show.place(at_m),
             kind: Kind::Lock,
         });
     }
@@ -112,11 +116,16 @@ pub(super) fn marks(card: &Card<'_>) -> Vec<Mark> {
     }
     for (at_m, kind, lock, whose) in vehicles {
         let who = whose_mark(card, &whose);
-        let says = match kind {
-            Kind::Never => format!("NEVER ABOVE{who}: {}", show.room(at_m)),
-            Kind::Stop | Kind::Lock => format!("STOP{who}: {}, lock {lock}", show.place(at_m)),
+        let (says, reads) = match kind {
+            Kind::Never => (format!("NEVER ABOVE{who}"), show.room(at_m)),
+            Kind::Stop | Kind::Lock => (format!("STOP{who}, lock {lock}"), show.place(at_m)),
         };
-        marks.push(Mark { at_m, says, kind });
+        marks.push(Mark {
+            at_m,
+            says,
+            reads,
+            kind,
+        });
     }
     marks.sort_by(|a, b| a.at_m.total_cmp(&b.at_m));
     marks
@@ -474,7 +483,8 @@ impl Strip<'_> {
         };
         labels.push(edge(self.from, "lower"));
         for mark in marks.iter().filter(|mark| here(mark.at_m)) {
-            let lines = wrapped(&mark.says, LABEL, width);
+            let mut lines = wrapped(&mark.says, LABEL, width);
+            lines.push(mark.reads.clone());
             labels.push((mark.at_m, lines, Some(mark.kind)));
         }
         labels.push(edge(self.to, "upper"));

@@ -6,7 +6,7 @@ use crate::clearance::PairFinding;
 use crate::drawing::card::why_not;
 use crate::drawing::palette::paper::INK;
 use crate::report::{Sayings, called};
-use crate::setting_out::Reading;
+use crate::setting_out::{Drill, Reading};
 use crate::units::{Rounding, both};
 
 const SHARES: [f64; 8] = [0.6, 2.5, 2.0, 2.0, 1.0, 1.0, 0.8, 0.8];
@@ -32,6 +32,13 @@ pub(super) fn own_breach<'a>(order: &Order<'a>) -> Option<&'a PairFinding> {
 pub(super) fn empty(pieces: &mut Vec<Piece>, order: &Order<'_>) {
     let (bay, lift) = (order.bay, &order.bay.lift);
     pieces.push(Piece::Heading("3. Full rise, empty".into()));
+    if Drill::of(bay, order.study) == Drill::Stopped {
+        pieces.push(Piece::Band(
+            "NOT TO BE DONE before what part 4 names is cured".into(),
+            4.6,
+            warn(),
+        ));
+    }
     pieces.push(Piece::says(
         "Nobody under the arms, nothing on them. Lower onto every lock on the way and read where the \
          marked edges come to rest, from the top of the base plates, then climb on; every latch \

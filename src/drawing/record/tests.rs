@@ -116,6 +116,7 @@ fn a_lift_that_is_stopped_in_its_place_is_not_even_raised_empty() {
     let (_, pages) = made(&scene("thin-slab"), Paper::Letter);
     let written = said(&pages);
     assert!(written.contains("no rise, empty or loaded"), "{written}");
+    assert!(written.contains("NOT TO BE DONE before what part 4 names is cured"));
     assert!(written.contains("the slab is only 2 in thick"), "{written}");
     let (_, pages) = made(&scene("anchors-on-paper"), Paper::Letter);
     assert!(!said(&pages).contains("NOT TO BE DRILLED"));
