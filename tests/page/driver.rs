@@ -88,7 +88,7 @@ impl Browser {
         stream
             .set_read_timeout(Some(Duration::from_secs(120)))
             .unwrap();
-        let body = if method == "GET" {
+        let body = if body.is_null() {
             String::new()
         } else {
             body.to_string()
