@@ -14,6 +14,7 @@ mod ground;
 mod lift;
 mod parking;
 mod policy;
+mod stature;
 mod vehicle;
 
 pub use anchor::*;
@@ -24,6 +25,7 @@ pub use ground::*;
 pub use lift::*;
 pub use parking::*;
 pub use policy::*;
+pub use stature::*;
 pub use vehicle::*;
 
 /// Which system of units the shown lengths follow.

@@ -5,8 +5,8 @@ use super::door::side;
 use super::fields::{Fields, record};
 use super::locks::locks;
 use super::readers::{
-    Point, Read, angle, current, custom, list, mass, name, not_negative, number, place, power, rec,
-    size, slab_thickness, strength, text, variant, voltage, volume, words,
+    Flag, Point, Read, angle, current, custom, list, mass, name, not_negative, number, place,
+    power, rec, size, slab_thickness, strength, text, variant, voltage, volume, words,
 };
 use super::vehicle::named;
 use super::{all, checks};
@@ -344,6 +344,7 @@ fn piece(f: &Fields<'_>) -> Option<Piece> {
         length: f.need("length", &size()),
         width: f.need("width", &size()),
         height: f.need("height", &size()),
+        column: f.or("column", false, &Flag),
     })
 }
 
