@@ -41,6 +41,7 @@ fn gear_that_carries_less_stops() {
 #[test]
 fn a_heater_that_is_not_in_the_room_is_not_known() {
     let mut bay = test_bay();
+    bay.garage.obstacles.clear();
     let study = study(&bay).unwrap();
     assert_eq!(heaters(&bay, &study)[0].standing, Standing::Unknown);
     bay.arrangements = Some(Arrangements {

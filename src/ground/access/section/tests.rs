@@ -77,7 +77,11 @@ fn a_door_that_can_not_be_run_does_not_shut() {
         let down = figure(&told, "door_shuts_down");
         assert_eq!(down.standing, Standing::Unknown);
         let on_lock = figure(&told, "door_shuts_lock");
-        assert_eq!(on_lock.found, Some(Quantity::Words("stays open".into())));
+        assert_eq!(
+            on_lock.found,
+            Some(Quantity::Words("must stay open".into()))
+        );
+        assert_eq!(on_lock.standing, Standing::Unknown);
         assert!(!found.access.turned.unwrap().shuts);
     }
 }
