@@ -353,6 +353,8 @@ pub struct Piece {
     pub width: Length,
     /// Its height as it lies.
     pub height: Length,
+    /// True for a column, or a piece that a column comes in.
+    pub column: bool,
 }
 
 /// What one source asks of the slab.

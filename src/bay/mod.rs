@@ -15,6 +15,7 @@ mod lift;
 mod measured;
 mod parking;
 mod policy;
+mod stature;
 mod vehicle;
 
 pub use anchor::*;
@@ -26,6 +27,7 @@ pub use lift::*;
 pub use measured::*;
 pub use parking::*;
 pub use policy::*;
+pub use stature::*;
 pub use vehicle::*;
 
 /// Which system of units the shown lengths follow.

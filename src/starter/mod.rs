@@ -46,6 +46,18 @@ const FIGURES: &[(&str, &str, &str)] = &[
     ("LIFT_TRUST", "1/8 in", "3 mm"),
     ("PERSON", "5 ft 10 in", "1780 mm"),
     ("ZERO", "0 in", "0 mm"),
+    ("READING_X", "-5 ft", "-1500 mm"),
+    ("READING_Y", "15 ft", "4600 mm"),
+    ("READING", "4 in", "100 mm"),
+    ("STRENGTH", "3000 psi", "20 MPa"),
+    ("SLAB_LEFT", "-12 ft", "-3650 mm"),
+    ("SLAB_RIGHT", "12 ft", "3650 mm"),
+    ("RUN", "45 ft", "14 m"),
+    ("PANEL_WIDTH", "30 in", "760 mm"),
+    ("PANEL_DEPTH", "36 in", "920 mm"),
+    ("PANEL_HIGH", "78 in", "1990 mm"),
+    ("UNLOADING", "1100 lb", "500 kg"),
+    ("RAISING", "1100 lb", "500 kg"),
 ];
 
 const TEMPLATE: &str = include_str!("starter.ron");

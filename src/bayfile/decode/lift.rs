@@ -361,6 +361,7 @@ fn piece(f: &Fields<'_>) -> Option<Piece> {
         length: f.need("length", &size()),
         width: f.need("width", &size()),
         height: f.need("height", &size()),
+        column: f.or("column", false, &Flag),
     })
 }
 

@@ -290,6 +290,7 @@ mod tests {
             length: Length::feet(length),
             width: Length::feet(width),
             height: Length::feet(width),
+            column: false,
         };
         // The opening is 10 ft by 8 ft, each up to 6 mm less; the room is 28 ft deep.
         bay.lift.pieces = vec![piece(7.9, 12.0), piece(8.0, 12.0), piece(1.0, 30.0)];

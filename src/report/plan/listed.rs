@@ -1,5 +1,6 @@
 //! Which lines does the page before buying have, whatever it is written on?
 
+use super::items::NO_FIGURE;
 use super::space::STUDY;
 use super::{Item, Plan, State, Step};
 use crate::report::words::sentence;
@@ -49,7 +50,7 @@ fn rows(items: &[Item], most_named: usize) -> Vec<(State, String)> {
             rows.extend(stops.map(row));
             continue;
         }
-        match (head.state, head.figure.is_empty()) {
+        match (head.state, head.figure == NO_FIGURE) {
             (State::Unknown, true) => folded[0].push(head),
             (State::Go, _) if head.step != Step::Rise => folded[1].push(head),
             _ => rows.push(row(head)),
@@ -99,7 +100,7 @@ fn several(first: &Item, items: &[&Item]) -> (State, String) {
     let names: Vec<String> = items
         .iter()
         .map(|item| match item.figure.as_str() {
-            "" | "at hand" => item.what.clone(),
+            NO_FIGURE | "at hand" => item.what.clone(),
             figure => format!("{} ({figure})", item.what),
         })
         .collect();
@@ -128,7 +129,7 @@ fn sources<'a>(items: &[&'a Item]) -> Vec<&'a str> {
 
 fn row(item: &Item) -> (State, String) {
     let mut text = item.what.clone();
-    if !item.figure.is_empty() {
+    if !item.figure.is_empty() && item.figure != NO_FIGURE {
         text = format!("{text}: {}", item.figure.trim_end_matches('.'));
     }
     if !item.to_do.is_empty() {

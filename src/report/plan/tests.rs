@@ -33,6 +33,42 @@ fn what_nobody_said_is_never_a_go() {
 }
 
 #[test]
+fn no_file_is_all_go_before_lift_and_vehicle_are_said_to_be_measured() {
+    use crate::bay::Arrangements;
+    let first = |arrangements: Option<Arrangements>| {
+        let plan = plan(|bay| bay.arrangements = arrangements);
+        let states: Vec<State> = plan.items.iter().take(2).map(|item| item.state).collect();
+        assert_eq!(
+            plan.items[0].what,
+            "lift's figures compared with its manual"
+        );
+        assert_eq!(plan.items[1].what, "vehicle measured and weighed");
+        states
+    };
+    let said = |lift, vehicle| {
+        first(Some(Arrangements {
+            lift_compared: lift,
+            vehicle_measured: vehicle,
+            ..Arrangements::default()
+        }))
+    };
+    assert_eq!(first(None), [State::Unknown; 2]);
+    assert_eq!(said(Some(true), Some(false)), [State::Go, State::Unknown]);
+    assert_eq!(said(Some(false), Some(true)), [State::Unknown, State::Go]);
+}
+
+#[test]
+fn every_item_has_a_source_and_what_is_not_known_says_so() {
+    let plan = plan(|_| ());
+    for item in &plan.items {
+        assert!(!item.source.is_empty(), "{item:?}");
+        if item.state == State::Unknown {
+            assert!(!item.figure.is_empty(), "{item:?}");
+        }
+    }
+}
+
+#[test]
 fn steps_come_in_order_and_each_is_there() {
     let plan = plan(|_| ());
     let steps: Vec<Step> = plan.items.iter().map(|item| item.step).collect();
@@ -125,7 +161,9 @@ fn a_column_is_stood_up_by_its_mass_among_the_pieces() {
                 length: Length::mm(3600.0),
                 width: Length::mm(400.0),
                 height: Length::mm(350.0),
+                column: true,
             }];
+            bay.lift.shipping_mass = None;
             bay.arrangements = Some(Arrangements {
                 raising: Some(Mass::kilograms(raising)),
                 ..Arrangements::default()

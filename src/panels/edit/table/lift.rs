@@ -266,6 +266,12 @@ const PIECE: &[Row] = &[
     length("length", "Piece's length").hint("As it lies, packed."),
     length("width", "Piece's width"),
     length("height", "Piece's height"),
+    words(
+        "column",
+        "It is a column",
+        &[("true", "yes"), ("false", "no")],
+    )
+    .or("false"),
 ];
 
 /// A column as it lies: as long as the column is high.
@@ -274,7 +280,7 @@ fn piece(now: &Now<'_>) -> String {
         .length_of("lift.column.height")
         .unwrap_or_else(|| now.pick(142.0, 3600.0));
     format!(
-        "(name: {}, mass: {}, length: {}, width: {}, height: {})",
+        "(name: {}, mass: {}, length: {}, width: {}, height: {}, column: true)",
         now.new_name("column"),
         if now.is_metric() {
             "\"230 kg\""
