@@ -8,6 +8,8 @@
 
 #[path = "cli/broken.rs"]
 mod broken;
+#[path = "cli/later.rs"]
+mod later;
 #[path = "cli/program.rs"]
 mod program;
 #[path = "cli/schema.rs"]
