@@ -786,6 +786,14 @@ const CASES: &[Case] = &[
         ],
     ),
     case(
+        "product data for a slab thinner than the anchor is deep",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchor: (min_thickness: \"2 in\")),",
+        )],
+        &["the anchor is as deep as the thinnest slab that its maker is said to allow"],
+    ),
+    case(
         "ground without a unit of its own",
         &[("age_days: 900", "age_days: 900, subgrade: \"100 psi\"")],
         &["`psi` measures a pressure, but a subgrade modulus belongs here"],

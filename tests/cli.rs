@@ -10,6 +10,8 @@
 mod asked;
 #[path = "cli/broken.rs"]
 mod broken;
+#[path = "cli/later.rs"]
+mod later;
 #[path = "cli/program.rs"]
 mod program;
 #[path = "cli/schema.rs"]

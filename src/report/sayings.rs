@@ -85,12 +85,6 @@ impl<'a> Sayings<'a> {
         text::limits(&self.report())
     }
 
-    /// From which day a safe lock is safe, where the slab is not old enough today.
-    #[must_use]
-    pub fn holds_from(&self) -> Option<String> {
-        text::day(&self.report())
-    }
-
     /// The pair that limits the rise, as far as one does.
     #[must_use]
     pub const fn limiting_pair(&self) -> Option<&'a PairFinding> {

@@ -190,10 +190,7 @@ impl Card<'_> {
             let no = || "\u{2013}".to_owned();
             pieces.push(match (entry.study.highest_safe_lock, said.stop_mark()) {
                 (Some(lock), Some(stop)) => {
-                    let mut safe = format!("{lock} of {}", entry.study.locks.len());
-                    if said.holds_from().is_some() {
-                        safe.push_str(", not yet: see its page");
-                    }
+                    let safe = format!("{lock} of {}", entry.study.locks.len());
                     let never = said.never_above().unwrap_or_else(no);
                     let door = door::in_short(entry.bay, entry.study, lock);
                     row([letter, name, safe, stop, never, door], 3.2, INK)

@@ -92,6 +92,7 @@ fn lift(found: &mut Found, a: &Lift, b: &Lift) {
         cg_window,
         capacity,
         arm_capacity,
+        post_capacity,
         motor,
         hydraulics,
         shipping_mass,
@@ -129,6 +130,7 @@ fn lift(found: &mut Found, a: &Lift, b: &Lift) {
     found.plain("lift.cg_window", cg_window, &b.cg_window);
     found.plain("lift.capacity", capacity, &b.capacity);
     found.plain("lift.arm_capacity", arm_capacity, &b.arm_capacity);
+    found.plain("lift.post_capacity", post_capacity, &b.post_capacity);
     found.plain("lift.motor", motor, &b.motor);
     found.plain("lift.hydraulics", hydraulics, &b.hydraulics);
     found.plain("lift.shipping_mass", shipping_mass, &b.shipping_mass);

@@ -257,11 +257,6 @@ fn told(card: &Card<'_>, mut frame: Frame, units: UnitSystem) -> Frame {
                 letter(index),
                 vehicle::name(entry)
             ));
-        } else if Sayings::of(entry.bay, entry.study).holds_from().is_some() {
-            frame.warnings.push(format!(
-                "{}: its marks do not hold yet, see its page.",
-                vehicle::name(entry)
-            ));
         }
     }
     if card.entries.len() > 1 {

@@ -106,7 +106,7 @@ fn a_page_says_what_its_study_says() {
             }
             None => assert!(first.contains("No NEVER ABOVE mark"), "{name}"),
         }
-        for told in [show.limits(), show.shut_off_bar(), show.holds_from()] {
+        for told in [show.limits(), show.shut_off_bar()] {
             let Some(told) = told else { continue };
             assert!(first.contains(&told), "{name}: {told}");
         }

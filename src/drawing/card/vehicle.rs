@@ -49,9 +49,6 @@ fn safe(pieces: &mut Vec<Piece>, entry: &Entry<'_>, lock: usize, stop: &str) {
         6.0,
         INK,
     ));
-    if let Some(day) = said.holds_from() {
-        pieces.push(Piece::Band(format!("NOT YET. {day}"), 3.6, WARN));
-    }
     let band = |says: String, colour| Piece::Band(says, 7.0, colour);
     pieces.push(band(format!("STOP at {stop}"), SET_OUT));
     match study.marks.and_then(|marks| marks.never_above_m) {

@@ -316,11 +316,8 @@ fn a_pdf_has_every_page_in_its_size_and_the_same_bytes() {
 fn what_is_open_of_slab_and_anchors_is_said_beside_the_holes() {
     let mut seen = 0;
     for (name, mut bay) in scenes() {
-        let Some(slab) = bay.slab.as_mut() else {
-            continue;
-        };
-        // The readings are lost: the thickness is not known, and nothing stops for it.
-        slab.readings.clear();
+        // Nobody knows which anchors they are, and nothing stops for it.
+        bay.lift.base_plate.anchor = None;
         let study = study_on(&bay, Some(DAY)).unwrap();
         if crate::setting_out::Drill::of(&bay, &study) != Drill::Shown {
             continue;

@@ -73,8 +73,6 @@ fn frame(order: &Order<'_>, name: &str, tag: &'static str) -> Frame {
     let mut warnings = Vec::new();
     if order.study.highest_safe_lock.is_none() {
         warnings.push("NO LOCK IS SAFE for the vehicle of this bay file: DO NOT RAISE IT.".into());
-    } else if let Some(day) = said.holds_from() {
-        warnings.push(format!("NOT YET. {day}"));
     }
     Frame {
         title: said.title(),
@@ -158,7 +156,9 @@ fn stops(order: &Order<'_>) -> Option<String> {
     let why = why.split_once(": ").map_or(why.as_str(), |(_, why)| why);
     match drill {
         Drill::Shown | Drill::NoPattern => None,
-        Drill::Forbidden(_) | Drill::NotKnown(_) => Some(format!("NOT TO BE DRILLED: {why}")),
+        Drill::Forbidden(_) | Drill::NotKnown(_) | Drill::NotBefore(_) | Drill::SlabNotKnown => {
+            Some(format!("NOT TO BE DRILLED: {why}"))
+        }
         Drill::Stopped => Some(format!(
             "NOT TO BE DRILLED, and no rise, empty or loaded, before it is cured: {why} Part 4 says \
              which."

@@ -143,9 +143,6 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         again(pieces);
         return;
     };
-    if let Some(day) = said.holds_from() {
-        pieces.push(Piece::Band(format!("NOT YET. {day}"), 3.6, warn()));
-    }
     let unknown: Vec<&str> = study.unknown.iter().map(|one| one.words()).collect();
     if !unknown.is_empty() {
         pieces.push(Piece::warns(format!(

@@ -320,6 +320,7 @@ mod tests {
             length: Length::feet(9.0),
             width: Length::feet(1.0),
             height: Length::feet(1.0),
+            column: true,
         }];
         assert_eq!(of(&bay, "shipping_mass").standing, Standing::Unknown);
         let lead = section(&bay, &study(&bay).unwrap()).lead;

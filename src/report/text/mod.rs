@@ -11,15 +11,15 @@ pub(in crate::report) mod page;
 mod room;
 mod sections;
 mod verdict;
+mod why;
 
 pub use page::{Block, Look, Tone};
 
 pub(super) use page::Page;
 
 pub(super) use marks::shut_off_bar;
-pub(super) use verdict::{
-    day, headline, lead, limits, nominal, unknown, why_not_clear, why_not_safe,
-};
+pub(super) use verdict::{headline, lead, limits, nominal, unknown};
+pub(super) use why::{why_not_clear, why_not_safe};
 
 use super::words::plain;
 use super::{CAUTIONS, Report, Show};

@@ -135,7 +135,7 @@ fn distant(known: &Known<'_>, side: Side, kind: SlabLineKind, off_m: f64) -> Fig
     let judged = Quantity::Length(off_m + NOISE_M);
     let mut figure = Figure::judged(id, what, judged, Bound::AtLeast, limit.clone());
     figure.found = Some(found.clone());
-    let figure = figure.source(source(&asked)).cure(CURE);
+    let figure = figure.source(source(&asked));
     let walls = (assumed && figure.standing == Standing::Stops).then(|| {
         Said::new("the slab is taken to end at the walls: give its `outline` where it goes farther")
     });
@@ -152,7 +152,7 @@ fn distant(known: &Known<'_>, side: Side, kind: SlabLineKind, off_m: f64) -> Fig
                     source(&asked)
                 ))
                 .up(limit);
-            Figure { note, ..figure }.reason(reason)
+            Figure { note, ..figure }.reason(reason).cure(CURE)
         }
         _ if off_m - measured < asked.value => {
             let unsure = Said::new("as written it holds, but places are measured to ")
