@@ -12,12 +12,16 @@
 //! 7. [`choose`]: many studies at once: which lift, for which vehicles, in which garage.
 //! 8. [`report`]: finished findings as text and JSON.
 //! 9. [`starter`]: a new bay file, large enough for two presets.
-//! 10. [`setting_out`]: floor points and the pulls of a tape that put the posts there.
-//! 11. [`drawing`]: colours, and drawings on paper: a sheet of lines and text → SVG, PDF, DXF.
-//! 12. `panels`: the open document and the panels over it, without an engine.
-//! 13. `viewer`: the window and the pictures, on the engine.
-//! 14. [`cli`]: the command line; it and the window are the only places that read files and write.
+//! 10. [`worksheet`]: what to measure, as one table of questions; answers → a bay file.
+//! 11. [`setting_out`]: floor points and the pulls of a tape that put the posts there.
+//! 12. [`asbuilt`]: tape readings taken afterwards → where the posts stand, and the study again.
+//! 13. [`drawing`]: colours and faces; a sheet of lines and text → SVG, PDF, DXF, PNG; the page to hand
+//!     on (HTML) and the model (glTF).
+//! 14. `panels`: the open document and the panels over it, without an engine.
+//! 15. `viewer`: the window and the pictures, on the engine.
+//! 16. [`cli`]: the command line; it and the window are the only places that read files and write.
 
+pub mod asbuilt;
 pub mod bay;
 pub mod bayfile;
 pub mod choose;
@@ -34,3 +38,4 @@ pub mod solids;
 pub mod starter;
 pub mod units;
 pub mod viewer;
+pub mod worksheet;

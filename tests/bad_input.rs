@@ -614,6 +614,57 @@ const CASES: &[Case] = &[
         &["more is taken out than the vehicle weighs"],
     ),
     case(
+        "an axle with less than nothing on it",
+        &[(
+            VEHICLE,
+            "preset: \"vehicle.ron\", masses: [(name: \"engine\", mass: \"-4000 lb\", station: \"44 in\")],",
+        )],
+        &["with these masses nothing would be left on the front axle"],
+    ),
+    case(
+        "masses far off the vehicle",
+        &[(
+            VEHICLE,
+            "preset: \"vehicle.ron\", masses: [(name: \"trailer\", mass: \"60 kg\", station: \"19 m\"), (name: \"sand\", mass: \"60 kg\", station: \"2 m\", across: \"-9 m\")],",
+        )],
+        &[
+            "\"trailer\" lies far off the vehicle",
+            "\"sand\" lies far beside the vehicle",
+        ],
+    ),
+    case(
+        "axle loads of a toy",
+        &[(
+            VEHICLE,
+            "preset: \"vehicle.ron\", axle_loads: (front: \"880 lb\", rear: \"690 lb\"),",
+        )],
+        &["the axle loads come to 1570 lb (712 kg): very little for a body"],
+    ),
+    case(
+        "an arm that carries more than half of all",
+        &[(
+            "preset: \"lift.ron\",",
+            "preset: \"lift.ron\", arm_capacity: \"9000 kg\",",
+        )],
+        &["one arm may carry 19842 lb (9000 kg), more than half"],
+    ),
+    case(
+        "a post that carries more than all",
+        &[(
+            "preset: \"lift.ron\",",
+            "preset: \"lift.ron\", post_capacity: \"9000 kg\",",
+        )],
+        &["one post may carry 19842 lb (9000 kg), more than the lift's capacity"],
+    ),
+    case(
+        "a restraint with teeth and without",
+        &[(
+            "preset: \"lift.ron\",",
+            "preset: \"lift.ron\", arms: (front: (stepless_restraint: true)),",
+        )],
+        &["the arm's restraint is said to have teeth and to be one without"],
+    ),
+    case(
         "a conductor of no such size",
         &[("run: \"40 ft\"", "run: \"40 ft\", conductor: Awg11")],
         &["`Awg11` is not a size of copper conductor"],
@@ -733,6 +784,14 @@ const CASES: &[Case] = &[
             "the anchor's effective embedment is more than its embedment",
             "the anchor's stress area is more than its whole section",
         ],
+    ),
+    case(
+        "product data for a slab thinner than the anchor is deep",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", base_plate: (anchor: (min_thickness: \"2 in\")),",
+        )],
+        &["the anchor is as deep as the thinnest slab that its maker is said to allow"],
     ),
     case(
         "ground without a unit of its own",

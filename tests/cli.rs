@@ -6,8 +6,12 @@
     reason = "helpers of tests may fail the test too"
 )]
 
+#[path = "cli/asked.rs"]
+mod asked;
 #[path = "cli/broken.rs"]
 mod broken;
+#[path = "cli/later.rs"]
+mod later;
 #[path = "cli/program.rs"]
 mod program;
 #[path = "cli/schema.rs"]
@@ -407,7 +411,7 @@ fn new_suggests_the_nearest_name() {
 fn help_names_every_command() {
     let help = bayrise(&["--help"]);
     assert_eq!(help.code, 0);
-    for command in ["check", "solids", "presets", "new", "schema"] {
+    for command in ["check", "solids", "presets", "worksheet", "new", "schema"] {
         assert!(
             help.stdout.contains(&format!("\n  {command} ")),
             "{command} in:\n{}",
@@ -507,4 +511,65 @@ fn sheets_for_the_floor_are_written_in_each_format() {
         bayrise_in(folder.path(), &["layout", &scene, bad]).is_refused();
     }
     bayrise_in(folder.path(), &["layout", &scene, "a.pdf", "--paper", "a9"]).is_refused();
+}
+
+#[test]
+fn card_and_record_are_written_in_each_format_or_not_at_all() {
+    let folder = tempfile::tempdir().unwrap();
+    let scene = tall_pickup();
+    let inside = |args: &[&str]| bayrise_in(folder.path(), args);
+    for command in ["card", "record"] {
+        for (ending, starts) in [
+            ("pdf", &b"%PDF-"[..]),
+            ("svg", b"<svg "),
+            ("png", b"\x89PNG\r\n\x1a\n"),
+        ] {
+            let name = format!("{command}.{ending}");
+            let write = || {
+                let run = inside(&[command, &scene, &name, "--on", "2026-05-14"]);
+                assert_eq!(run.code, 0, "{run:?}");
+                assert!(run.stdout.contains(&name), "{run:?}");
+                fs::read(folder.path().join(&name)).unwrap()
+            };
+            let bytes = write();
+            assert!(bytes.starts_with(starts), "{name}");
+            assert_eq!(bytes, write(), "{name}");
+        }
+        assert!(folder.path().join(format!("{command}-2.png")).exists());
+        for bad in ["a.dxf", "a", "no folder/a.pdf"] {
+            inside(&[command, &scene, bad]).is_refused();
+        }
+        inside(&[command, &scene, "a.pdf", "--paper", "a9"]).is_refused();
+        inside(&[command, "not there.ron", "a.pdf"]).is_refused();
+        inside(&[command, &scene]).is_refused();
+    }
+    // Without a safe lock it is written all the same, and says so.
+    let run = inside(&["card", &program::scene("no-safe-lock"), "none.svg"]);
+    assert_eq!(run.code, 0, "{run:?}");
+    let svg = fs::read_to_string(folder.path().join("none.svg")).unwrap();
+    assert!(svg.contains("DO NOT RAISE") && !svg.contains("STOP"));
+    assert!(!folder.path().join("none-2.svg").exists());
+}
+
+#[test]
+fn a_card_of_two_garages_is_refused_and_nothing_is_written() {
+    let folder = tempfile::tempdir().unwrap();
+    let other = program::scene("coupe-full-rise");
+    let run = bayrise_in(folder.path(), &["card", &tall_pickup(), &other, "a.pdf"]);
+    run.is_refused();
+    for words in [
+        "coupe-full-rise.ron",
+        "tall-pickup.ron",
+        "garage.width",
+        "more",
+    ] {
+        assert!(run.stderr.contains(words), "{words}: {run:?}");
+    }
+    let run = bayrise_in(
+        folder.path(),
+        &["card", &tall_pickup(), &tall_pickup(), "a.pdf"],
+    );
+    run.is_refused();
+    assert!(run.stderr.contains("says the same"), "{run:?}");
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
 }

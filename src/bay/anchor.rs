@@ -41,7 +41,8 @@ pub struct Anchor {
     pub category: Option<u8>,
     /// Effectiveness factor k<sub>c</sub> of the test report, for inches, psi and pounds-force.
     pub kc: Option<f64>,
-    /// Whether the concrete may be cracked where they stand.
+    /// Whether the concrete may be cracked where they stand, and whether `kc` and `pull_out` are for
+    /// cracked concrete. False counts only where the slab is shown to stay uncracked.
     pub cracked: Option<bool>,
     /// Characteristic pull-out strength of the test report, N<sub>p</sub>, for this concrete.
     pub pull_out: Option<Force>,

@@ -5,6 +5,11 @@ use crate::units::{Length, Mass};
 /// What has been arranged before buying; whatever is left out is not known.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Arrangements {
+    /// True when every figure of the lift was compared with its manual. A preset's figures are
+    /// typical ones.
+    pub lift_compared: Option<bool>,
+    /// True when the vehicle itself was measured and weighed.
+    pub vehicle_measured: Option<bool>,
     /// The building permit.
     pub permit: Option<Leave>,
     /// The landlord, or the owners' association.
@@ -15,6 +20,8 @@ pub struct Arrangements {
     pub panel_space: Option<[Length; 3]>,
     /// What burns or is a flue, near or far; an empty list says that nothing does.
     pub burning: Option<Vec<Burning>>,
+    /// Names of pipes, ducts and other things in the room that neither burn nor carry flue gas.
+    pub not_burning: Vec<String>,
     /// The heaviest single load that can be taken off the truck and set down in the garage.
     pub unloading: Option<Mass>,
     /// The heaviest column that the gear at hand can stand up and hold.

@@ -21,7 +21,8 @@ pub struct Slab {
     pub curing: Option<Curing>,
     /// The day wanted for drilling and setting the anchors.
     pub drill_on: Option<Date>,
-    /// The day wanted for the first raise.
+    /// The day wanted for the first raise: the slab is counted as it is then, and nothing is called
+    /// safe before.
     pub load_on: Option<Date>,
     /// Outline corners; empty: the room's outline.
     pub outline: Vec<[Length; 2]>,
@@ -122,6 +123,8 @@ pub struct PowerSupply {
     pub run: Option<Length>,
     /// The conductors of that run.
     pub conductor: Option<Conductor>,
+    /// What the motor's overload protection is set to.
+    pub overload: Option<Current>,
 }
 
 /// Copper conductors by their size in the American wire gauge.

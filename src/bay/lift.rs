@@ -51,10 +51,20 @@ pub struct Lift {
     pub capacity: Mass,
     /// What one arm may carry, where the manual says.
     pub arm_capacity: Option<Mass>,
+    /// What the two pads of one post may carry together, where the manual says; else half of the
+    /// rated capacity is taken, which is for both posts.
+    pub post_capacity: Option<Mass>,
     /// The motor.
     pub motor: Option<Motor>,
     /// Hydraulic cylinders and tank.
     pub hydraulics: Option<Hydraulics>,
+    /// How high shims may be under a plate, where the manual says.
+    pub shim_limit: Option<Length>,
+    /// How far a column may be out of plumb over its whole height, where the manual says.
+    pub plumb_limit: Option<Length>,
+    /// How far the posts may stand from these figures, beyond their ±. No file says it: it is known
+    /// of posts that were measured where they stand.
+    pub posts_off: PostsOff,
     /// What is delivered.
     pub shipping_mass: Option<Mass>,
     /// The pieces it is delivered in.
@@ -120,6 +130,23 @@ impl Corner {
     pub const fn is_front(self) -> bool {
         matches!(self, Self::FrontLeft | Self::FrontRight)
     }
+}
+
+/// How far any point of the lift may be from where a plumb, square lift has it, either way, at any
+/// travel.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct PostsOff {
+    /// Across the bay.
+    pub across: Length,
+    /// Into the bay.
+    pub along: Length,
+    /// In height.
+    pub up: Length,
+    /// How far what is carried goes sideways, across the bay, on leaning columns and for want of
+    /// knowing the middle of the posts.
+    pub carried_across: Length,
+    /// The same into the bay.
+    pub carried_along: Length,
 }
 
 /// A column.
@@ -241,8 +268,11 @@ pub struct Arm {
     pub shortest: Length,
     /// Longest reach, pivot to pad middle.
     pub longest: Length,
-    /// Pitch of the restraint teeth; none when it comes to rest anywhere.
+    /// Pitch of the restraint's teeth; none where it has none.
     pub tooth: Option<Angle>,
+    /// Where it has no teeth: true when a restraint holds it at any swing, false when nothing holds
+    /// it; none when that is not known. With teeth it has a restraint, and this says nothing more.
+    pub stepless_restraint: Option<bool>,
     /// Width of the arm's section, in plan.
     pub section_width: Length,
     /// Height of the arm's section.
@@ -284,6 +314,8 @@ pub struct Motor {
     pub current: Option<Current>,
     /// Phases: 1 or 3.
     pub phases: Option<Phases>,
+    /// Whether its nameplate says that overload protection is in it.
+    pub protected: Option<bool>,
 }
 
 /// How many phases a motor takes.
@@ -302,9 +334,9 @@ pub struct Hydraulics {
     pub bore: Length,
     /// Stroke of each cylinder.
     pub stroke: Length,
-    /// Least tank filling.
+    /// The least that the manual has the tank filled to, cylinders empty.
     pub tank_min: Option<Volume>,
-    /// Greatest tank filling.
+    /// The most that the manual has it filled to.
     pub tank_max: Option<Volume>,
 }
 
@@ -321,6 +353,8 @@ pub struct Piece {
     pub width: Length,
     /// Its height as it lies.
     pub height: Length,
+    /// True for a column, or a piece that a column comes in.
+    pub column: bool,
 }
 
 /// What one source asks of the slab.

@@ -12,8 +12,10 @@ mod door;
 mod garage;
 mod ground;
 mod lift;
+mod measured;
 mod parking;
 mod policy;
+mod stature;
 mod vehicle;
 
 pub use anchor::*;
@@ -22,8 +24,10 @@ pub use door::*;
 pub use garage::*;
 pub use ground::*;
 pub use lift::*;
+pub use measured::*;
 pub use parking::*;
 pub use policy::*;
+pub use stature::*;
 pub use vehicle::*;
 
 /// Which system of units the shown lengths follow.

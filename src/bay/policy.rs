@@ -1,5 +1,6 @@
 //! The margins asked, the trust put in each measurement, and the people underneath.
 
+use super::Percentile;
 use crate::units::Length;
 
 /// The margins asked, the trust put in each measurement, and the people underneath.
@@ -47,6 +48,9 @@ pub struct Person {
     pub name: String,
     /// Standing height with shoes and whatever they wear on the head.
     pub height: Length,
+    /// The percentile that the height was taken from, with shoes and nothing on the head; none
+    /// where they were measured.
+    pub stature: Option<Percentile>,
 }
 
 impl Default for Policy {

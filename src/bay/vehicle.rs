@@ -200,6 +200,9 @@ pub struct NamedMass {
     pub across: Length,
     /// Above the ground.
     pub height: Option<Length>,
+    /// True when it is so all the while the vehicle is up: cargo that nobody unloads then, a part
+    /// that came out before.
+    pub stays: bool,
 }
 
 /// Height of the centre of gravity and how it is known.

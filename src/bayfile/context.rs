@@ -135,15 +135,7 @@ impl Context {
         label: &str,
         help: &str,
     ) {
-        let place = span.and_then(|span| {
-            let source = self.sources.borrow().get(usize::from(span.source))?.clone();
-            let end = span.range().end.min(source.text.len());
-            Some(Place {
-                span: span.range().start.min(end)..end,
-                label: label.into(),
-                source,
-            })
-        });
+        let place = span.and_then(|span| self.place(span, label));
         self.found.borrow_mut().push((
             span,
             Diagnostic {
@@ -153,6 +145,17 @@ impl Context {
                 help: Some(help.into()),
             },
         ));
+    }
+
+    /// A place in a text, to be pointed at later.
+    pub(super) fn place(&self, span: Span, label: &str) -> Option<Place> {
+        let source = self.sources.borrow().get(usize::from(span.source))?.clone();
+        let end = span.range().end.min(source.text.len());
+        Some(Place {
+            span: span.range().start.min(end)..end,
+            label: label.into(),
+            source,
+        })
     }
 
     /// The texts read so far; a place's source number counts in them.

@@ -15,6 +15,8 @@ pub(super) enum Whose {
     Preset,
     /// A file of options to compare must say it.
     Options,
+    /// A file of readings must say it.
+    Measured,
 }
 
 /// Takes the `format` field off a file's record and brings the rest to the present version; none
@@ -27,6 +29,10 @@ pub(super) fn migrate(cx: &Context, mut root: Node, whose: Whose) -> Option<Node
         Whose::Options => (
             "a file of options",
             "( format: 1, title: \"..\", base: \"my-bay.ron\", .. )",
+        ),
+        Whose::Measured => (
+            "a file of readings",
+            "( format: 1, title: \"..\", distances: [..], walls: [..], .. )",
         ),
     };
     let Kind::Struct { name: None, fields } = &mut root.kind else {
@@ -55,7 +61,9 @@ pub(super) fn migrate(cx: &Context, mut root: Node, whose: Whose) -> Option<Node
     let field = fields.remove(at);
     match version(&field.value) {
         Some(PRESENT) => {}
-        Some(0) if whose != Whose::Options => from_0(cx, &mut root, field.value.span),
+        Some(0) if matches!(whose, Whose::BayFile | Whose::Preset) => {
+            from_0(cx, &mut root, field.value.span)
+        }
         Some(newer) => {
             cx.error(
                 field.value.span,

@@ -16,6 +16,7 @@ mod context;
 mod decode;
 pub mod edit;
 mod format;
+pub mod measured;
 mod merge;
 pub mod options;
 pub mod presets;

@@ -11,7 +11,7 @@ use super::arm_bodies::resting_swings;
 use super::body::Body;
 use super::climb::{Climb, First, first_below};
 use super::findings::ContactFinding;
-use super::gap::{Separation, Solver, plainly_apart, plainly_apart_on};
+use super::gap::{Separation, Solver, certified, plainly_apart};
 use super::movers::MoverError;
 use super::uncertainty::{Uncertainty, corners_on};
 use crate::bay::{Bay, Corner, Side};
@@ -43,50 +43,49 @@ pub(crate) fn carried(
     if *uncertainty != Uncertainty::NONE {
         places.extend(uncertainty.parking_corners());
     }
-    let parked = places
-        .into_iter()
-        .map(|place| Parked::new(bay, place))
-        .collect::<Result<Vec<_>, _>>()?;
-    let mut leads = vec![None];
-    if uncertainty.mismatch_m > 0.0 {
-        leads.extend([Some(Side::Left), Some(Side::Right)]);
-    }
-    for lead in leads {
-        let scenes = parked
-            .iter()
-            .map(|parked| Scene::new(bay, &parts, parked, lead, uncertainty))
-            .collect::<Result<Vec<_>, _>>()?;
-        // Most pairs are apart wherever the vehicle may stand, and one look shows it.
-        let open = Open::new(bay, &scenes);
-        for scene in &scenes {
-            scene.touching(bay, &open, solver, &mut found);
-            scene.touching_each_other(&open, solver, &mut found);
+    for place in places {
+        let mut leads = vec![None];
+        if uncertainty.mismatch_m > 0.0 {
+            leads.extend([Some(Side::Left), Some(Side::Right)]);
+        }
+        let parked = Parked::new(bay, place)?;
+        for lead in leads {
+            let scene = Scene::new(bay, &parts, &parked, lead, uncertainty)?;
+            scene.touching(bay, solver, &mut found);
+            scene.touching_each_other(solver, &mut found);
         }
     }
     found.sort_by(|a, b| (&a.part, &a.vehicle).cmp(&(&b.part, &b.vehicle)));
     Ok(found)
 }
 
-/// A vehicle part with its lowest point, vehicle frame.
+/// A vehicle part with a ball about it, vehicle frame: most parts are told far from every arm by
+/// that alone.
 struct Part {
     part: vehicle::VehiclePart,
+    middle: DVec3,
+    radius: f64,
     lowest: f64,
 }
 
 impl Part {
     fn new(part: vehicle::VehiclePart) -> Self {
-        let (low, _) = part.solid.bounds();
+        let (low, high) = part.solid.bounds();
         Self {
+            middle: (low + high) * 0.5,
+            radius: (high - low).length() * 0.5,
             lowest: low.z,
             part,
         }
     }
 
-    /// How far it hangs from where it stands, once it is off the floor.
-    fn droop_m(&self, bay: &Bay) -> f64 {
-        self.part
-            .wheel
-            .map_or(0.0, |axle| bay.vehicle.droop[axle].m())
+    /// Whether the ball about the part, posed, comes near the box about a climbing lift part.
+    fn may_meet(&self, pose: Pose, reach: f64, (low, high): (DVec3, DVec3), climb: f64) -> bool {
+        let middle = pose.point(self.middle);
+        let reach = DVec3::splat(self.radius + reach);
+        let high = high + DVec3::Z * climb;
+        // Asked this way round, what is no number is not apart.
+        !((middle + reach).cmplt(low).any() || (middle - reach).cmpgt(high).any())
     }
 }
 
@@ -130,6 +129,9 @@ impl Parked {
 /// One place of the vehicle with the arms swung under it.
 struct Scene<'a> {
     lift: Vec<LiftPart<'a>>,
+    /// The box about all of them.
+    low: DVec3,
+    high: DVec3,
     parts: &'a [Part],
     rest: Pose,
     attitudes: Vec<attitude::Attitude>,
@@ -158,9 +160,10 @@ impl<'a> Scene<'a> {
     ) -> Result<Self, MoverError> {
         let lead = lead.map(|side| (side, uncertainty.mismatch_m));
         let relative = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
-        let spread = DVec3::splat(relative);
-        let on_own_pad = DVec3::new(relative, relative, 1.5 * uncertainty.lift_m);
-        let pad_drop = relative + OWN_POINT_M + TILT_OVER_PAD * bay.lift.pad.diameter.m();
+        let off = uncertainty.posts_to_carried();
+        let spread = DVec3::splat(relative) + off;
+        let on_own_pad = DVec3::new(relative, relative, 1.5 * uncertainty.lift_m) + off;
+        let pad_drop = relative + off.z + OWN_POINT_M + TILT_OVER_PAD * bay.lift.pad.diameter.m();
         let part = |solid: &'a Solid| {
             let ahead = match (lead, side_of(solid.role)) {
                 (Some((leading, by)), Some((side, _))) if leading == side => by,
@@ -177,8 +180,15 @@ impl<'a> Scene<'a> {
                 solid,
             }
         };
+        let lift: Vec<LiftPart<'a>> = parked.solids.iter().map(part).collect();
+        let (low, high) = lift.iter().fold(
+            (DVec3::INFINITY, DVec3::NEG_INFINITY),
+            |(low, high), part| (low.min(part.body.low()), high.max(part.body.high())),
+        );
         Ok(Self {
-            lift: parked.solids.iter().map(part).collect(),
+            lift,
+            low,
+            high,
             parts,
             rest: parked.rest,
             attitudes: attitude::attitudes(
@@ -217,68 +227,58 @@ impl<'a> Scene<'a> {
         }
     }
 
-    /// The travel until which a lift part climbs past a standing part of the vehicle: to where they
-    /// meet, or for a wheel until it has sunk as far as it can.
-    fn climb_m(&self, lift: Role, part: &Part) -> f64 {
-        let until = match (lift, part.part.wheel) {
-            (_, Some(axle)) => self
-                .attitudes
-                .iter()
-                .map(|attitude| attitude.lift_off_last_m[axle])
-                .fold(self.contact.carry_m, f64::max),
-            (Role::Pad(corner), None) => self.contact.touch_m[corner.index()],
-            _ => self.contact.carry_m,
-        };
-        let ahead = match (self.lead, side_of(lift)) {
-            (Some((leading, by)), Some((side, _))) if leading == side => by,
-            _ => 0.0,
-        };
-        (until - ahead).max(0.0)
-    }
-
-    /// A part standing on its tyres.
-    fn standing(&self, part: &Part) -> Pose {
-        self.rest.after(part.part.solid.bay_from_solid)
-    }
-
-    /// A part on the pads, extrapolated to travel 0, in every attitude.
-    fn raised<'p>(&'p self, bay: &Bay, part: &'p Part) -> impl Iterator<Item = Pose> + 'p {
-        let hanging = Pose::at(DVec3::Z * -part.droop_m(bay));
-        self.attitudes.iter().map(move |attitude| {
-            attitude
-                .bay_from_vehicle_at_zero
-                .after(hanging)
-                .after(part.part.solid.bay_from_solid)
-        })
-    }
-
-    fn touching(
-        &self,
-        bay: &Bay,
-        open: &Open,
-        solver: &mut Solver,
-        found: &mut Vec<ContactFinding>,
-    ) {
-        for (index, known) in self.parts.iter().enumerate() {
-            if !open.any(index) {
+    fn touching(&self, bay: &Bay, solver: &mut Solver, found: &mut Vec<ContactFinding>) {
+        let longest_climb = self
+            .attitudes
+            .iter()
+            .flat_map(|attitude| attitude.lift_off_last_m)
+            .fold(self.contact.carry_m, f64::max)
+            .max(0.0);
+        for known in self.parts {
+            let droop = known
+                .part
+                .wheel
+                .map_or(0.0, |axle| bay.vehicle.droop[axle].m());
+            let near = |of: (DVec3, DVec3)| {
+                known.may_meet(self.rest, 0.0, of, longest_climb)
+                    || self.attitudes.iter().any(|attitude| {
+                        known.may_meet(attitude.bay_from_vehicle_at_zero, droop, of, 0.0)
+                    })
+            };
+            let near_one = |lift: &LiftPart<'_>| near((lift.body.low(), lift.body.high()));
+            if !near((self.low, self.high)) || !self.lift.iter().any(near_one) {
                 continue;
             }
             let part = &known.part;
-            let of = |pose: Pose| Body::of(&part.solid.shape, &[pose], DVec3::ZERO);
-            let standing = of(self.standing(known));
-            let raised: Vec<Body> = self.raised(bay, known).map(of).collect();
+            let from_part = part.solid.bay_from_solid;
+            let standing = Body::of(
+                &part.solid.shape,
+                &[self.rest.after(from_part)],
+                DVec3::ZERO,
+            );
+            let raised: Vec<Body> = self
+                .attitudes
+                .iter()
+                .map(|attitude| {
+                    let pose = attitude
+                        .bay_from_vehicle_at_zero
+                        .after(Pose::at(DVec3::Z * -droop))
+                        .after(from_part);
+                    Body::of(&part.solid.shape, &[pose], DVec3::ZERO)
+                })
+                .collect();
             for LiftPart {
                 solid,
                 body,
                 under_own_pad,
             } in &self.lift
             {
-                if !open.pair(index, solid.role) {
-                    continue;
-                }
-                let until = self.climb_m(solid.role, known);
                 let body = match solid.role {
-                    Role::Arm(corner) if rests_on(bay, known, corner) => under_own_pad,
+                    Role::Arm(corner)
+                        if known.lowest >= own_point_height(bay, corner) - ON_THE_POINT_M =>
+                    {
+                        under_own_pad
+                    }
                     _ => body,
                 };
                 let known = |found: &[ContactFinding]| {
@@ -289,18 +289,34 @@ impl<'a> Scene<'a> {
                 if known(found) {
                     continue;
                 }
+                // While the part stands, the lift parts climb to where they meet it, or for a
+                // wheel until it has sunk as far as it can.
+                let until = match (solid.role, part.wheel) {
+                    (_, Some(axle)) => self
+                        .attitudes
+                        .iter()
+                        .map(|attitude| attitude.lift_off_last_m[axle])
+                        .fold(self.contact.carry_m, f64::max),
+                    (Role::Pad(corner), None) => self.contact.touch_m[corner.index()],
+                    _ => self.contact.carry_m,
+                };
+                let ahead = match (self.lead, side_of(solid.role)) {
+                    (Some((leading, by)), Some((side, _))) if leading == side => by,
+                    _ => 0.0,
+                };
+                let until = (until - ahead).max(0.0);
                 let climb = Climb {
                     up: DVec3::Z,
                     from: 0.0,
                     to: until,
                 };
                 let mut touches = boxes_meet(body, until, &standing)
-                    && !plainly_apart_on(body, DVec3::Z * until, &standing)
+                    && !clear_of_climb(body, until, &standing)
                     && first_below(solver, body, &standing, 0.0, climb) != First::Never;
                 touches = touches
                     || raised.iter().any(|raised| {
                         boxes_meet(body, 0.0, raised)
-                            && !plainly_apart(body, raised)
+                            && !plainly_apart(body, DVec3::ZERO, raised)
                             && match solver.gap(body, DVec3::ZERO, raised) {
                                 Separation::Meet => true,
                                 Separation::Apart(gap) => gap.lower <= 0.0,
@@ -325,24 +341,21 @@ impl<'a> Scene<'a> {
 impl Scene<'_> {
     /// Arms and pads of different corners, and the other side's carriage: they climb together, so
     /// one standing comparison tells.
-    fn touching_each_other(
-        &self,
-        open: &Open,
-        solver: &mut Solver,
-        found: &mut Vec<ContactFinding>,
-    ) {
-        if !open.each_other {
-            return;
-        }
+    fn touching_each_other(&self, solver: &mut Solver, found: &mut Vec<ContactFinding>) {
         for (index, one) in self.lift.iter().enumerate() {
             for other in &self.lift[index + 1..] {
+                let strangers = match (side_of(one.solid.role), side_of(other.solid.role)) {
+                    (Some((_, Some(a))), Some((_, Some(b)))) => a != b,
+                    (Some((a, None)), Some((b, _))) | (Some((a, _)), Some((b, None))) => a != b,
+                    _ => false,
+                };
                 let known = found
                     .iter()
                     .any(|known| known.part == one.solid.name && known.vehicle == other.solid.name);
-                if !strangers(one.solid.role, other.solid.role)
+                if !strangers
                     || known
                     || !boxes_meet(&one.body, 0.0, &other.body)
-                    || plainly_apart(&one.body, &other.body)
+                    || plainly_apart(&one.body, DVec3::ZERO, &other.body)
                 {
                     continue;
                 }
@@ -371,114 +384,17 @@ fn own_point_height(bay: &Bay, corner: Corner) -> f64 {
 /// Whether the boxes about a climbing and a standing body ever meet.
 fn boxes_meet(climbing: &Body, climb: f64, standing: &Body) -> bool {
     let high = climbing.high() + DVec3::Z * climb;
-    // Asked this way round, what is no number is not apart.
-    !(standing.low().cmpgt(high).any() || climbing.low().cmpgt(standing.high()).any())
+    !(high.cmplt(standing.low()).any() || climbing.low().cmpgt(standing.high()).any())
 }
 
-/// Whether two lift parts may meet at all: arms and pads of different corners, and the other side's
-/// carriage.
-fn strangers(one: Role, other: Role) -> bool {
-    match (side_of(one), side_of(other)) {
-        (Some((_, Some(a))), Some((_, Some(b)))) => a != b,
-        (Some((a, None)), Some((b, _))) | (Some((a, _)), Some((b, None))) => a != b,
-        _ => false,
-    }
-}
-
-/// Whether all of a part lies as high as the corner's own lift point.
-fn rests_on(bay: &Bay, part: &Part, corner: Corner) -> bool {
-    part.lowest >= own_point_height(bay, corner) - ON_THE_POINT_M
-}
-
-/// Carriages, arms and pads: so many kinds of lift part there are.
-const KINDS: usize = 10;
-
-/// Which kind a lift part is of.
-fn kind(role: Role) -> Option<usize> {
-    match role {
-        Role::Carriage(side) => Some(usize::from(side == Side::Right)),
-        Role::Arm(corner) => Some(2 + corner.index()),
-        Role::Pad(corner) => Some(6 + corner.index()),
-        _ => None,
-    }
-}
-
-/// Which pairs one look at all places of the vehicle together leaves open. What is clear there, of
-/// the hull of them all, is clear at each.
-struct Open {
-    pairs: Vec<[bool; KINDS]>,
-    each_other: bool,
-}
-
-impl Open {
-    fn new(bay: &Bay, scenes: &[Scene<'_>]) -> Self {
-        let hull = |kind_of: usize, of: &dyn Fn(&LiftPart<'_>) -> Body| {
-            let bodies: Vec<Body> = scenes
-                .iter()
-                .flat_map(|scene| &scene.lift)
-                .filter(|part| kind(part.solid.role) == Some(kind_of))
-                .map(of)
-                .collect();
-            Body::hull_of(&bodies)
-        };
-        let lift: [Body; KINDS] = std::array::from_fn(|kind| hull(kind, &|part| part.body.clone()));
-        let under_own_pad: [Body; 4] =
-            std::array::from_fn(|corner| hull(2 + corner, &|part| part.under_own_pad.clone()));
-        let roles: [Role; KINDS] = std::array::from_fn(|kind| match kind {
-            0 => Role::Carriage(Side::Left),
-            1 => Role::Carriage(Side::Right),
-            2..6 => Role::Arm(Corner::ALL[kind - 2]),
-            _ => Role::Pad(Corner::ALL[kind - 6]),
-        });
-        let parts = scenes.first().map_or(&[][..], |scene| scene.parts);
-        let pairs = parts
+/// Whether a climbing body is plainly clear of a standing one on its whole climb: along a direction
+/// in which both ends of the climb are apart all between is.
+fn clear_of_climb(climbing: &Body, climb: f64, standing: &Body) -> bool {
+    const APART_M: f64 = 1e-6;
+    let toward = standing.low() + standing.high() - climbing.low() - climbing.high();
+    let flat = DVec3::new(toward.x, toward.y, 0.0).normalize_or_zero();
+    flat != DVec3::ZERO
+        && [0.0, climb]
             .iter()
-            .map(|part| {
-                let shape = &part.part.solid.shape;
-                let rests: Vec<Pose> = scenes.iter().map(|scene| scene.standing(part)).collect();
-                let standing = Body::of(shape, &rests, DVec3::ZERO);
-                let raised: Vec<Pose> = scenes
-                    .iter()
-                    .flat_map(|scene| scene.raised(bay, part))
-                    .collect();
-                let raised = Body::of(shape, &raised, DVec3::ZERO);
-                std::array::from_fn(|kind| {
-                    let role = roles[kind];
-                    let body = match role {
-                        Role::Arm(corner) if rests_on(bay, part, corner) => {
-                            &under_own_pad[corner.index()]
-                        }
-                        _ => &lift[kind],
-                    };
-                    let climb = scenes
-                        .iter()
-                        .map(|scene| scene.climb_m(role, part))
-                        .fold(0.0, f64::max);
-                    let clear_below = !boxes_meet(body, climb, &standing)
-                        || plainly_apart_on(body, DVec3::Z * climb, &standing);
-                    let clear_above =
-                        !boxes_meet(body, 0.0, &raised) || plainly_apart(body, &raised);
-                    !(clear_below && clear_above)
-                })
-            })
-            .collect();
-        let each_other = (0..KINDS).any(|one| {
-            (one + 1..KINDS).any(|other| {
-                strangers(roles[one], roles[other])
-                    && boxes_meet(&lift[one], 0.0, &lift[other])
-                    && !plainly_apart(&lift[one], &lift[other])
-            })
-        });
-        Self { pairs, each_other }
-    }
-
-    /// Whether a pair of a vehicle's part, by its index, and a lift part is open.
-    fn pair(&self, part: usize, lift: Role) -> bool {
-        kind(lift).is_none_or(|kind| self.pairs[part][kind])
-    }
-
-    /// Whether any lift part is open with a vehicle's part.
-    fn any(&self, part: usize) -> bool {
-        self.pairs[part].contains(&true)
-    }
+            .all(|&at| certified(climbing, DVec3::Z * at, standing, flat) > APART_M)
 }

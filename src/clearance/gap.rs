@@ -202,30 +202,20 @@ const PLAINLY_M: f64 = 1e-6;
 
 /// Whether two bodies are apart, where a few directions show it: much quicker than their distance.
 /// False where these don't tell.
-pub(crate) fn plainly_apart(moving: &Body, fixed: &Body) -> bool {
-    plainly_apart_on(moving, DVec3::ZERO, fixed)
-}
-
-/// The same wherever the first one is on a straight way from where it stands.
-pub(crate) fn plainly_apart_on(moving: &Body, way: DVec3, fixed: &Body) -> bool {
-    let mut normal = first_guess(moving, way * 0.5, fixed).normalize_or_zero();
+pub(crate) fn plainly_apart(moving: &Body, shift: DVec3, fixed: &Body) -> bool {
+    let mut normal = first_guess(moving, shift, fixed).normalize_or_zero();
     for _ in 0..PLAIN_LOOKS {
         if normal == DVec3::ZERO || !normal.is_finite() {
             return false;
         }
-        let ahead = if way.dot(normal) > 0.0 {
-            way
-        } else {
-            DVec3::ZERO
-        };
-        let between = fixed.support(-normal) - moving.support(normal) - ahead;
+        let between = fixed.support(-normal) - moving.support(normal) - shift;
         if between.dot(normal) > PLAINLY_M {
             return true;
         }
         // Mirrored at the plane square to the way between the two farthest points: a direction
         // that parts the bodies lies on that side.
-        let between = between.normalize_or_zero();
-        normal = (normal - between * (2.0 * between.dot(normal))).normalize_or_zero();
+        let way = between.normalize_or_zero();
+        normal = (normal - way * (2.0 * way.dot(normal))).normalize_or_zero();
     }
     false
 }

@@ -8,7 +8,7 @@ use super::findings::PairFinding;
 use super::gap::{Separation, UNDECIDED_M};
 use super::movers::{Movers, Moving};
 use super::pair_table::{PairTable, climb_of, first_short};
-use super::pairs::rule;
+use super::pairs::{Family, rule};
 use super::prepare::{Nominal, Prepared};
 use super::study::{LeftOut, group_list};
 use super::sweep::{Fixed, Workspace};
@@ -22,12 +22,15 @@ const NO_NEARER_M: f64 = UNDECIDED_M;
 /// Pairs short of their margin as parked that come no nearer on the way up.
 pub(super) struct ParkedShort {
     pub(super) findings: Vec<PairFinding>,
+    /// Those of them that the rise need not look at.
     pub(super) left_out: LeftOut,
 }
 
 /// Finds the pairs that are short at travel 0 and come no nearer, judged on the solids exactly as
 /// written (the uncertainty widens the raised body more than the standing one). A pair that is
-/// only short as parked but may touch on the way up is left to the rise all the same.
+/// only short as parked but may touch on the way up is left to the rise all the same. So is a pair
+/// that overlaps as written and that the rise can run into: no distance tells that a roof in the
+/// ceiling is driven deeper. It is told as parked, and counts on the way up.
 ///
 /// Only the groups in `counted` are looked at: the door states that count. A pair short as parked
 /// in another state (the running door, say) bars that state, and is left to its sweep.
@@ -51,6 +54,7 @@ pub(super) fn parked_short(
         findings: Vec::new(),
         left_out: Vec::new(),
     };
+    let mut told: LeftOut = Vec::new();
     for &group in counted {
         for (index, thing) in groups[group].bodies.iter().enumerate() {
             for mover in as_parked(&prepared.movers) {
@@ -70,7 +74,7 @@ pub(super) fn parked_short(
                         rule.margin_m,
                         at_rest,
                     ) == First::Never
-                    || found.left_out.contains(&(mover.solid, group, thing.solid))
+                    || told.contains(&(mover.solid, group, thing.solid))
                 {
                     continue;
                 }
@@ -90,8 +94,13 @@ pub(super) fn parked_short(
                     continue;
                 };
                 let exact = &group_list(nominal)[group].bodies[index].body;
-                if comes_no_nearer(&nominal.movers, mover.solid, exact, space) {
-                    found.left_out.push((mover.solid, group, thing.solid));
+                let from_now_on = way_from_here(&nominal.movers, mover.solid, exact, space);
+                let deeper = from_now_on == FromHere::Overlaps && rule.family != Family::Beside;
+                if from_now_on != FromHere::Nearer {
+                    told.push((mover.solid, group, thing.solid));
+                    if !deeper {
+                        found.left_out.push((mover.solid, group, thing.solid));
+                    }
                     let mut finding = table.pair(group, mover.solid, index, rule.margin_m, space);
                     finding.points_m = table.points(group, mover.solid, index, 0.0, space);
                     finding.overlap_m = (finding.clearance_m <= 0.0)
@@ -140,19 +149,34 @@ pub(super) fn apart_now(mover: &Moving, thing: &Fixed) -> f64 {
         .length()
 }
 
-fn comes_no_nearer(movers: &Movers, solid: usize, fixed: &Body, space: &mut Workspace) -> bool {
+/// What the way up does to a pair, on the solids as written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum FromHere {
+    /// They come nearer than they are as parked.
+    Nearer,
+    /// They never come nearer.
+    NoNearer,
+    /// They overlap as parked: whether they overlap deeper on the way is not told by a distance.
+    Overlaps,
+}
+
+fn way_from_here(movers: &Movers, solid: usize, fixed: &Body, space: &mut Workspace) -> FromHere {
     let mut at_start = f64::INFINITY;
-    let mut least = f64::INFINITY;
     for mover in as_parked(movers).filter(|mover| mover.solid == solid) {
-        at_start = match space.solver().gap(&mover.body, DVec3::ZERO, fixed) {
-            Separation::Meet => 0.0,
-            Separation::Apart(gap) => at_start.min(gap.upper),
-        };
+        match space.solver().gap(&mover.body, DVec3::ZERO, fixed) {
+            Separation::Meet => return FromHere::Overlaps,
+            Separation::Apart(gap) => at_start = at_start.min(gap.upper),
+        }
     }
+    let mut least = f64::INFINITY;
     for mover in movers.moving.iter().filter(|mover| mover.solid == solid) {
         least = least.min(least_gap(space.solver(), &mover.body, fixed, climb_of(mover)).lower());
     }
-    least >= at_start - NO_NEARER_M
+    if least >= at_start - NO_NEARER_M {
+        FromHere::NoNearer
+    } else {
+        FromHere::Nearer
+    }
 }
 
 #[cfg(test)]
@@ -172,6 +196,28 @@ mod tests {
             .filter(|pair| pair.fixed == "shell/wall back")
             .filter_map(|pair| pair.overlap_m)
             .fold(0.0, f64::max)
+    }
+
+    #[test]
+    fn a_vehicle_that_stands_through_the_ceiling_clears_no_lock() {
+        let mut bay = test_bay();
+        let top_m = bay
+            .vehicle
+            .roof
+            .iter()
+            .map(|station| station.height.m())
+            .fold(0.0, f64::max);
+        bay.garage.ceiling = crate::bay::Ceiling::Flat {
+            height: Length::metres(top_m - 0.05),
+        };
+        let found = study(&bay).unwrap();
+        assert!(
+            found
+                .tight_as_parked
+                .iter()
+                .any(|pair| pair.fixed == "shell/ceiling")
+        );
+        assert_eq!(found.highest_clear_lock, None);
     }
 
     #[test]

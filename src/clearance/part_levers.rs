@@ -8,7 +8,7 @@ use crate::solids::{Pose, Shape, vehicle};
 
 /// How far each support's height may be off: the lift point's and the pad's.
 pub(crate) fn support_m(uncertainty: &Uncertainty) -> f64 {
-    uncertainty.vehicle_m + uncertainty.lift_m
+    uncertainty.vehicle_m + uncertainty.lift_m + uncertainty.posts_m.z
 }
 
 /// What errors at the supports do to every part alike.

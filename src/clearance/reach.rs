@@ -27,8 +27,9 @@ pub(crate) fn miss_m(uncertainty: &Uncertainty) -> f64 {
     let place = uncertainty.lined_up_spread();
     // Across: half spacing of the points, middle of the posts, pivot. Along: station, lining up,
     // pivot.
-    let across = vehicle + place.x + lift;
-    let along = vehicle + place.y + lift;
+    // The pivot goes with its post, the point with what is carried.
+    let across = vehicle + place.x + lift + uncertainty.posts_m.x;
+    let along = vehicle + place.y + lift + uncertainty.posts_m.y;
     across.hypot(along) + lift
 }
 

@@ -238,7 +238,6 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
                 bay,
                 prepared: &prepared,
                 table: &table,
-                left_out: &parked.left_out,
                 door_group,
                 highest_clear_lock,
                 locks: &locks,

@@ -1,6 +1,6 @@
 //! How far everything may be from where the file says it is.
 
-use glam::DVec3;
+use glam::{DVec2, DVec3};
 
 use crate::bay::{Bay, Corner};
 use crate::solids::{ParkingError, Pose};
@@ -18,6 +18,11 @@ pub struct Uncertainty {
     pub loose_pad_m: f64,
     /// How far one carriage may stand above the other.
     pub mismatch_m: f64,
+    /// How far any point of the lift may be from where plumb posts in their places have it, beyond
+    /// its own ±: across, along, up.
+    pub posts_m: DVec3,
+    /// How far what it carries goes sideways with that: across, along.
+    pub carried_m: DVec2,
     /// Half sizes of the parking box.
     pub parking: ParkingError,
 }
@@ -30,6 +35,8 @@ impl Uncertainty {
         vehicle_m: 0.0,
         loose_pad_m: 0.0,
         mismatch_m: 0.0,
+        posts_m: DVec3::ZERO,
+        carried_m: DVec2::ZERO,
         parking: ParkingError {
             across_m: 0.0,
             along_m: 0.0,
@@ -53,10 +60,12 @@ impl Uncertainty {
                 0.0
             },
             mismatch_m: bay.lift.side_mismatch.m(),
+            posts_m: posts_off(bay),
+            carried_m: carried_off(bay),
             parking: ParkingError {
                 across_m: bay.parking.repeat_across.m(),
                 along_m: bay.parking.repeat_along.m(),
-                yaw_rad: bay.parking.repeat_yaw.rad(),
+                yaw_rad: bay.parking.repeat_yaw.rad() + carried_yaw_rad(bay),
             },
         }
     }
@@ -82,14 +91,14 @@ impl Uncertainty {
     /// drop.
     #[must_use]
     pub fn lift_spread(&self) -> DVec3 {
-        DVec3::splat(2.0 * self.lift_m)
+        DVec3::splat(2.0 * self.lift_m) + self.posts_m
     }
 
     /// The same for the lift's moving parts: also how far a carriage or a pivot stands in from the
     /// column, and upward the lock's travel.
     #[must_use]
     pub fn moving_lift_spread(&self) -> DVec3 {
-        DVec3::splat(3.0 * self.lift_m)
+        DVec3::splat(3.0 * self.lift_m) + self.posts_m
     }
 
     /// The same for a vehicle at rest on its tyres.
@@ -103,7 +112,18 @@ impl Uncertainty {
     /// by one ± of the vehicle.
     #[must_use]
     pub fn lined_up_spread(&self) -> DVec3 {
-        DVec3::new(self.lift_m, self.lift_m + self.vehicle_m, 0.0)
+        DVec3::new(
+            self.lift_m + self.carried_m.x,
+            self.lift_m + self.vehicle_m + self.carried_m.y,
+            0.0,
+        )
+    }
+
+    /// How far a lift part may be off against what the lift carries, for posts that are off: each of
+    /// the two by all of it.
+    #[must_use]
+    pub fn posts_to_carried(&self) -> DVec3 {
+        self.posts_m + self.carried_m.extend(self.posts_m.z)
     }
 
     /// The eight corners of the parking box (one where the box is a point).
@@ -130,6 +150,34 @@ impl Uncertainty {
         }
         corners
     }
+}
+
+fn posts_off(bay: &Bay) -> DVec3 {
+    let off = bay.lift.posts_off;
+    DVec3::new(off.across.m(), off.along.m(), off.up.m())
+}
+
+fn carried_off(bay: &Bay) -> DVec2 {
+    let off = bay.lift.posts_off;
+    DVec2::new(off.carried_across.m(), off.carried_along.m())
+}
+
+/// How far posts that lean apart turn what they carry about the vertical: each pad goes all of it,
+/// against its neighbours.
+fn carried_yaw_rad(bay: &Bay) -> f64 {
+    let most = carried_off(bay).max_element();
+    if most <= 0.0 {
+        return 0.0;
+    }
+    let points = &bay.vehicle.lift_points;
+    let across = points.iter().map(|point| 2.0 * point.half_spacing.m());
+    // Front points come first.
+    let along = (0..4).map(|index| {
+        let (front, rear) = (&points[index % 2], &points[2 + index / 2]);
+        (front.station - rear.station).m().abs()
+    });
+    let apart = across.chain(along).fold(f64::INFINITY, f64::min);
+    2.0 * most / apart.max(0.1)
 }
 
 /// How errors in the four support heights move any point of the body.

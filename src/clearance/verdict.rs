@@ -292,6 +292,7 @@ impl Fixtures {
                 withheld: &withheld,
                 highest_clear_lock,
                 uncertainty,
+                stand_up: self.stand_up,
                 verdict_only: true,
             },
             on,

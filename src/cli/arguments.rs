@@ -13,6 +13,13 @@ Examples:
   bayrise compare options.ron                 lifts and vehicles side by side, with their whole cost
   bayrise picture my-bay.ron bay.png          a picture with its verdict
   bayrise layout my-bay.ron floor.pdf         sheets to set out the floor by
+  bayrise worksheet measure.pdf               a form to measure by
+  bayrise new my-bay.ron --ask                asks what the form asks, writes the bay file
+  bayrise card my-bay.ron card.pdf            the lock card and the tape for the column
+  bayrise record my-bay.ron record.pdf        the commissioning sheet and a yearly log
+  bayrise report my-bay.ron bay.html          one page to hand on, with the bay to turn and raise
+  bayrise model my-bay.ron bay.glb            a model that other programs open
+  bayrise asbuilt my-bay.ron measured.ron     where the posts stand, what to move, and the rise then
   bayrise new my-bay.ron --lift floor-plate-9-6 --vehicle estate
   bayrise presets                             the lifts and vehicles to start from
 
@@ -55,8 +62,14 @@ pub(super) enum Command {
     View(View),
     Picture(Picture),
     Layout(Layout),
+    Card(Card),
+    Record(Record),
+    Report(ReportPage),
+    Model(Model),
+    Asbuilt(AsBuilt),
     Solids(Solids),
     Presets(Presets),
+    Worksheet(Worksheet),
     New(New),
     Schema(Schema),
 }
@@ -129,6 +142,7 @@ pub(super) struct Check {
 #[command(after_help = "\
 Examples:
   bayrise plan my-bay.ron
+  bayrise plan my-bay.ron --page before-you-buy.pdf
   bayrise plan my-bay.ron --format json | jq '.items[] | select(.state == \"stop\")'
 
 Exits 0 when every item is a go, 1 when one stops or is not known, 2 on bad input.")]
@@ -137,6 +151,55 @@ pub(super) struct Plan {
     pub(super) file: PathBuf,
 
     /// How the page is written
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub(super) format: Format,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+
+    /// Also write it as one printed page: .pdf or .svg; one that is there is replaced
+    #[arg(long, value_name = "OUT")]
+    pub(super) page: Option<PathBuf>,
+}
+
+/// Say where the posts stand by tape readings taken after setting out, what to move, and the rise.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise asbuilt my-bay.ron measured.ron
+  bayrise asbuilt my-bay.ron measured.ron --format json | jq '.posts[].to_do'
+
+A file of readings names the letters of the floor sheet (`bayrise layout`): corners LP1 to LP4 and RP1
+to RP4 of the plates, K and L on the columns' inner faces, A, B and C on the door wall:
+
+  (
+      format: 1,
+      title: \"First setting out\",
+      tolerance: \"1/16 in\",
+      distances: [
+          (from: LP2, to: RP2, reading: \"8 ft 10 in\"),
+          (from: LP1, to: RP4, reading: \"12 ft 1 5/8 in\", tolerance: \"1/8 in\"),
+      ],
+      walls: [(from: Door, to: LP1, reading: \"13 ft 2 in\"), (from: Left, to: LP4, reading: \"6 ft\")],
+      plumb: [(post: Left, toward: Right, out: \"1/8 in\", over: \"8 ft\")],
+      shims: [(at: LP1, height: \"1/16 in\")],
+      levels: [(at: LP1, height: \"-1/8 in\")],
+  )
+
+A \u{b1} (`tolerance`, `plumb_tolerance`, `level_tolerance`) is 1/16 in when not given. Floor levels are
+heights from any one level line, up positive.
+
+Exits 0 when a lock is safe with the posts as they stand, 1 when none is or something is not known, 2
+on bad input.")]
+pub(super) struct AsBuilt {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// The file of readings
+    pub(super) readings: PathBuf,
+
+    /// How the answer is written
     #[arg(long, value_enum, default_value_t = Format::Text)]
     pub(super) format: Format,
 
@@ -285,6 +348,7 @@ Examples:
   bayrise layout my-bay.ron floor.pdf                   to print, all pages
   bayrise layout my-bay.ron floor.svg --paper a3        a file a page: floor.svg, floor-2.svg, ..
   bayrise layout my-bay.ron floor.dxf                   in millimetres, on named layers
+  bayrise layout my-bay.ron tiles.pdf --full-size       base plates 1:1, to lay on the floor
 
 Print at 100 %: each page has a bar to check that by. Holes are shown only where the bay file says
 that nothing in or under the slab forbids drilling.
@@ -300,6 +364,132 @@ pub(super) struct Layout {
     /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given
     #[arg(long, value_enum)]
     pub(super) paper: Option<PaperName>,
+
+    /// Draw the floor in full size instead, over as many pages as it takes, with crosses where
+    /// pages meet and a map of them: the lift (both base plates), or the whole plan
+    #[arg(
+        long,
+        visible_alias = "tiled",
+        value_enum,
+        value_name = "PART",
+        num_args = 0..=1,
+        default_missing_value = "lift"
+    )]
+    pub(super) full_size: Option<FloorPart>,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+}
+
+/// How much of the floor is drawn in full size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum FloorPart {
+    /// Both base plates and what lies between them
+    Lift,
+    /// The whole floor plan: hundreds of pages
+    Plan,
+}
+
+/// Write the lock card to hang on the post, and a tape in full size for the column.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise card my-bay.ron card.pdf                      one vehicle
+  bayrise card pickup.ron estate.ron van.ron card.pdf   several on the same lift
+  bayrise card my-bay.ron card.png --paper a4           a file a page: card.png, card-2.png, ..
+
+Several bay files must be of the same garage, lift, slab and supply: what differs is named. A vehicle
+without a safe lock gets a page that says so, and no mark. Print at 100 %: the tape has check bars
+along and across the page.
+
+Exits 0 when the card is written, whatever it says; 2 on bad input.")]
+pub(super) struct Card {
+    /// The bay files, one a vehicle
+    #[arg(required = true, num_args = 1.., value_name = "BAY")]
+    pub(super) files: Vec<PathBuf>,
+
+    /// The card to write: .pdf, .svg or .png; one that is there is replaced
+    #[arg(required = true)]
+    pub(super) out: PathBuf,
+
+    /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given
+    #[arg(long, value_enum)]
+    pub(super) paper: Option<PaperName>,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+}
+
+/// Write the commissioning sheet, with the tape reading of every lock, and a yearly log.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  bayrise record my-bay.ron record.pdf
+
+Readings expected are those of the bay file; what is read is written in by hand, and so is the torque
+of the anchors, which is the manual's alone.
+
+Exits 0 when the sheets are written, whatever the verdict on them; 2 on bad input.")]
+pub(super) struct Record {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// The sheets to write: .pdf, .svg or .png; one that is there is replaced
+    pub(super) out: PathBuf,
+
+    /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given
+    #[arg(long, value_enum)]
+    pub(super) paper: Option<PaperName>,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+}
+
+/// Write one page to hand on: verdict, cautions, pictures, tables, inputs, and the bay to turn.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  bayrise report my-bay.ron bay.html
+
+One file that opens in a browser from a mail or on a phone, without a network; it reads without script
+and prints on Letter and A4. The slider raises the vehicle lock by lock; what is said beside it is what
+the study found there.
+
+Exits 0 when the page is written, whatever its verdict; 2 on bad input.")]
+pub(super) struct ReportPage {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// The page to write, .html; one that is there is replaced
+    pub(super) out: PathBuf,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+}
+
+/// Write the bay as a model (glTF 2.0, .glb) that other programs open.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  bayrise model my-bay.ron bay.glb
+
+Metres, y up, seen from the door; below the node `bay` the axes are the bay's: x to the right seen from
+the door, y into the bay, z up, the origin on the floor at mid-width of the door opening. Every solid is
+a node of its own name. The raise is an animation from the floor to the highest safe lock, a second to
+100 mm of travel; where no lock is safe there is none. Verdict, cautions, version and fingerprint stand
+in the extras of the asset.
+
+Exits 0 when the model is written, whatever the verdict in it; 2 on bad input.")]
+pub(super) struct Model {
+    /// The bay file
+    pub(super) file: PathBuf,
+
+    /// The model to write, .glb; one that is there is replaced
+    pub(super) out: PathBuf,
 
     /// The day that the age of concrete is counted to, as year-month-day; today when not given
     #[arg(long, value_name = "DATE")]
@@ -399,24 +589,49 @@ pub(super) struct Presets {
     pub(super) format: Format,
 }
 
+/// Draw the form to measure by: what to measure before buying, how and where, to fill in by pencil.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  bayrise worksheet measure.pdf                         on Letter
+  bayrise worksheet measure.pdf --paper a4
+  bayrise worksheet measure.svg                         a file a page: measure.svg, measure-2.svg, ..
+
+`bayrise new --ask` takes the answers in the same order and writes the bay file.")]
+pub(super) struct Worksheet {
+    /// The form to write: .pdf or .svg; one that is there is replaced
+    pub(super) out: PathBuf,
+
+    /// The paper
+    #[arg(long, value_enum, default_value_t = PaperName::Letter)]
+    pub(super) paper: PaperName,
+}
+
 /// Write a commented bay file to start from, saying what to measure and how.
 #[derive(Debug, Args)]
 #[command(after_help = "\
-Example:
+Examples:
   bayrise new my-bay.ron --lift tall-columns-11-10 --vehicle pickup-half-ton-crew-cab
+  bayrise new my-bay.ron --ask                          asks what `bayrise worksheet` asks
+  bayrise new my-bay.ron --ask < answers.txt            a line an answer, empty where not known
 
 `bayrise presets` lists the names.")]
 pub(super) struct New {
     /// The file to write
     pub(super) out: PathBuf,
 
+    /// Ask what the form of `bayrise worksheet` asks, one question after another; Enter alone means
+    /// not known, and the file then says so
+    #[arg(long, conflicts_with_all = ["lift", "vehicle", "units"])]
+    pub(super) ask: bool,
+
     /// The lift's preset
-    #[arg(long, value_name = "NAME")]
-    pub(super) lift: String,
+    #[arg(long, value_name = "NAME", required_unless_present = "ask")]
+    pub(super) lift: Option<String>,
 
     /// The vehicle's preset
-    #[arg(long, value_name = "NAME")]
-    pub(super) vehicle: String,
+    #[arg(long, value_name = "NAME", required_unless_present = "ask")]
+    pub(super) vehicle: Option<String>,
 
     /// The units of the figures to fill in
     #[arg(long, value_enum, default_value_t = Units::Imperial)]

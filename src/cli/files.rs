@@ -6,6 +6,8 @@ use std::io::{Read as _, Write as _};
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
+use tempfile::NamedTempFile;
+
 use super::Failure;
 use crate::bayfile::presets::{PresetError, PresetSource};
 use crate::bayfile::syntax::limits::FILE_BYTES;
@@ -55,7 +57,23 @@ pub(crate) fn bay_file(path: &Path) -> Result<Vec<u8>, Failure> {
 fn missing(path: &Path) -> Failure {
     let word = path.to_string_lossy();
     let commands = [
-        "check", "compare", "view", "picture", "solids", "presets", "new", "schema", "help",
+        "check",
+        "asbuilt",
+        "compare",
+        "view",
+        "picture",
+        "layout",
+        "report",
+        "model",
+        "card",
+        "record",
+        "plan",
+        "solids",
+        "presets",
+        "worksheet",
+        "new",
+        "schema",
+        "help",
     ];
     let help = match nearest(&word, commands.into_iter()) {
         Some(command) => format!("did you mean the command `{command}`?"),
@@ -208,6 +226,23 @@ pub(super) fn can_be_written(path: &Path) -> Result<(), Failure> {
     Ok(())
 }
 
+/// Says early what would keep a new file from being written.
+pub(super) fn can_be_made(path: &Path, replace: bool) -> Result<(), Failure> {
+    can_be_written(path)?;
+    if !replace && path.symlink_metadata().is_ok() {
+        return Err(there_already(path));
+    }
+    Ok(())
+}
+
+fn there_already(path: &Path) -> Failure {
+    cannot(
+        path,
+        "it is there already",
+        "choose another name, or replace it with --force",
+    )
+}
+
 /// Writes a file in one step over the one that may be there.
 pub(super) fn replace(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     write_bytes(path, bytes, true)
@@ -219,23 +254,8 @@ pub(super) fn write(path: &Path, text: &str, replace: bool) -> Result<(), Failur
     write_bytes(path, text.as_bytes(), replace)
 }
 
-fn write_bytes(path: &Path, bytes: &[u8], replace: bool) -> Result<(), Failure> {
-    let there_already = || {
-        cannot(
-            path,
-            "it is there already",
-            "choose another name, or replace it with --force",
-        )
-    };
-    if path.is_dir() {
-        return Err(cannot(path, "it is a folder", "name a file in it"));
-    }
-    if !replace && path.symlink_metadata().is_ok() {
-        return Err(there_already());
-    }
-    if is_kept(path) {
-        return Err(cannot(path, READ_ONLY, READ_ONLY_HELP));
-    }
+/// The bytes in a temporary file beside the one that they are for; it goes away unless it is kept.
+fn beside(path: &Path, bytes: &[u8]) -> Result<NamedTempFile, Failure> {
     let mut builder = tempfile::Builder::new();
     builder.prefix(".bayrise-new-");
     // A new file's usual permissions, less what the person's mask takes away.
@@ -248,6 +268,75 @@ fn write_bytes(path: &Path, bytes: &[u8], replace: bool) -> Result<(), Failure> 
     file.write_all(bytes)
         .and_then(|()| file.as_file().sync_all())
         .map_err(|error| cannot(path, plainly(&error), ""))?;
+    Ok(file)
+}
+
+/// What one file of a set was before the set was written.
+struct Before<'a> {
+    path: &'a Path,
+    /// What it held, beside it; none where there was no file.
+    held: Option<NamedTempFile>,
+}
+
+/// Writes several files over those that may be there: all of them, or none, and then those that
+/// were there are as they were.
+pub(super) fn replace_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
+    if let [(path, bytes)] = files {
+        return replace(path, bytes);
+    }
+    let mut new = Vec::with_capacity(files.len());
+    for (path, bytes) in files {
+        can_be_written(path)?;
+        new.push(beside(path, bytes)?);
+    }
+    let mut before = Vec::with_capacity(files.len());
+    for (path, _) in files {
+        let held = match fs::read(path) {
+            Ok(bytes) => {
+                let copy = beside(path, &bytes)?;
+                if let Ok(known) = fs::metadata(path) {
+                    // A folder that keeps no permissions is no reason to stop.
+                    let _ = copy.as_file().set_permissions(known.permissions());
+                }
+                Some(copy)
+            }
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound => None,
+            Err(error) => return Err(cannot(path, plainly(&error), "")),
+        };
+        before.push(Before { path, held });
+    }
+    for (index, (file, (path, _))) in new.into_iter().zip(files).enumerate() {
+        if let Err(error) = file.persist(path) {
+            put_back(before.into_iter().take(index));
+            let why = plainly(&error.error);
+            return Err(cannot(path, why, "nothing of the set is written"));
+        }
+    }
+    Ok(())
+}
+
+/// Undoes what was written of a set.
+fn put_back<'a>(written: impl Iterator<Item = Before<'a>>) {
+    for before in written {
+        // Nothing better can be done where even this fails; the error that led here is told.
+        match before.held {
+            Some(held) => drop(held.persist(before.path)),
+            None => drop(fs::remove_file(before.path)),
+        }
+    }
+}
+
+fn write_bytes(path: &Path, bytes: &[u8], replace: bool) -> Result<(), Failure> {
+    if path.is_dir() {
+        return Err(cannot(path, "it is a folder", "name a file in it"));
+    }
+    if !replace && path.symlink_metadata().is_ok() {
+        return Err(there_already(path));
+    }
+    if is_kept(path) {
+        return Err(cannot(path, READ_ONLY, READ_ONLY_HELP));
+    }
+    let file = beside(path, bytes)?;
     let kept = if replace {
         file.persist(path)
     } else {
@@ -256,7 +345,7 @@ fn write_bytes(path: &Path, bytes: &[u8], replace: bool) -> Result<(), Failure> 
     match kept {
         Ok(_) => Ok(()),
         Err(error) if error.error.kind() == std::io::ErrorKind::AlreadyExists => {
-            Err(there_already())
+            Err(there_already(path))
         }
         Err(error) => Err(cannot(path, plainly(&error.error), "")),
     }
@@ -347,6 +436,29 @@ mod tests {
                 "{said}"
             );
         }
+    }
+
+    #[test]
+    fn a_set_that_fails_half_way_leaves_everything_as_it_was() {
+        let folder = tempfile::tempdir().unwrap();
+        let at = |name: &str| folder.path().join(name);
+        fs::write(at("a.svg"), "old a").unwrap();
+        // A name that ends like a folder's passes every look at it and can't be given to a file.
+        let bad = PathBuf::from(format!("{}/", at("c.svg").display()));
+        let set = [
+            (at("a.svg"), "new a"),
+            (at("b.svg"), "new b"),
+            (bad, "new c"),
+        ];
+        let set = set.map(|(path, text)| (path, text.as_bytes().to_vec()));
+        assert!(replace_all(&set).is_err());
+        assert_eq!(fs::read_to_string(at("a.svg")).unwrap(), "old a");
+        let left = fs::read_dir(folder.path()).unwrap().count();
+        assert_eq!(left, 1, "neither pages nor temporary files");
+        assert!(replace_all(&set[..2]).is_ok());
+        assert_eq!(fs::read_to_string(at("a.svg")).unwrap(), "new a");
+        assert_eq!(fs::read_to_string(at("b.svg")).unwrap(), "new b");
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 2);
     }
 
     #[test]

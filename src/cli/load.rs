@@ -17,21 +17,30 @@ pub(super) struct Loaded {
     pub(super) presets: Arc<Once>,
     pub(super) warnings: Vec<Warning>,
     pub(super) fingerprint: String,
+    /// Every text that went in, each with its name: the bay file first.
+    pub(super) sources: Vec<(String, String)>,
 }
 
 /// Reads a bay file and the presets it names.
 pub(super) fn load(path: &Path) -> Result<Loaded, Failure> {
-    let bytes = bay_file(path)?;
+    of_bytes(path, bay_file(path)?)
+}
+
+/// The same of a text that may not be saved yet, as if it stood in the file.
+pub(super) fn of_bytes(path: &Path, bytes: Vec<u8>) -> Result<Loaded, Failure> {
     let name = path.to_string_lossy();
     let presets = Arc::new(Once::of(path));
     let read = bayfile::read(&name, &bytes, &*presets).map_err(Failure::Faults)?;
     // The first source is the bay file itself: its bytes stand for it, mark and all.
     let texts = read.sources.iter().skip(1).map(|s| s.text.as_bytes());
     let fingerprint = fingerprint(std::iter::once(bytes.as_slice()).chain(texts));
+    let sources = read.sources.iter();
+    let sources = sources.map(|source| (source.name.clone(), source.text.clone()));
     Ok(Loaded {
         bay: read.bay,
         warnings: read.warnings.iter().map(warning).collect(),
         fingerprint,
+        sources: sources.collect(),
         bytes,
         presets,
     })

@@ -4,20 +4,30 @@
 //! before the first byte of it is printed, so that bad input leaves nothing on standard output.
 
 mod arguments;
+mod asbuilt;
+mod ask;
+mod card;
 mod check;
 mod compare;
 pub(crate) mod files;
+#[cfg(any(feature = "viewer", all(test, feature = "panels")))]
+pub(crate) mod hand_over;
 mod layout;
 mod load;
+mod model;
 mod new;
 mod options;
 mod picture;
 mod plan;
 mod presets;
+mod record;
+mod report;
 mod schema;
+mod sheets;
 mod solids;
 mod terminal;
 mod view;
+mod worksheet;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -117,7 +127,12 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::Check(options) => check::run(&options),
         Task::Picture(options) => picture::run(&options),
         Task::Plan(options) => plan::run(&options),
+        Task::AsBuilt(options) => asbuilt::run(&options),
         Task::Layout(options) => layout::run(&options),
+        Task::Card(options) => card::run(&options),
+        Task::Record(options) => record::run(&options),
+        Task::Model(options) => model::run(&options),
+        Task::Report(options) => report::run(&options),
         Task::Compare(options) => compare::run(&options),
         Task::View(file) => view::run(&file),
         Task::Window(file) => view::after_verdict(&file),
@@ -125,6 +140,8 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::Schema(of) => schema::run(of),
         Task::Presets(format) => presets::run(format),
         Task::New(options) => new::run(&options),
+        Task::Ask(options) => ask::run(&options),
+        Task::Worksheet(options) => worksheet::run(&options),
     }
 }
 

@@ -4,12 +4,20 @@ use std::path::{Path, PathBuf};
 
 use super::Failure;
 use super::arguments::{self, Arguments, Command, CompareFormat, Format, SchemaOf, Switch, Units};
+use super::asbuilt::AsBuiltOptions;
+use super::card::{self, CardOptions};
 use super::compare::{CompareOptions, Written};
 use super::layout::{self, LayoutOptions};
+use super::model::ModelOptions;
 use super::picture::PictureOptions;
 use super::plan::PlanOptions;
+use super::record::{self, RecordOptions};
+use super::report::ReportOptions;
+use super::sheets::{format_of, paper};
+use super::worksheet::{self, WorksheetOptions};
 use crate::bay::UnitSystem;
-use crate::drawing::sheet::Paper;
+use crate::drawing::layout::Part;
+use crate::drawing::pages::PageFormat;
 use crate::ground::Date;
 use crate::report::Need;
 use crate::report::compare::{Filter, FilterError, Sort};
@@ -29,8 +37,18 @@ pub(super) enum Task {
     Window(PathBuf),
     /// Say what is go, stop or not known before buying.
     Plan(PlanOptions),
+    /// Where the posts stand.
+    AsBuilt(AsBuiltOptions),
     /// Draw the sheets for the floor.
     Layout(LayoutOptions),
+    /// Write the lock card.
+    Card(CardOptions),
+    /// Write the commissioning sheet and the yearly log.
+    Record(RecordOptions),
+    /// Write a model for other programs.
+    Model(ModelOptions),
+    /// Write the page for a customer.
+    Report(ReportOptions),
     /// Put many bays side by side.
     Compare(CompareOptions),
     /// Draw a picture.
@@ -43,6 +61,10 @@ pub(super) enum Task {
     Presets(Format),
     /// Write a file to start from.
     New(NewOptions),
+    /// Write a file from answers.
+    Ask(AskOptions),
+    /// Draw the form to measure by.
+    Worksheet(WorksheetOptions),
 }
 
 /// What `check` is to do.
@@ -80,6 +102,13 @@ pub(super) struct NewOptions {
     pub(super) lift: String,
     pub(super) vehicle: String,
     pub(super) units: UnitSystem,
+    pub(super) replace: bool,
+}
+
+/// What `new --ask` is to do.
+#[derive(Debug)]
+pub(super) struct AskOptions {
+    pub(super) out: PathBuf,
     pub(super) replace: bool,
 }
 
@@ -129,12 +158,43 @@ impl Task {
                     picture: picture.transpose()?,
                 })
             }
+            (_, Some(Command::Asbuilt(built))) => Self::AsBuilt(AsBuiltOptions {
+                on: day(built.on.as_deref())?,
+                file: built.file,
+                readings: built.readings,
+                format: built.format,
+            }),
             (_, Some(Command::Plan(plan))) => Self::Plan(PlanOptions {
                 on: day(plan.on.as_deref())?,
                 file: plan.file,
+                page: plan.page.map(page).transpose()?,
                 format: plan.format,
             }),
             (_, Some(Command::Layout(typed))) => Self::Layout(layout(typed)?),
+            (_, Some(Command::Card(typed))) => Self::Card(CardOptions {
+                format: format_of(&typed.out, &card::FORMATS)?,
+                paper: typed.paper.map(paper),
+                on: day(typed.on.as_deref())?,
+                files: typed.files,
+                out: typed.out,
+            }),
+            (_, Some(Command::Record(typed))) => Self::Record(RecordOptions {
+                format: format_of(&typed.out, &record::FORMATS)?,
+                paper: typed.paper.map(paper),
+                on: day(typed.on.as_deref())?,
+                file: typed.file,
+                out: typed.out,
+            }),
+            (_, Some(Command::Model(typed))) => Self::Model(ModelOptions {
+                on: day(typed.on.as_deref())?,
+                out: ends(typed.out, "glb", "model")?,
+                file: typed.file,
+            }),
+            (_, Some(Command::Report(typed))) => Self::Report(ReportOptions {
+                on: day(typed.on.as_deref())?,
+                out: ends(typed.out, "html", "page")?,
+                file: typed.file,
+            }),
             (_, Some(Command::Compare(typed))) => Self::Compare(compare(typed)?),
             (_, Some(Command::Solids(solids))) => {
                 let travel = length("--travel", &solids.travel)?;
@@ -157,15 +217,11 @@ impl Task {
                 SchemaOf::Compare => super::schema::Of::Compare,
             }),
             (_, Some(Command::Presets(presets))) => Self::Presets(presets.format),
-            (_, Some(Command::New(new))) => Self::New(NewOptions {
-                out: new.out,
-                lift: new.lift,
-                vehicle: new.vehicle,
-                units: match new.units {
-                    Units::Imperial => UnitSystem::Imperial,
-                    Units::Metric => UnitSystem::Metric,
-                },
-                replace: new.force,
+            (_, Some(Command::New(new))) => new_file(new),
+            (_, Some(Command::Worksheet(typed))) => Self::Worksheet(WorksheetOptions {
+                format: format_of(&typed.out, &worksheet::FORMATS)?,
+                paper: paper(typed.paper),
+                out: typed.out,
             }),
             (Some(file), None) => Self::Window(file),
             (None, None) => {
@@ -178,22 +234,51 @@ impl Task {
     }
 }
 
+/// A page to print, and how it is written.
+fn page(out: PathBuf) -> Result<(PathBuf, PageFormat), Failure> {
+    let format = format_of(&out, &[PageFormat::Pdf, PageFormat::Svg])?;
+    Ok((out, format))
+}
+
+fn new_file(new: arguments::New) -> Task {
+    match (new.ask, new.lift, new.vehicle) {
+        (false, Some(lift), Some(vehicle)) => Task::New(NewOptions {
+            out: new.out,
+            lift,
+            vehicle,
+            units: match new.units {
+                Units::Imperial => UnitSystem::Imperial,
+                Units::Metric => UnitSystem::Metric,
+            },
+            replace: new.force,
+        }),
+        // The parser asks for both presets where nobody is to be asked.
+        _ => Task::Ask(AskOptions {
+            out: new.out,
+            replace: new.force,
+        }),
+    }
+}
+
+/// A file that other programs know by its ending.
+fn ends(out: PathBuf, ending: &str, what: &str) -> Result<PathBuf, Failure> {
+    let found = out.extension().map(|e| e.to_string_lossy().to_lowercase());
+    if found.as_deref() == Some(ending) {
+        return Ok(out);
+    }
+    Err(Failure::new(
+        format!("{}: no {what} has this ending", out.display()),
+        format!("name a .{ending} file"),
+    ))
+}
+
 fn layout(typed: arguments::Layout) -> Result<LayoutOptions, Failure> {
-    let format = layout::Format::of(&typed.out).ok_or_else(|| {
-        Failure::new(
-            format!(
-                "{}: no kind of drawing has this ending",
-                typed.out.display()
-            ),
-            layout::ENDINGS,
-        )
-    })?;
     Ok(LayoutOptions {
-        format,
-        paper: typed.paper.map(|paper| match paper {
-            arguments::PaperName::Letter => Paper::Letter,
-            arguments::PaperName::A4 => Paper::A4,
-            arguments::PaperName::A3 => Paper::A3,
+        format: format_of(&typed.out, &layout::FORMATS)?,
+        paper: typed.paper.map(paper),
+        full_size: typed.full_size.map(|part| match part {
+            arguments::FloorPart::Lift => Part::Lift,
+            arguments::FloorPart::Plan => Part::Plan,
         }),
         on: day(typed.on.as_deref())?,
         file: typed.file,

@@ -4,10 +4,15 @@ use std::path::PathBuf;
 
 use super::arguments::Format;
 use super::check::to_json;
+use super::files::can_be_written;
 use super::load::load;
+use super::sheets::write;
 use super::terminal::{look, print};
 use super::{Exit, Failure};
 use crate::clearance::study_on;
+use crate::drawing::pages::PageFormat;
+use crate::drawing::plan_page::plan_page;
+use crate::drawing::sheet::Paper;
 use crate::ground::Date;
 use crate::report::Report;
 use crate::report::plan::{Plan, json::PlanReport, render};
@@ -17,6 +22,8 @@ use crate::report::plan::{Plan, json::PlanReport, render};
 pub(super) struct PlanOptions {
     pub(super) file: PathBuf,
     pub(super) format: Format,
+    /// The printed page, and how it is written.
+    pub(super) page: Option<(PathBuf, PageFormat)>,
     /// The day that ages are counted to.
     pub(super) on: Date,
 }
@@ -41,6 +48,17 @@ pub(super) fn run(options: &PlanOptions) -> Result<Exit, Failure> {
         Format::Text => render(&report, &plan, look()),
         Format::Json => to_json(&PlanReport::new(&report, &plan))?,
     };
+    if let Some((out, format)) = &options.page {
+        can_be_written(out)?;
+        let paper = Paper::usual(loaded.bay.units);
+        let page = plan_page(&report, &plan, options.on, paper).ok_or_else(|| {
+            Failure::new(
+                format!("--page: no room for all of it on one {} page", paper.name()),
+                "shorten what has long names in the bay file; the text has it all",
+            )
+        })?;
+        write(out, *format, &loaded.bay.title, &[page])?;
+    }
     print(&shown)?;
     Ok(if plan.is_go() { Exit::Met } else { Exit::Unmet })
 }

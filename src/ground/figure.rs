@@ -16,8 +16,7 @@ pub enum Standing {
     Passes,
     /// It could not be worked out, or what is asked is not known.
     Unknown,
-    /// It does not hold: no lock is called safe, or, in a topic that withholds none
-    /// ([`super::Topic::withholds`]), the lift is not to be bought before it is cured.
+    /// It does not hold: no lock is called safe before it is cured.
     Stops,
 }
 

@@ -28,7 +28,7 @@ pub use section::{Section, Topic};
 
 use crate::bay::{Bay, Side};
 use crate::clearance::uncertainty::Uncertainty;
-use crate::clearance::{ArmFinding, ContactFinding, Limit, Study, Unknown, Withheld};
+use crate::clearance::{ArmFinding, ContactFinding, Limit, StandUp, Study, Unknown, Withheld};
 
 /// A calendar day; the day that ages are counted to.
 pub type Date = jiff::civil::Date;
@@ -46,6 +46,8 @@ pub struct Clearances<'a> {
     pub highest_clear_lock: Option<usize>,
     /// The uncertainty used.
     pub uncertainty: Uncertainty,
+    /// Whether the columns can be tipped up.
+    pub stand_up: StandUp,
     /// True where only how the figures stand is read, and why locks are withheld: a cure that costs
     /// much to find and that nobody reads is not looked for.
     pub verdict_only: bool,
@@ -61,6 +63,7 @@ impl<'a> Clearances<'a> {
             withheld: &study.withheld,
             highest_clear_lock: study.highest_clear_lock,
             uncertainty: study.uncertainty,
+            stand_up: study.stand_up,
             verdict_only: false,
         }
     }
@@ -83,6 +86,8 @@ pub fn withholding(bay: &Bay, found: &Clearances<'_>, on: Option<Date>) -> Vec<S
         slab::section(bay, on),
         anchors::section(bay, &map, &under, bases.as_ref()),
         bearing::section(bay, &map, &under, bases.as_ref()),
+        power::section(bay),
+        delivery::section(bay, found.uncertainty.garage_m, found.stand_up),
     ]
 }
 
@@ -94,8 +99,7 @@ pub fn withholding(bay: &Bay, found: &Clearances<'_>, on: Option<Date>) -> Vec<S
 pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
     let mut sections = withholding(bay, &Clearances::of(study), on);
     sections.push(access::section(bay, study));
-    sections.push(power::section(bay));
-    sections.push(delivery::section(bay, study));
+    sections.sort_by_key(|section| Topic::ALL.iter().position(|one| *one == section.topic));
     sections
 }
 
@@ -104,7 +108,6 @@ pub(crate) fn withhold(sections: &[Section], withheld: &mut Vec<Withheld>) {
     for section in sections {
         for figure in &section.figures {
             if figure.standing == Standing::Stops
-                && section.topic.withholds()
                 && !figure.told
                 && !told(withheld, section.topic, figure)
             {

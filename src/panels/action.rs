@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use super::camera::Sight;
+use super::hand_over::HandOver;
 use super::settings::{Section, Theme};
 use crate::bayfile::options::Pick;
 use crate::report::compare::Sort;
@@ -49,6 +50,8 @@ pub enum Action {
     SaveAndLeave,
     /// Choose a file and save there.
     SaveAs,
+    /// Choose a file and write there what other hands need.
+    HandOver(HandOver),
     /// Take the file on disk, losing changes that were not saved; asked for by name.
     Reload,
     /// Take over the autosave that was found after a crash.
@@ -173,6 +176,15 @@ pub enum Wish {
     AskOpen,
     /// Ask for a file to save to; then [`super::Desk::save_to`].
     AskSaveAs,
+    /// Ask for a file to write this to, make it and write it.
+    AskHandOver(HandOver),
+    /// Make this of the bay as it stands and write it there; then tell where it is.
+    HandOver {
+        /// What.
+        what: HandOver,
+        /// The file.
+        path: PathBuf,
+    },
     /// Read this file; then [`super::Desk::opened`] or a notice.
     Read(PathBuf),
     /// Write this text to this file in one step; then [`super::Desk::saved`] or a notice.

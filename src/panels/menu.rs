@@ -3,6 +3,7 @@
 use egui::{Align, Button, Layout, MenuBar, RichText, Sense, Slider, TextStyle, Ui, vec2};
 
 use super::camera::Sight;
+use super::hand_over::HandOver;
 use super::settings::Theme;
 use super::view_bar;
 use super::{Action, Desk, keys, style};
@@ -105,7 +106,24 @@ fn file(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
         out,
     );
     ui.separator();
+    ui.menu_button("Hand over", |ui| hand_over(ui, desk, out));
+    ui.separator();
     item(ui, "Quit", "quit", true, Action::Quit, out);
+}
+
+/// What can be made of the bay as it stands in the window, saved or not.
+fn hand_over(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
+    let has_bay = desk.document.read().is_ok();
+    for one in HandOver::ALL {
+        let button = Button::new(format!("{}\u{2026}", one.name()));
+        let answer = ui
+            .add_enabled(has_bay || !one.is_of_the_bay(), button)
+            .on_disabled_hover_text("The bay file has faults: mend them first.");
+        if answer.clicked() {
+            out.push(Action::HandOver(one));
+            ui.close();
+        }
+    }
 }
 
 fn view(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {

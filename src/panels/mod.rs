@@ -14,6 +14,7 @@ mod desk;
 pub mod document;
 pub mod door_bar;
 pub mod edit;
+pub mod hand_over;
 pub mod help;
 pub mod job;
 pub mod keys;

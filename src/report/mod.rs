@@ -4,6 +4,7 @@
 //! What they do choose is wording, order and the direction in which a shown number is rounded, and
 //! that is always against the vehicle.
 
+pub mod asbuilt;
 pub mod catalogue;
 mod cautions;
 pub mod compare;

@@ -154,6 +154,8 @@ pub(super) fn study() -> Study {
             vehicle_m: 0.006,
             loose_pad_m: 0.003,
             mismatch_m: 0.012,
+            posts_m: DVec3::ZERO,
+            carried_m: glam::DVec2::ZERO,
             parking: ParkingError {
                 across_m: 0.0254,
                 along_m: 0.0508,

@@ -2,14 +2,14 @@
 
 use crate::bay::Bay;
 use crate::clearance::{Study, Unknown, Withheld};
-use crate::ground::Topic;
-use crate::ground::slab::{Drilling, Hazard, drilling_allowed};
+use crate::ground::slab::{Drilling, HOLDS_ON, Hazard, LOAD_DAY, drill_from, drilling_allowed};
+use crate::ground::{Date, Topic};
 
 /// Whether holes are shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Drill {
-    /// They are: everything that forbids drilling is said not to be there, and nothing of what was
-    /// studied stops slab, anchors or posts.
+    /// They are: everything that forbids drilling is said not to be there, all of the slab is known,
+    /// it is old enough, and nothing of what was studied stops slab, anchors or posts.
     Shown,
     /// They are not, since these are in or under the slab.
     Forbidden(Vec<Hazard>),
@@ -17,6 +17,10 @@ pub enum Drill {
     NotKnown(Vec<Hazard>),
     /// They are not, since the study stops the lift here, whatever stands on it.
     Stopped,
+    /// They are not, since the slab is not old enough before this day.
+    NotBefore(Date),
+    /// They are not, since not all of the slab is known: its thickness, its age, its joints.
+    SlabNotKnown,
     /// They are not, since no pattern is given.
     NoPattern,
 }
@@ -28,9 +32,35 @@ impl Drill {
         match drilling_allowed(bay) {
             Drilling::No(there) => Self::Forbidden(there),
             Drilling::Unknown(open) => Self::NotKnown(open),
-            Drilling::Yes if study.withheld.iter().any(stops_the_lift) => Self::Stopped,
-            Drilling::Yes if bay.lift.base_plate.anchors.is_empty() => Self::NoPattern,
-            Drilling::Yes => Self::Shown,
+            Drilling::Yes
+                if study
+                    .withheld
+                    .iter()
+                    .any(|one| stops_the_lift(one) && !is_young(one)) =>
+            {
+                Self::Stopped
+            }
+            Drilling::Yes => Self::of_age(bay, study),
+        }
+    }
+
+    /// Where nothing but its age stops: a day of the first raise that lies ahead hides neither
+    /// today nor what is not known.
+    fn of_age(bay: &Bay, study: &Study) -> Self {
+        if let Some(day) = drill_from(&study.sections) {
+            return Self::NotBefore(day);
+        }
+        // Too weak at any age, or no day is known from which it is old enough.
+        let only_later = |one: &Withheld| matches!(one, Withheld::Ground { figure, .. } if figure.id == HOLDS_ON);
+        let mut young = study.withheld.iter().filter(|one| is_young(one));
+        if young.any(|one| !only_later(one)) {
+            Self::Stopped
+        } else if study.unknown.contains(&Unknown::Section(Topic::Slab)) {
+            Self::SlabNotKnown
+        } else if bay.lift.base_plate.anchors.is_empty() {
+            Self::NoPattern
+        } else {
+            Self::Shown
         }
     }
 
@@ -49,6 +79,14 @@ impl Drill {
                 listed(open)
             ),
             Self::Stopped => "the study stops this lift in this place, see the verdict".into(),
+            Self::NotBefore(day) => format!(
+                "the slab is not old enough. DRILL NOTHING BEFORE {day}, and print these sheets anew then"
+            ),
+            Self::SlabNotKnown => {
+                "not all of the slab is known, see its section of the report: nothing \
+                                   is drilled before that"
+                    .into()
+            }
             Self::NoPattern => "the file gives no anchor pattern".into(),
         };
         Some(format!("NO DRILLING POSITIONS ARE SHOWN: {why}."))
@@ -74,6 +112,16 @@ const fn under(topic: Topic) -> bool {
         topic,
         Topic::PostBase | Topic::Slab | Topic::Anchors | Topic::Bearing
     )
+}
+
+/// True where the slab's age stops it, or its strength, which grows with age.
+fn is_young(reason: &Withheld) -> bool {
+    let Withheld::Ground { topic, figure } = reason else {
+        return false;
+    };
+    *topic == Topic::Slab
+        && ["age", "strength", "poured", "drill_day", LOAD_DAY, HOLDS_ON]
+            .contains(&figure.id.as_ref())
 }
 
 /// True for a reason that holds for the lift in its place, whatever vehicle stands on it.

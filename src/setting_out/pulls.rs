@@ -184,10 +184,18 @@ pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> Vec<Step> {
         pull.pull("J", letter, "the same", repeat);
     }
     if !pull.pulls.is_empty() {
+        // A line across the bay would be wrong by the heading.
+        let across = if parking.yaw.rad() == 0.0 {
+            "a line across the bay"
+        } else {
+            "a line square to the line M\u{2013}N, for the vehicle stands askew"
+        };
         steps.push(pull.step(
             "Stop lines for parking",
-            "Mark M and N where two tapes cross, and through each a line across the bay: the \
-             tyres stand with their middles on these lines.",
+            format!(
+                "Mark M and N where two tapes cross, and through each {across}: the tyres stand \
+                 with their middles on these lines."
+            ),
         ));
     }
     steps

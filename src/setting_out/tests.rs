@@ -2,7 +2,8 @@
 
 use super::*;
 use crate::bay::{Side, Slab};
-use crate::clearance::{Withheld, study};
+use crate::clearance::{Unknown, Withheld, study};
+use crate::ground::Topic;
 use crate::solids::posts::posts;
 use crate::solids::test_bay::test_bay;
 use crate::units::Length;
@@ -89,6 +90,12 @@ fn no_hole_is_shown_while_anything_forbids_it_or_is_not_known() {
     assert!(!bay.lift.base_plate.anchors.is_empty());
     let mut found = study(&bay).unwrap();
     found.withheld.clear();
+    // Its thickness is not known: nothing is drilled before that.
+    assert_eq!(setting_out(&bay, &found).drill, Drill::SlabNotKnown);
+    assert!(!has_holes(&setting_out(&bay, &found)));
+    found
+        .unknown
+        .retain(|one| *one != Unknown::Section(Topic::Slab));
     assert!(has_holes(&setting_out(&bay, &found)));
     // What stops the lift here stops the drill; what stops one vehicle does not.
     found.withheld = vec![Withheld::NoMarkFits];
@@ -123,4 +130,46 @@ fn pulls_are_numbered_through() {
         .collect();
     assert!(numbers.len() > 20);
     assert!(numbers.iter().enumerate().all(|(i, &n)| n == i + 1));
+}
+
+#[test]
+fn no_hole_is_shown_before_the_concrete_is_old_enough() {
+    use crate::bay::Curing;
+    use crate::units::{PA_PER_PSI, Pressure};
+    let day = |month: i8, day: i8| jiff::civil::date(2026, month, day);
+    let psi = |value: f64| Some(Pressure::pascals(value * PA_PER_PSI));
+    let mut bay = drillable();
+    bay.lift.manual.strength = psi(3000.0);
+    let slab = bay.slab.as_mut().unwrap();
+    slab.strength = psi(4000.0);
+    slab.poured = Some(day(5, 14));
+    slab.curing = Some(Curing::Moist);
+    // 3000 of 4000 psi take nine days, whatever day is named for the first raise or for drilling.
+    for (drill_on, load_on) in [
+        (None, None),
+        (None, Some(day(7, 20))),
+        (Some(day(6, 1)), Some(day(7, 20))),
+    ] {
+        let slab = bay.slab.as_mut().unwrap();
+        slab.drill_on = drill_on;
+        slab.load_on = load_on;
+        let drill = |on| {
+            let found = crate::clearance::study_on(&bay, Some(on)).unwrap();
+            setting_out(&bay, &found).drill
+        };
+        let early = drill(day(5, 20));
+        assert_eq!(
+            early,
+            Drill::NotBefore(day(5, 23)),
+            "{drill_on:?} {load_on:?}"
+        );
+        assert!(early.why_not().unwrap().contains("BEFORE 2026-05-23"));
+        // Old enough to be drilled, though not yet as strong as on the day of the first raise: what
+        // is left is the thickness, which is not known here.
+        assert_eq!(drill(day(5, 23)), Drill::SlabNotKnown);
+    }
+    // Never strong enough.
+    bay.lift.manual.strength = psi(5000.0);
+    let found = crate::clearance::study_on(&bay, Some(day(8, 1))).unwrap();
+    assert_eq!(setting_out(&bay, &found).drill, Drill::Stopped);
 }

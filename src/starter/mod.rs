@@ -4,7 +4,7 @@
 
 mod fit;
 
-use crate::bay::{Bay, UnitSystem};
+use crate::bay::{Aim, Bay, UnitSystem};
 use crate::bayfile::presets::EmbeddedOnly;
 use crate::bayfile::read;
 use crate::clearance::reach::with_doubtful_arms;
@@ -13,6 +13,7 @@ use crate::clearance::uncertainty::Uncertainty;
 use crate::diagnostics::Diagnostic;
 use crate::report::why_not_safe;
 use crate::solids::arms::aim_offsets;
+use crate::units::Length;
 
 use fit::Needs;
 
@@ -45,6 +46,18 @@ const FIGURES: &[(&str, &str, &str)] = &[
     ("LIFT_TRUST", "1/8 in", "3 mm"),
     ("PERSON", "5 ft 10 in", "1780 mm"),
     ("ZERO", "0 in", "0 mm"),
+    ("READING_X", "-5 ft", "-1500 mm"),
+    ("READING_Y", "15 ft", "4600 mm"),
+    ("READING", "4 in", "100 mm"),
+    ("STRENGTH", "3000 psi", "20 MPa"),
+    ("SLAB_LEFT", "-12 ft", "-3650 mm"),
+    ("SLAB_RIGHT", "12 ft", "3650 mm"),
+    ("RUN", "45 ft", "14 m"),
+    ("PANEL_WIDTH", "30 in", "760 mm"),
+    ("PANEL_DEPTH", "36 in", "920 mm"),
+    ("PANEL_HIGH", "78 in", "1990 mm"),
+    ("UNLOADING", "1100 lb", "500 kg"),
+    ("RAISING", "1100 lb", "500 kg"),
 ];
 
 const TEMPLATE: &str = include_str!("starter.ron");
@@ -109,6 +122,38 @@ pub fn starter(lift: &str, vehicle: &str, units: UnitSystem) -> Result<Starter, 
         }
     }
     attempt(nearest)
+}
+
+/// The starter file of two shipped presets without a look at what works: a ground to put measured
+/// values into.
+///
+/// # Errors
+/// The faults in it; shipped presets have none.
+pub fn placeholder(
+    lift: &str,
+    vehicle: &str,
+    units: UnitSystem,
+) -> Result<String, Vec<Diagnostic>> {
+    let pair = pair(lift, vehicle, units)?;
+    Ok(fill(lift, vehicle, units, &Needs::of(&pair, 0.0)))
+}
+
+/// Of the aims from which all four arms reach, the one nearest to the bay's post line that leaves a
+/// safe lock; without one, the nearest that reaches; none where none does.
+#[must_use]
+pub fn nearest_aim(bay: &Bay) -> Option<Length> {
+    let uncertainty = Uncertainty::worst(bay);
+    let errors = uncertainty.parking_corners();
+    let doubtful = with_doubtful_arms(bay, &uncertainty);
+    let aims = aim_offsets(&doubtful, &errors, fit::aim_step_m(bay.units)).ok()?;
+    let at = |aim: f64| Length::metres(aim);
+    let leaves_a_lock = |aim: &&f64| {
+        let mut aimed = bay.clone();
+        aimed.parking.aim = Aim::CentreOfGravity(at(**aim));
+        study(&aimed).is_ok_and(|study| study.highest_safe_lock.is_some())
+    };
+    let best = aims.iter().find(leaves_a_lock).or(aims.first());
+    best.copied().map(at)
 }
 
 const NO_AIM: &str = "; wherever the vehicle is aimed with its centre of gravity where the lift \

@@ -189,3 +189,29 @@ fn it_says_of_itself_that_nothing_is_measured() {
     assert!(text.contains("not measured yet"));
     assert!(text.matches("MEASURE").count() > 15);
 }
+
+#[test]
+fn what_is_not_known_is_there_to_be_filled_in_and_reads() {
+    for units in SYSTEMS {
+        let text = made("tall-columns-12-8", "coupe", units).text;
+        let as_written = bay(&text).unwrap();
+        assert_eq!(as_written.slab, None);
+        assert_eq!(as_written.power, None);
+        assert_eq!(as_written.arrangements, None);
+        assert_eq!(as_written.vehicle.driver, None);
+        // Every // taken away, the words of the stubs' own remarks left remarks.
+        let start = text.find("    // slab: (").unwrap();
+        let stubs = text[start..].replace("\n    // ", "\n    ");
+        let stubs = stubs.replacen("    // slab", "    slab", 1);
+        let filled = format!("{}{}", &text[..start], stubs.replace("\n    //\n", "\n"));
+        let filled = filled.replace("// driver: Left", "driver: Left");
+        let filled = bay(&filled).unwrap_or_else(|f| panic!("{}", render(&f, Style::default())));
+        let slab = filled.slab.unwrap();
+        assert!(slab.lines_listed && slab.heated == Some(false) && slab.readings.len() == 1);
+        assert!(filled.power.unwrap().conductor.is_some());
+        let arranged = filled.arrangements.unwrap();
+        assert_eq!(arranged.lift_compared, Some(true));
+        assert!(arranged.inspection.is_some() && arranged.tools.iter().all(Option::is_some));
+        assert_eq!(filled.vehicle.driver, Some(crate::bay::Side::Left));
+    }
+}

@@ -11,9 +11,7 @@ pub mod convert;
 mod day;
 #[cfg(feature = "viewer")]
 pub mod engine;
-pub mod facets;
 pub mod order;
-pub mod paint;
 #[cfg(feature = "viewer")]
 pub mod probe;
 #[cfg(feature = "viewer")]
@@ -25,6 +23,8 @@ mod without;
 
 use std::fmt;
 
+#[cfg(feature = "viewer")]
+pub(crate) use crate::drawing::{facets, paint};
 #[cfg(feature = "viewer")]
 pub use capture::make as picture;
 pub use day::today;

@@ -82,6 +82,29 @@ pub(super) fn anchor_fits(f: &Fields<'_>, plate: &BasePlate) -> bool {
             "check both: the effective one ends where the anchor bears, above its tip",
         );
     }
+    let deepest = [
+        ("anchor_embedment", plate.anchor_embedment),
+        ("anchor.effective_embedment", anchor.effective_embedment),
+    ]
+    .into_iter()
+    .filter_map(|(name, depth)| Some((name, depth?)))
+    .reduce(|one, other| if other.1 > one.1 { other } else { one });
+    if let (Some(least), Some((name, depth))) = (anchor.min_thickness, deepest)
+        && least <= depth
+    {
+        fits = false;
+        f.error(
+            f.newer("anchor.min_thickness", name),
+            "the anchor is as deep as the thinnest slab that its maker is said to allow",
+            &format!(
+                "`min_thickness` is {}, `{name}` {}",
+                both(least),
+                both(depth)
+            ),
+            "check both: no maker allows an anchor in a slab that it goes through; \
+             `min_thickness` is that of the concrete, from the anchor's product data",
+        );
+    }
     if let (Some(area), Some(diameter)) = (anchor.stress_area, plate.anchor_diameter)
         && area.si() > std::f64::consts::FRAC_PI_4 * diameter.m() * diameter.m()
     {

@@ -2,7 +2,7 @@
 
 use super::all;
 use super::fields::Fields;
-use super::readers::{Count, Flag, mass, rec, size, text, words};
+use super::readers::{Count, Flag, list, mass, rec, size, text, words};
 use super::vehicle::named;
 use crate::bay::{Arrangements, Burning, Leave};
 use crate::units::Length;
@@ -18,11 +18,22 @@ pub(super) fn arrangements(f: &Fields<'_>) -> Option<Arrangements> {
         ],
     );
     all!(Arrangements {
+        lift_compared: f.maybe("lift_compared", &Flag),
+        vehicle_measured: f.maybe("vehicle_measured", &Flag),
         permit: f.maybe("permit", &leave),
         landlord: f.maybe("landlord", &leave),
         insurer: f.maybe("insurer", &leave),
         panel_space: f.maybe("panel_space", &rec("the space", space)),
         burning: f.maybe("burning", &named("heaters", 50, "the heater", burning)),
+        not_burning: f.or(
+            "not_burning",
+            Vec::new(),
+            &list(
+                "things that don't burn",
+                200,
+                rec("the thing", |f: &Fields<'_>| f.need("name", &text())),
+            ),
+        ),
         unloading: f.maybe("unloading", &mass()),
         raising: f.maybe("raising", &mass()),
         helpers: f.maybe(

@@ -128,5 +128,6 @@ pub(super) fn power(f: &Fields<'_>) -> Option<PowerSupply> {
             "conductor",
             &words("a size of copper conductor", &CONDUCTORS)
         ),
+        overload: f.maybe("overload", &current()),
     })
 }

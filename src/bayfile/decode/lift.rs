@@ -5,14 +5,14 @@ use super::door::side;
 use super::fields::{Fields, record};
 use super::locks::locks;
 use super::readers::{
-    Point, Read, angle, current, custom, list, mass, name, not_negative, number, place, power, rec,
-    size, slab_thickness, strength, text, variant, voltage, volume, words,
+    Flag, Point, Read, angle, current, custom, list, mass, name, not_negative, number, place,
+    power, rec, size, slab_thickness, strength, text, variant, voltage, volume, words,
 };
 use super::vehicle::named;
 use super::{all, checks};
 use crate::bay::{
     Arm, BasePlate, Carriage, CgWindow, Column, Hydraulics, Lift, Motor, Pad, Phases, Piece,
-    PowerUnit, ShutOffBar, SlabDemand, Tie,
+    PostsOff, PowerUnit, ShutOffBar, SlabDemand, Tie,
 };
 use crate::bayfile::context::Context;
 use crate::bayfile::merge::lay_over;
@@ -66,8 +66,12 @@ pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
         ),
         capacity: f.need("capacity", &mass()),
         arm_capacity: f.maybe("arm_capacity", &mass()),
+        post_capacity: f.maybe("post_capacity", &mass()),
         motor: f.maybe("motor", &rec("the motor", motor)),
         hydraulics: f.maybe("hydraulics", &rec("the hydraulics", hydraulics)),
+        shim_limit: f.maybe("shim_limit", &size()),
+        plumb_limit: f.maybe("plumb_limit", &size()),
+        posts_off: Some(PostsOff::default()),
         shipping_mass: f.maybe("shipping_mass", &mass()),
         pieces: f.or(
             "pieces",
@@ -86,7 +90,8 @@ pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
             &rec("the advertised demand", demand)
         ),
     })?;
-    stays_on_column(f, &read).then_some(read)
+    let fits = checks::ratings(f, &read);
+    (stays_on_column(f, &read) && fits).then_some(read)
 }
 
 /// True when the carriage, at the end of its travel, is still on its column; else that is noted.
@@ -256,6 +261,7 @@ fn arm(f: &Fields<'_>) -> Option<Arm> {
         shortest: f.need("shortest", &size()),
         longest: f.need("longest", &size()),
         tooth: f.maybe("tooth", &angle(0.1, 45.0)),
+        stepless_restraint: f.maybe("stepless_restraint", &Flag),
         section_width: f.need("section_width", &size()),
         section_height: f.need("section_height", &size()),
         underside: f.need("underside", &not_negative()),
@@ -277,6 +283,16 @@ fn arm(f: &Fields<'_>) -> Option<Arm> {
             "the arm's least swing is greater than its greatest",
             "`swing_min` must not be more than `swing_max`",
             "swap the two, or check their signs: positive turns away from the post line",
+        );
+    }
+    if read.tooth.is_some() && read.stepless_restraint.is_some() {
+        good = false;
+        f.error(
+            f.newer("stepless_restraint", "tooth"),
+            "the arm's restraint is said to have teeth and to be one without",
+            "`stepless_restraint` goes with `tooth: None` only",
+            "give `tooth` for a restraint with teeth; else `stepless_restraint: true` where one \
+             holds the arm at any swing, or `false` where nothing holds it",
         );
     }
     good.then_some(read)
@@ -310,6 +326,7 @@ fn motor(f: &Fields<'_>) -> Option<Motor> {
                 &[("One", Phases::One), ("Three", Phases::Three)]
             )
         ),
+        protected: f.maybe("protected", &Flag),
     })
 }
 
@@ -344,6 +361,7 @@ fn piece(f: &Fields<'_>) -> Option<Piece> {
         length: f.need("length", &size()),
         width: f.need("width", &size()),
         height: f.need("height", &size()),
+        column: f.or("column", false, &Flag),
     })
 }
 

@@ -12,6 +12,7 @@ mod garage;
 mod ground;
 mod lift;
 mod locks;
+pub(super) mod measured;
 mod obstacles;
 pub(super) mod options;
 mod parking;

@@ -3,7 +3,7 @@
 use super::all;
 use super::fields::Fields;
 use super::readers::{Read, list, name, not_negative, rec, size, words};
-use crate::bay::{DoorHeld, Person, Policy};
+use crate::bay::{DoorHeld, PERCENTILES, Percentile, Person, Policy};
 
 /// Reads the policy; what is left out keeps the project's own default.
 pub(super) fn policy(f: &Fields<'_>) -> Option<Policy> {
@@ -38,10 +38,40 @@ pub(super) fn people() -> impl Read<Out = Vec<Person>> {
         "people",
         100,
         rec("the person", |f: &Fields<'_>| {
-            all!(Person {
-                name: f.need("name", &name()),
-                height: f.need("height", &size().within(0.5, 3.0)),
+            let name = f.need("name", &name());
+            let stature = f.maybe("stature", &words("one of the statures", &STATURES));
+            let height = &size().within(0.5, 3.0);
+            let height = match stature.flatten() {
+                Some(stature) => {
+                    if f.maybe("height", height).flatten().is_some() {
+                        f.error(
+                            "height",
+                            "a height and a stature are given for one person",
+                            "one of the two belongs here",
+                            "leave out `stature` where the person was measured",
+                        );
+                        return None;
+                    }
+                    Some(stature.with_shoes())
+                }
+                None => f.need("height", height),
+            };
+            Some(Person {
+                name: name?,
+                height: height?,
+                stature: stature?,
             })
         }),
     )
 }
+
+/// The words for a stature, [`PERCENTILES`] in their order.
+const STATURES: [(&str, Percentile); PERCENTILES.len()] = {
+    let mut table = [("", PERCENTILES[0]); PERCENTILES.len()];
+    let mut index = 0;
+    while index < table.len() {
+        table[index] = (PERCENTILES[index].word, PERCENTILES[index]);
+        index += 1;
+    }
+    table
+};

@@ -7,8 +7,8 @@ use super::fields::Fields;
 use super::lift::corners;
 use super::obstacles::unique_names;
 use super::readers::{
-    Read, angle, custom, items, list, mass, mass_change, name, not_negative, number, one_item,
-    place, rec, size, variant, words,
+    Flag, Read, angle, custom, items, list, mass, mass_change, name, not_negative, number,
+    one_item, place, rec, size, variant, words,
 };
 use super::roof;
 use crate::bay::{
@@ -228,6 +228,7 @@ fn named_mass(f: &Fields<'_>) -> Option<NamedMass> {
         station: f.need("station", &place()),
         across: f.or("across", Length::ZERO, &place()),
         height: f.maybe("height", &not_negative()),
+        stays: f.or("stays", false, &Flag),
     })?;
     if read.mass == Mass::ZERO {
         f.error(

@@ -54,6 +54,9 @@ pub struct ShiftFound {
     pub along_m: f64,
     /// The least of the swings of the doors asked about, parked there.
     pub swing: Swing,
+    /// The least of them about waist height there, and on which lock; none when no such lock is
+    /// clear, or where it is not enough.
+    pub at_waist: Option<(usize, Swing)>,
     /// True when that is enough to get out.
     pub enough: bool,
     /// The highest clear lock parked there; only worked out where it is enough.

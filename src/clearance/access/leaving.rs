@@ -3,6 +3,8 @@
 //! A door is opened by hand until it nearly touches, so no margin is asked of it here; everything
 //! that is not known exactly counts against it all the same, and so does the parking box.
 
+use std::f64::consts::FRAC_PI_2;
+
 use glam::DVec3;
 
 use super::{Before, DoorRoom, Swing};
@@ -20,7 +22,9 @@ use crate::solids::{ParkingError, Pose, Role, Solid, arms, attitude};
 /// this length opened by an angle.
 #[must_use]
 fn gap_m(length_m: f64, angle_rad: f64) -> f64 {
-    (length_m * angle_rad.sin() - THICKNESS_M * 0.5 * angle_rad.cos()).max(0.0)
+    // Opened farther than square to the body, nothing of it stands in the way that did not before.
+    let angle = angle_rad.min(FRAC_PI_2);
+    (length_m * angle.sin() - THICKNESS_M * 0.5 * angle.cos()).max(0.0)
 }
 
 /// Where the vehicle stands on a lock.
@@ -32,6 +36,14 @@ pub(super) struct OnLock<'a> {
     pub(super) poses: &'a [Pose],
     /// How far the body may be off.
     pub(super) place: PlaceDoubt,
+}
+
+impl OnLock<'_> {
+    /// How far any point of a door may be from where it is drawn.
+    fn spread(&self, part: &OpeningPart) -> DVec3 {
+        let stands_out = part.length.m().max(part.width.m());
+        self.place.spread + DVec3::splat(self.place.turn * stands_out)
+    }
 }
 
 /// The front doors with everything they may swing into, built once.
@@ -169,8 +181,7 @@ impl<'a> Leaving<'a> {
                 let side = side(part.kind)?;
                 let spread = self.standing_spread(part, rest);
                 let at_waist = up.as_ref().and_then(|(on, things)| {
-                    let stands_out = part.length.m().max(part.width.m());
-                    let spread = on.place.spread + DVec3::splat(on.place.turn * stands_out);
+                    let spread = on.spread(part);
                     on.poses
                         .iter()
                         .map(|pose| self.swing(part, *pose, spread, things, solver))
@@ -208,6 +219,31 @@ impl<'a> Leaving<'a> {
             })
             .min_by(|a, b| a.gap_m.total_cmp(&b.gap_m))
     }
+
+    /// The same on a lock. Where along the bay it stands changes nothing of how it lies on the
+    /// pads.
+    pub(super) fn least_raised(
+        &self,
+        parts: &[usize],
+        along_m: f64,
+        on: OnLock<'_>,
+        solver: &mut Solver,
+    ) -> Option<Swing> {
+        let things = self.things(on.travel_m, false);
+        let mut least: Option<Swing> = None;
+        let open = &self.bay.vehicle.opening_parts;
+        for part in parts.iter().filter_map(|&index| open.get(index)) {
+            for pose in on.poses {
+                let moved = pose.moved(DVec3::Y * along_m);
+                let spread = on.spread(part);
+                let swing = self.swing(part, moved, spread, &things, solver);
+                if least.as_ref().is_none_or(|least| swing.gap_m < least.gap_m) {
+                    least = Some(swing);
+                }
+            }
+        }
+        least
+    }
 }
 
 /// On which side of the vehicle a front door is.
@@ -231,6 +267,8 @@ mod tests {
             (found - (0.5 - 0.03 * 0.75_f64.sqrt())).abs() < 1e-12,
             "{found}"
         );
+        // Past square it gets no narrower.
+        assert!((gap_m(1.0, 170_f64.to_radians()) - 1.0).abs() < 1e-12);
         // Shut, and ajar by less than its thickness: no gap.
         assert!(gap_m(1.0, 0.0) <= 0.0 && gap_m(1.0, 0.02) <= 0.0);
     }

@@ -15,7 +15,7 @@ use super::findings::{DoorState, LockFinding, LockState};
 use super::opening::PlaceDoubt;
 use super::pair_table::PairTable;
 use super::prepare::{FixedSet, Prepared};
-use super::study::{LeftOut, group_of};
+use super::study::group_of;
 use super::sweep::Workspace;
 use crate::bay::{Bay, Door};
 use crate::solids::Pose;
@@ -28,7 +28,6 @@ pub(super) struct Before<'a> {
     pub(super) bay: &'a Bay,
     pub(super) prepared: &'a Prepared,
     pub(super) table: &'a PairTable<'a>,
-    pub(super) left_out: &'a LeftOut,
     /// The governing door state's group.
     pub(super) door_group: usize,
     pub(super) highest_clear_lock: Option<usize>,

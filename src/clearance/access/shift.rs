@@ -1,17 +1,13 @@
 //! Where the driver can't get out: would parking farther in or out do it, within what the arms
-//! reach and without a lower lock?
+//! reach, what the balance bears and what the room allows?
 
 use super::leaving::Leaving;
-use super::{Before, DoorRoom, ShiftFound};
+use super::{Before, DoorRoom, ShiftFound, waist};
 use crate::bay::{Aim, Bay, Side, UnitSystem};
-use crate::clearance::locks::{Together, highest_clear};
-use crate::clearance::movers::movers;
-use crate::clearance::pairs::rule;
+use crate::clearance::heights;
 use crate::clearance::reach::arm_findings;
-use crate::clearance::study::{counted_states, group_list, group_of};
 use crate::clearance::sweep::Workspace;
-use crate::solids::ParkingError;
-use crate::solids::attitude::{at_rest, centre_of_gravity};
+use crate::ground::loads::balance_holds;
 use crate::units::Length;
 
 /// Gap between body and door that a person needs to get out. Common practice, no source.
@@ -69,28 +65,43 @@ pub(super) fn shift(
             }
             reached[way] = true;
             let swing = leaving.least(&parts, along_m, space.solver())?;
-            if swing.gap_m > best.as_ref().map_or(now, |best| best.swing.gap_m) {
-                best = Some(ShiftFound {
-                    along_m,
-                    enough: swing.gap_m >= LEAVE_M,
-                    swing,
-                    highest_clear_lock: None,
-                    without_loss: false,
-                });
+            if swing.gap_m <= best.as_ref().map_or(now, |best| best.swing.gap_m) {
+                continue;
             }
+            let enough = swing.gap_m >= LEAVE_M;
+            let mut found = ShiftFound {
+                along_m,
+                swing,
+                at_waist: None,
+                enough,
+                highest_clear_lock: None,
+                without_loss: false,
+            };
+            if enough {
+                // A place that the room is against is no cure.
+                let Some(there) = heights(&parked_at(before.bay, along_m))
+                    .ok()
+                    .filter(|there| there.reasons == 0)
+                else {
+                    continue;
+                };
+                found.highest_clear_lock = there.highest_clear_lock;
+                found.without_loss = there.highest_clear_lock >= before.highest_clear_lock;
+                found.at_waist = waist(before)
+                    .filter(|on| Some(on.lock) <= there.highest_clear_lock)
+                    .and_then(|on| {
+                        let swing = leaving.least_raised(&parts, along_m, on, space.solver())?;
+                        Some((on.lock, swing))
+                    });
+            }
+            best = Some(found);
         }
         if best.as_ref().is_some_and(|best| best.enough) {
             break;
         }
         count += 1.0;
     }
-    let mut best = best?;
-    if best.enough {
-        let lock = raised(before, best.along_m, space)?;
-        best.highest_clear_lock = lock;
-        best.without_loss = lock >= before.highest_clear_lock;
-    }
-    Some(best)
+    best
 }
 
 /// The bay with the vehicle parked farther in.
@@ -104,64 +115,10 @@ fn parked_at(bay: &Bay, along_m: f64) -> Bay {
     moved
 }
 
-/// Whether every arm reaches there over the whole parking box, and the balance point stays in the
-/// manual's window where one is given.
+/// Whether every arm reaches there over the whole parking box, and the balance holds.
 fn allowed(before: &Before<'_>, along_m: f64) -> bool {
     let bay = parked_at(before.bay, along_m);
     let reaches = arm_findings(&bay, &before.prepared.uncertainty)
         .is_ok_and(|arms| arms.iter().all(|arm| arm.worst_shortfall_m <= 0.0));
-    reaches && in_window(&bay)
-}
-
-fn in_window(bay: &Bay) -> bool {
-    let Some(window) = &bay.lift.cg_window else {
-        return true;
-    };
-    let Ok(balance) = centre_of_gravity(&bay.vehicle) else {
-        // Not known, and said so elsewhere.
-        return true;
-    };
-    let Ok(rest) = at_rest(bay, ParkingError::default()) else {
-        return false;
-    };
-    let at = rest.point(balance.plan_m.extend(0.0)).y - bay.lift.post_line.m();
-    let doubt = bay.parking.repeat_along.m();
-    at + doubt <= window.front.m() && at - doubt >= -window.rear.m()
-}
-
-/// The highest clear lock with the vehicle parked there, in the worse of the door states that
-/// count. None when it can't be set on the pads.
-fn raised(before: &Before<'_>, along_m: f64, space: &mut Workspace) -> Option<Option<usize>> {
-    let bay = parked_at(before.bay, along_m);
-    let movers = movers(&bay, &before.prepared.uncertainty).ok()?;
-    let groups = group_list(before.prepared);
-    let mut sweep = |group: usize| {
-        space.sweep(
-            &movers.moving,
-            &groups[group].bodies,
-            &before.prepared.locks,
-            glam::DVec3::Z,
-            &|mover, fixed| {
-                if before.left_out.contains(&(mover.solid, group, fixed.solid)) {
-                    return None;
-                }
-                rule(mover.role, fixed.role, &bay.policy)
-            },
-        );
-        space.swept.clone()
-    };
-    let common = sweep(0);
-    counted_states(&bay)
-        .iter()
-        .map(|&state| {
-            let door = sweep(group_of(state));
-            let swept = [&common, &door];
-            let states = Together { swept: &swept }.states(
-                &before.prepared.locks,
-                movers.phases.carry_m,
-                bay.lift.travel.m(),
-            );
-            highest_clear(states.into_iter().map(|(state, _)| state))
-        })
-        .min()
+    reaches && balance_holds(&bay, &before.prepared.uncertainty)
 }

@@ -146,6 +146,10 @@ fn a_shift_that_is_told_holds_in_a_study_of_its_own() {
         arm.longest += Length::inches(16.0);
         arm.shortest = Length::inches(16.0);
     }
+    // Nor does the balance end at the 12 in of this lift.
+    if let Some(window) = &mut bay.lift.cg_window {
+        window.front = Length::inches(18.0);
+    }
     let study = found(&bay);
     let shift = study.access.shift.clone().unwrap();
     assert!(shift.enough, "{shift:?}");

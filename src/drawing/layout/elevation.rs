@@ -3,15 +3,16 @@
 //! Drawn at the highest safe lock; where none is safe at the highest clear one, which is then
 //! marked as not safe; where none is clear, on the floor.
 
-use glam::{DVec2, DVec3};
+use glam::DVec3;
 
 use super::draw::{Running, over, solid, together};
+use super::elevation_labels::{callouts, widths};
 use super::{LayoutError, Made};
 use crate::bay::{Bay, Opener};
 use crate::clearance::{DoorState, LockFinding};
 use crate::drawing::outline::Look;
-use crate::drawing::sheet::{Callout, View};
-use crate::report::{Sayings, called, on_one_line, short_name};
+use crate::drawing::sheet::View;
+use crate::report::{Sayings, on_one_line};
 use crate::solids::list::solids;
 use crate::solids::{DoorTravel, Role, Solid};
 use crate::units::{Length, Rounding, both};
@@ -142,7 +143,7 @@ fn picture(view: &mut View, look: Look, all: &[Solid]) {
 }
 
 /// Lowest and highest corner about everything of some roles; none without any.
-fn around(all: &[Solid], wanted: impl Fn(Role) -> bool) -> Option<(DVec3, DVec3)> {
+pub(super) fn around(all: &[Solid], wanted: impl Fn(Role) -> bool) -> Option<(DVec3, DVec3)> {
     let boxes = all.iter().filter(|one| wanted(one.role)).map(Solid::bounds);
     boxes.reduce(|(low, high), (a, b)| (low.min(a), high.max(b)))
 }
@@ -226,112 +227,4 @@ fn with_place(all: &[Solid], wanted: fn(Role) -> bool, highest: bool) -> Option<
 /// The lowest point of the ceiling's underside.
 fn ceiling(all: &[Solid]) -> Option<DVec3> {
     with_place(all, |role| role == Role::Ceiling, false)
-}
-
-fn widths(view: &mut View, made: &Made<'_>, look: Look, all: &[Solid]) {
-    let bay = made.order.bay;
-    let at = |letter: &str| made.out.point(letter).map(|point| point.at_m);
-    let (Some(a), Some(b), Some(g)) = (at("A"), at("B"), at("G")) else {
-        return;
-    };
-    let vehicle = around(all, |role| matches!(role, Role::Body | Role::Mirror));
-    match look {
-        Look::Front => {
-            let mut x = Running::from(a.x, bay.units);
-            x.put("left wall", a.x, 0.0);
-            x.put("right wall", b.x, 0.0);
-            x.put("lift's middle", g.x, 0.0);
-            for (letter, what) in [("K", "left post's face"), ("L", "right post's face")] {
-                if let Some(point) = at(letter) {
-                    x.put(what, point.x, 0.0);
-                }
-            }
-            if let Some((low, high)) = vehicle {
-                x.put("vehicle, left", low.x, low.z);
-                x.put("vehicle, right", high.x, low.z);
-            }
-            view.bottom = x.done();
-        }
-        Look::Side | Look::Plan => {
-            let mut y = Running::from(0.0, bay.units);
-            y.put("door wall", 0.0, 0.0);
-            y.put("post line", g.y, 0.0);
-            y.put("back wall", bay.garage.depth.m(), 0.0);
-            if let Some((low, high)) = vehicle {
-                y.put("vehicle, door end", low.y, low.z);
-                y.put("vehicle, far end", high.y, low.z);
-            }
-            if let Some((low, high)) = around(all, |role| role == Role::DoorFitting)
-                && high.y > 0.3
-            {
-                y.put("door's fittings, far end", high.y, low.z);
-            }
-            view.bottom = y.done();
-        }
-    }
-}
-
-fn callouts(
-    view: &mut View,
-    made: &Made<'_>,
-    look: Look,
-    all: &[Solid],
-    lock: Option<&LockFinding>,
-) {
-    let (bay, study) = (made.order.bay, made.order.study);
-    let units = bay.units;
-    let named = |name: &str| all.iter().find(|one| one.name == name);
-    let room = |metres: f64| both(Length::metres(metres), units, Rounding::Down);
-    let near = lock.and_then(|lock| lock.near.as_ref());
-    if let Some(near) = near {
-        let says = format!(
-            "least room at this lock, at worst: {} from {} to {} ({} asked)",
-            room(near.clearance_m),
-            called(&near.moving),
-            called(&near.fixed),
-            both(Length::metres(near.margin_m), units, Rounding::Up)
-        );
-        let at = named(&near.fixed).or_else(|| named(&near.moving));
-        if let Some(at) = at {
-            let moving = named(&near.moving).map_or(DVec3::ZERO, middle);
-            let (low, high) = at.bounds();
-            view.callouts.push(Callout {
-                at_m: look.flat(moving.clamp(low, high)),
-                says,
-            });
-        }
-    }
-    let standing = study.standing.iter();
-    if let Some(least) = standing.min_by(|a, b| a.worst_m.total_cmp(&b.worst_m))
-        && let Some(part) = named(&least.part)
-    {
-        view.callouts.push(Callout {
-            at_m: look.flat(part.support(DVec3::Z)),
-            says: format!(
-                "least room of the standing lift, at worst: {} from {} to {}",
-                room(least.worst_m),
-                called(&least.part),
-                called(&least.other)
-            ),
-        });
-    }
-    for one in all {
-        let is_named = match one.role {
-            Role::Obstacle(_) | Role::TieBeam | Role::ShutOffBar | Role::PowerUnit(_) => true,
-            Role::Opener => one.name == "opener/head" || one.name.ends_with("rail"),
-            _ => false,
-        };
-        if is_named {
-            view.callouts.push(Callout {
-                at_m: look.flat(middle(one)),
-                says: on_one_line(&short_name(&one.name)),
-            });
-        }
-    }
-}
-
-fn middle(one: &Solid) -> DVec3 {
-    let (low, high) = one.bounds();
-    let flat: DVec2 = ((low + high) * 0.5).truncate();
-    flat.extend((low.z + high.z) * 0.5)
 }

@@ -5,11 +5,17 @@
 
 mod draw;
 mod elevation;
+mod elevation_labels;
+mod parking;
 mod plan;
 mod plates;
 mod pulls;
 #[cfg(test)]
 mod tests;
+mod tiles;
+mod tiles_map;
+#[cfg(test)]
+mod tiles_tests;
 
 use crate::bay::Bay;
 use crate::clearance::Study;
@@ -18,7 +24,10 @@ use crate::report::{CAUTIONS, Sayings};
 use crate::setting_out::{Drill, SettingOut, not_known_yet, setting_out};
 use crate::solids::attitude::StanceError;
 
+use super::outline::Look;
 use super::sheet::{Frame, Paper, Sheet, View, compose};
+
+pub use tiles::{Grid, OVERLAP_MM, Part, full_size};
 
 /// What a layout is made of.
 #[derive(Debug, Clone, Copy)]
@@ -54,16 +63,71 @@ struct Made<'a> {
 /// # Errors
 /// See [`LayoutError`].
 pub fn layout(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
-    let made = Made {
-        order,
-        out: setting_out(order.bay, order.study),
-    };
+    let made = Made::new(order);
     let pages = made.pages(0)?;
     // How many they are is written on each.
     made.pages(pages.len())
 }
 
-impl Made<'_> {
+/// An elevation: what is drawn, what must not be overlooked, and what is said of it.
+#[derive(Debug, Clone)]
+pub struct Seen {
+    /// What is drawn and written about it, metres.
+    pub view: View,
+    /// What must not be overlooked.
+    pub warnings: Vec<String>,
+    /// What is shown, and what else is to be known.
+    pub notes: Vec<String>,
+}
+
+/// The bay from the side or from the door, for who sets it on a page of their own.
+///
+/// # Errors
+/// See [`LayoutError`].
+pub fn seen(order: &Order<'_>, look: Look) -> Result<Seen, LayoutError> {
+    let made = Made::new(order);
+    let (view, warnings, notes) = elevation::view(&made, look)?;
+    Ok(Seen {
+        view,
+        warnings,
+        notes,
+    })
+}
+
+/// The sheets that show the bay: floor plan and elevations, without those for the floor crew.
+///
+/// # Errors
+/// See [`LayoutError`].
+pub fn drawings(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
+    let made = Made::new(order);
+    let mut frames = vec![(
+        plan::view(&made)?,
+        made.frame("Floor plan", "PLAN", plan::notes(&made)),
+    )];
+    for (look, name, tag) in elevation::LOOKS {
+        let (view, warnings, notes) = elevation::view(&made, look)?;
+        let mut frame = made.frame(name, tag, notes);
+        frame.warnings.extend(warnings);
+        frames.push((view, frame));
+    }
+    let of = frames.len();
+    let pages = frames.into_iter().enumerate();
+    let pages = pages.map(|(index, (view, mut frame))| {
+        frame.page = [index + 1, of];
+        let sheet = compose(&view, &frame, order.paper, order.bay.units);
+        sheet.ok_or(LayoutError::TooSmall(frame.name))
+    });
+    pages.collect()
+}
+
+impl<'a> Made<'a> {
+    fn new(order: &'a Order<'a>) -> Self {
+        Self {
+            order,
+            out: setting_out(order.bay, order.study),
+        }
+    }
+
     fn pages(&self, of: usize) -> Result<Vec<Sheet>, LayoutError> {
         let order = self.order;
         let mut pages = Vec::new();

@@ -1,25 +1,23 @@
 //! The floor plan: where do lift, vehicle, walls and slab lines lie, from one corner?
 
-use glam::{DVec2, DVec3};
+use glam::DVec2;
 
 use super::draw::{Running, line, over, solid, together};
+use super::parking::{axle, cg, parking};
 use super::{LayoutError, Made};
 use crate::bay::SlabLineKind;
 use crate::drawing::outline::Look;
-use crate::drawing::palette::paper::{INK, SET_OUT, SLAB_LINE};
+use crate::drawing::palette::paper::{SET_OUT, SLAB_LINE};
 use crate::drawing::sheet::{Callout, Dash, Item, Layer, Mark, Pen, Shape, View};
-use crate::ground::loads;
 use crate::ground::slab::SlabMap;
 use crate::report::{on_one_line, short_name};
-use crate::setting_out::{PointKind, Reading};
+use crate::setting_out::{PointKind, Reading, place};
 use crate::solids::list::solids;
 use crate::solids::{DoorTravel, Role, Solid};
 use crate::units::{Length, Rounding, both};
 
 /// What reaches no lower than this is drawn as lying overhead, metres.
 const OVERHEAD_M: f64 = 1.8;
-/// How far a tyre line goes on beside the tyres, metres.
-const BESIDE_M: f64 = 0.2;
 /// The drawn diameter of a hole whose anchor is not known, metres.
 pub(super) const HOLE_M: f64 = 0.016;
 
@@ -30,8 +28,9 @@ pub(super) fn notes(made: &Made<'_>) -> Vec<String> {
     };
     vec![format!(
         "Seen from above, the door below. Running dimensions from corner A (door wall and left \
-         wall, inner faces). Letters are the points of the pulls. The vehicle stands {tail}, as \
-         parked; broken outlines lie overhead."
+         wall, inner faces); a place as \"a / b\" is a from the left wall, b from the door wall. \
+         Letters are the points of the pulls. The vehicle stands {tail}, as parked; broken outlines \
+         lie overhead."
     )]
 }
 
@@ -119,7 +118,11 @@ fn slab(view: &mut View, made: &Made<'_>) {
         line(&mut view.items, Layer::SlabLines, ends, pen);
         view.callouts.push(Callout {
             at_m: ends[0].lerp(ends[1], 0.8),
-            says: word.into(),
+            says: format!(
+                "{word}, from {} to {}",
+                from_corner(made, ends[0]),
+                from_corner(made, ends[1])
+            ),
         });
     }
     for reading in &map.readings {
@@ -139,9 +142,20 @@ fn slab(view: &mut View, made: &Made<'_>) {
         );
         view.callouts.push(Callout {
             at_m: reading.at_m,
-            says: format!("slab read {thick} thick"),
+            says: format!(
+                "slab read {thick} thick at {}",
+                from_corner(made, reading.at_m)
+            ),
         });
     }
+}
+
+/// Where a point is, from the left wall and from the door wall.
+fn from_corner(made: &Made<'_>, point: DVec2) -> String {
+    let units = made.order.bay.units;
+    let corner = made.out.point("A").map_or(DVec2::ZERO, |a| a.at_m);
+    let from_a = point - corner;
+    format!("{} / {}", place(from_a.x, units), place(from_a.y, units))
 }
 
 fn lines_and_points(view: &mut View, made: &Made<'_>) {
@@ -196,76 +210,6 @@ fn lines_and_points(view: &mut View, made: &Made<'_>) {
             PointKind::Plate(_) => {}
         }
     }
-}
-
-/// The middles of the wheels of an axle in plan, metres.
-pub(super) fn axle(all: &[Solid], axle: usize) -> Option<[DVec2; 2]> {
-    let mut wheels = all.iter().filter(|one| one.role == Role::Wheel(axle));
-    let mut middle = || Some(Look::Plan.flat(wheels.next()?.bay_from_solid.translation));
-    Some([middle()?, middle()?])
-}
-
-fn parking(view: &mut View, made: &Made<'_>, all: &[Solid]) {
-    let bay = made.order.bay;
-    for (number, word) in [(0, "front"), (1, "rear")] {
-        let Some([a, b]) = axle(all, number) else {
-            continue;
-        };
-        let beside = (b - a).normalize_or_zero() * (bay.vehicle.tyre_width.m() * 0.5 + BESIDE_M);
-        let ends = [a - beside, b + beside];
-        let pen = Pen::broken(0.3, INK, Dash::Centre);
-        line(&mut view.items, Layer::Parking, ends, pen);
-        let right = if ends[0].x > ends[1].x {
-            ends[0]
-        } else {
-            ends[1]
-        };
-        view.callouts.push(Callout {
-            at_m: right,
-            says: format!("stop line: {word} tyres stand with their middles on it"),
-        });
-    }
-    match cg(made) {
-        Some(at) => {
-            let pen = Pen::solid(0.25, INK);
-            for way in [DVec2::X, DVec2::Y] {
-                line(
-                    &mut view.items,
-                    Layer::Parking,
-                    [at - way * 0.12, at + way * 0.12],
-                    pen,
-                );
-            }
-            view.items.push(Item {
-                layer: Layer::Parking,
-                shape: Shape::Circle {
-                    middle: at,
-                    radius: 0.07,
-                    pen: Some(pen),
-                    fill: None,
-                },
-            });
-            view.callouts.push(Callout {
-                at_m: at,
-                says: "centre of gravity, as parked".into(),
-            });
-        }
-        None => {
-            let body = all.iter().find(|one| one.role == Role::Body);
-            if let Some(body) = body {
-                let at_m = Look::Plan.flat(body.bay_from_solid.point(DVec3::ZERO));
-                view.callouts.push(Callout {
-                    at_m,
-                    says: "centre of gravity not known: no axle loads are given".into(),
-                });
-            }
-        }
-    }
-}
-
-fn cg(made: &Made<'_>) -> Option<DVec2> {
-    let states = loads::states(made.order.bay).ok()?;
-    Some(states.as_given.geometry.cg_m)
 }
 
 fn ticks(view: &mut View, made: &Made<'_>, all: &[Solid]) {

@@ -10,7 +10,7 @@ use crate::drawing::outline::Look;
 use crate::drawing::palette::paper::{INK, SET_OUT, SLAB_LINE};
 use crate::drawing::sheet::{Callout, Dash, Item, Layer, Mark, Pen, Shape, View};
 use crate::ground::slab::{SlabMap, plate_rect};
-use crate::setting_out::{Drill, PointKind};
+use crate::setting_out::{Drill, PointKind, Reading};
 use crate::solids::Role;
 use crate::solids::posts::posts;
 use crate::units::{Length, Rounding, both};
@@ -86,6 +86,7 @@ pub(super) fn view(made: &Made<'_>, side: Side) -> View {
         }
     }
     let points = &made.out.points;
+    diagonals(&mut view, made, side);
     let corner_a = made.out.point("A").map_or(DVec2::ZERO, |a| a.at_m);
     let mut x = Running::from(corner_a.x, bay.units);
     let mut y = Running::from(corner_a.y, bay.units);
@@ -124,6 +125,37 @@ pub(super) fn view(made: &Made<'_>, side: Side) -> View {
     view.bottom = x.done();
     view.left = y.done();
     view
+}
+
+/// From corner to corner of the plate, both ways.
+fn diagonals(view: &mut View, made: &Made<'_>, side: Side) {
+    let corners: Vec<_> = made
+        .out
+        .points
+        .iter()
+        .filter(|point| point.kind == PointKind::Plate(side))
+        .collect();
+    let [one, two, three, four] = corners[..] else {
+        return;
+    };
+    for [from, to] in [[one, three], [two, four]] {
+        let ends = [from.at_m, to.at_m];
+        let pen = Pen::broken(0.15, SET_OUT, Dash::Dashed);
+        line(&mut view.items, Layer::Points, ends, pen);
+        let reading = Reading {
+            expected_m: from.at_m.distance(to.at_m),
+            tolerance_m: 0.0,
+        };
+        view.callouts.push(Callout {
+            at_m: ends[0].lerp(ends[1], if from.letter == one.letter { 0.7 } else { 0.25 }),
+            says: format!(
+                "diagonal {}\u{2013}{}: {}",
+                from.letter,
+                to.letter,
+                reading.both(made.order.bay.units)
+            ),
+        });
+    }
 }
 
 fn hole(items: &mut Vec<Item>, at: DVec2, radius: f64) {

@@ -7,15 +7,22 @@
 mod compose;
 pub mod font;
 mod frame;
+mod labels;
+mod listing;
 mod paper;
+mod prose;
 mod spread;
 mod view;
 
 use glam::DVec2;
 
 pub use compose::compose;
-pub use frame::{Frame, Row, listing};
+pub use frame::Frame;
+pub(super) use frame::{LEADING, put as put_frame};
+pub(super) use labels::marks;
+pub use listing::{Row, listing};
 pub use paper::Paper;
+pub use prose::{Line, prose};
 pub use spread::spread;
 pub use view::{Callout, Mark, Tick, View};
 

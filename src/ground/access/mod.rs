@@ -4,7 +4,7 @@ mod people;
 mod section;
 
 pub use people::{
-    PERCENTILES, Percentile, sits_under_m, stands_under_m, tallest_percentile_standing,
+    sits_under_m, stands_under_m, tallest_percentile_sitting, tallest_percentile_standing,
 };
-pub use section::posture;
 pub(super) use section::section;
+pub use section::{posture, tall};

@@ -1,45 +1,16 @@
 //! Who stands and sits under a raised body?
 
-/// What is added to a stature: movement 50 mm and shoes 40 mm (EN 547-1, from memory). A helmet
-/// would add 60 mm more.
-const ADDED_M: f64 = 0.090;
+use crate::bay::{PERCENTILES, Percentile, SHOES};
+
+/// Room to move over the head (EN 547-1, from memory). A helmet would add 60 mm more.
+pub(super) const MOVEMENT_M: f64 = 0.050;
+/// What is added to a stature: movement and shoes.
+const ADDED_M: f64 = MOVEMENT_M + SHOES.m();
 /// Sitting height as a share of stature: 0.52 (body segment lengths after Drillis and Contini,
 /// from memory).
 const SITTING_SHARE: f64 = 0.52;
 /// Height of the seat of a low rolling stool: common practice, no source.
 const STOOL_M: f64 = 0.38;
-
-/// A stature of ANSUR II: percentile computed from the public data of 4082 men and 1986 women,
-/// service members, unweighted: no sample of everybody.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Percentile {
-    /// So many of a hundred are no taller.
-    pub of_hundred: u32,
-    /// "men" or "women".
-    pub who: &'static str,
-    /// Stature without shoes, metres.
-    pub stature_m: f64,
-}
-
-const fn row(of_hundred: u32, who: &'static str, mm: f64) -> Percentile {
-    Percentile {
-        of_hundred,
-        who,
-        stature_m: mm * 1e-3,
-    }
-}
-
-/// Shortest first.
-pub const PERCENTILES: [Percentile; 8] = [
-    row(5, "women", 1525.0),
-    row(50, "women", 1626.0),
-    row(5, "men", 1648.0),
-    row(95, "women", 1740.0),
-    row(50, "men", 1755.0),
-    row(99, "women", 1777.6),
-    row(95, "men", 1870.0),
-    row(99, "men", 1927.0),
-];
 
 /// The height someone of this stature, without shoes, needs to stand and move under.
 #[must_use]
@@ -60,6 +31,15 @@ pub fn tallest_percentile_standing(height_m: f64) -> Option<Percentile> {
     PERCENTILES
         .into_iter()
         .rfind(|one| stands_under_m(one.stature_m) <= height_m)
+}
+
+/// The tallest of the percentiles that sit under this height on a low rolling stool; none when not
+/// even the shortest does.
+#[must_use]
+pub fn tallest_percentile_sitting(height_m: f64) -> Option<Percentile> {
+    PERCENTILES
+        .into_iter()
+        .rfind(|one| sits_under_m(one.stature_m) <= height_m)
 }
 
 #[cfg(test)]
@@ -104,6 +84,13 @@ mod tests {
         assert_eq!(under(1.9599), Some((99, "women")));
         assert_eq!(under(1.6), None);
         assert_eq!(under(f64::NAN), None);
+        let sitting =
+            |height: f64| tallest_percentile_sitting(height).map(|one| (one.of_hundred, one.who));
+        // 0.52 * 1.525 + 0.38 + 0.09 = 1.263; 0.52 * 1.927 + 0.47 = 1.472.
+        assert_eq!(sitting(1.2629), None);
+        assert_eq!(sitting(1.2631), Some((5, "women")));
+        assert_eq!(sitting(1.4721), Some((99, "men")));
+        assert_eq!(sitting(f64::NAN), None);
         // 0.52 * 1.755 + 0.38 + 0.09.
         assert!((sits_under_m(1.755) - 1.3826).abs() < 1e-9);
     }

@@ -27,7 +27,14 @@ pub struct Given {
     pub metric: bool,
     /// Embedment as written, inches: never less than the effective one.
     pub embedment_in: Option<f64>,
+    /// True where the slab is shown to stay uncracked under this post. What the file says of the
+    /// concrete counts only there (ACI 318-19, 17.6.2.5.1: where analysis shows no cracking).
+    pub stays_uncracked: bool,
 }
+
+/// Concrete that is left under the tip of an anchor that is drilled in, whatever product data say,
+/// inches: less of it breaks out while the hole is drilled (common practice, no source).
+pub(super) const UNDER_TIP_IN: f64 = 1.25;
 
 impl Given {
     /// What a bay says.
@@ -40,6 +47,7 @@ impl Given {
             told: plate.anchor.is_some(),
             diameter_in: plate.anchor_diameter.map(|d| d.in_inches()),
             embedment_in: plate.anchor_embedment.map(|d| d.in_inches()),
+            stays_uncracked: false,
         }
     }
 
@@ -52,10 +60,50 @@ impl Given {
         }
     }
 
-    /// Whether the concrete may be cracked: yes where nobody says.
+    /// Whether the concrete may be cracked: yes where nobody says, and where it is not shown.
     #[must_use]
     pub fn cracked(&self) -> bool {
-        self.anchor.cracked.unwrap_or(true)
+        self.anchor.cracked.unwrap_or(true) || !self.stays_uncracked
+    }
+
+    /// True where the file takes the concrete as uncracked and that is not shown.
+    #[must_use]
+    pub fn claims_too_much(&self) -> bool {
+        self.anchor.cracked == Some(false) && !self.stays_uncracked
+    }
+
+    /// k<sub>c</sub> of the test report. One for uncracked concrete that is not shown to stay so counts
+    /// no more than the code's own.
+    #[must_use]
+    pub fn tested_kc(&self) -> Option<f64> {
+        let tested = self.anchor.kc?;
+        let own = self.placing().kc();
+        Some(if self.claims_too_much() && tested > own {
+            own
+        } else {
+            tested
+        })
+    }
+
+    /// How deep the anchors go, inches: what is written, or the effective embedment.
+    #[must_use]
+    pub fn tip_in(&self) -> Option<f64> {
+        self.embedment_in
+            .into_iter()
+            .chain(self.anchor.effective_embedment.map(|d| d.in_inches()))
+            .reduce(|one, other| if other > one { other } else { one })
+    }
+
+    /// Concrete asked under their tips, inches; none for those that are cast in.
+    #[must_use]
+    pub fn under_tip_in(&self) -> Option<f64> {
+        let two = 2.0 * self.diameter_in.unwrap_or(0.0);
+        let least = if two > UNDER_TIP_IN {
+            two
+        } else {
+            UNDER_TIP_IN
+        };
+        (self.placing() == Placing::PostInstalled).then_some(least)
     }
 
     /// Category; the lowest where nobody says.
@@ -98,7 +146,12 @@ impl Given {
     /// code does not limit it or product data stand for it.
     #[must_use]
     pub fn most_in(&self, thickness_in: f64) -> Option<f64> {
-        let limited = depth_is_limited(self.anchor.kind) && self.anchor.min_thickness.is_none();
+        let allowed = self.anchor.min_thickness;
+        let covered = self.tip_in().zip(self.under_tip_in());
+        // Product data stand for the rule in a slab that has what they ask, under the tip too.
+        let by_data = allowed.is_some_and(|least| thickness_in >= least.in_inches())
+            && covered.is_none_or(|(tip, under)| thickness_in - tip >= under);
+        let limited = depth_is_limited(self.anchor.kind) && !by_data;
         limited.then(|| most_embedment_in(thickness_in))
     }
 
@@ -112,7 +165,7 @@ impl Given {
         Some(Setting {
             hef_in,
             placing: self.placing(),
-            tested_kc: self.anchor.kc,
+            tested_kc: self.tested_kc(),
             cracked: self.cracked(),
             fc_psi,
             lambda_a: 1.0,

@@ -1,6 +1,6 @@
 //! Which strength reduction, spacing, edge distance and depth does the code ask for?
 //!
-//! ACI 318-19, 17.5.3 and 17.9. Lengths in any one unit.
+//! ACI 318-19, 17.5.3 and 17.9. Lengths in inches.
 
 use crate::bay::AnchorKind;
 
@@ -40,7 +40,13 @@ pub fn least_spacing(kind: Option<AnchorKind>, diameter: f64, hef: f64) -> f64 {
     }
 }
 
-/// Least edge distance without product data, in diameters (Table 17.9.2(b)).
+/// The least edge distance of any anchor without product data, inches: Table 17.9.2(b) asks the cover
+/// of reinforcement too, 3 in on a side that is cast against the ground (Table 20.5.1.3.1, from
+/// memory), and twice the greatest aggregate, for which 1 1/2 in are taken.
+pub const LEAST_EDGE_IN: f64 = 3.0;
+
+/// Least edge distance without product data, inches: so many diameters (Table 17.9.2(b)), and no less
+/// than [`LEAST_EDGE_IN`].
 #[must_use]
 pub const fn least_edge(kind: Option<AnchorKind>, diameter: f64) -> f64 {
     let times = match kind {
@@ -51,7 +57,12 @@ pub const fn least_edge(kind: Option<AnchorKind>, diameter: f64) -> f64 {
             AnchorKind::Undercut | AnchorKind::Screw | AnchorKind::Adhesive | AnchorKind::CastIn,
         ) => 6.0,
     };
-    times * diameter
+    let asked = times * diameter;
+    if asked < LEAST_EDGE_IN {
+        LEAST_EDGE_IN
+    } else {
+        asked
+    }
 }
 
 /// c<sub>ac</sub> without product data, in embedments (17.9.5).
@@ -110,6 +121,9 @@ mod tests {
         near(least_edge(Some(AnchorKind::Sleeve), 0.75), 6.0);
         near(least_edge(Some(AnchorKind::DropIn), 0.75), 7.5);
         near(least_edge(Some(AnchorKind::Screw), 0.75), 4.5);
+        // A thin anchor: the cover and twice the aggregate ask more than its diameters do.
+        near(least_edge(Some(AnchorKind::Screw), 0.25), 3.0);
+        near(least_edge(Some(AnchorKind::Wedge), 0.25), 3.0);
         near(critical_edge(Some(AnchorKind::Wedge), 3.0), 12.0);
         near(critical_edge(Some(AnchorKind::Undercut), 3.0), 7.5);
         near(critical_edge(Some(AnchorKind::Adhesive), 3.0), 6.0);

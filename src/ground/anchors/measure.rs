@@ -1,8 +1,8 @@
 //! Do size, place and depth of the anchors keep what manual, product data and code ask?
 
 use super::given::Given;
-use super::group::nearest;
 use super::limits::{least_edge, least_spacing};
+use super::line::nearest;
 use super::post::Post;
 use super::show::{REPORT, inches, screened};
 use crate::bay::{AnchorKind, Lift};
@@ -65,11 +65,7 @@ const COVER_IN: f64 = 3.0;
 /// An anchor as deep as the slab, or deeper, holds in nothing: no product data allow that. A
 /// single reading that is too thin counts.
 pub(super) fn through(given: &Given, post: &Post) -> Option<Figure> {
-    let deepest = given
-        .embedment_in
-        .into_iter()
-        .chain(given.anchor.effective_embedment.map(|d| d.in_inches()))
-        .reduce(|one, other| if other > one { other } else { one })?;
+    let deepest = given.tip_in()?;
     let thinnest = post.thinnest_in?;
     if deepest < thinnest {
         return None;
@@ -93,6 +89,29 @@ pub(super) fn through(given: &Given, post: &Post) -> Option<Figure> {
     .cure("pour pads thick enough for these anchors, or get a lift whose manual asks shorter ones");
     figure.standing = Standing::Stops;
     Some(figure)
+}
+
+/// Too little concrete under the tips of anchors that are drilled in: the back of the slab breaks
+/// out while the hole is drilled. A single reading that is too thin counts; none where there is
+/// enough, and where they go through.
+pub(super) fn under_tip(given: &Given, post: &Post) -> Option<Figure> {
+    let left = post.thinnest_in? - given.tip_in()?;
+    let asked = given.under_tip_in()?;
+    (left > 0.0 && left < asked).then(|| {
+        Figure::judged(
+            "embedment.under",
+            "concrete under the tips of the anchors",
+            inches(left),
+            Bound::AtLeast,
+            inches(asked),
+        )
+        .source("1 1/4 in or two diameters, whichever is more: common practice, no source")
+        .undecided(
+            "the hole comes so near to the ground that the back of the slab may break out: take \
+             shorter anchors that the manual allows, pour pads, or have the anchor's maker say in \
+             writing that this depth holds in this thickness",
+        )
+    })
 }
 
 /// Depth against the slab's thickness: product data, else the code's rule.
@@ -207,7 +226,8 @@ pub(super) fn edge(given: &Given, post: &Post) -> Option<Figure> {
             given
                 .diameter_in
                 .map(|diameter| least_edge(given.anchor.kind, diameter)),
-            "ACI 318-19, Table 17.9.2(b)",
+            "ACI 318-19, Table 17.9.2(b), and no less than 3 in: cover of a side cast against \
+             ground, and twice an aggregate of 1 1/2 in",
         ),
     };
     let what = "an anchor to the nearest edge, joint or crack";
@@ -216,9 +236,17 @@ pub(super) fn edge(given: &Given, post: &Post) -> Option<Figure> {
     };
     let figure = Figure::judged("edge", what, inches(least), Bound::AtLeast, inches(asked));
     let figure = screened(figure.source(source), REPORT);
-    Some(if post.lines_known {
-        figure
-    } else {
+    Some(if !post.lines_known {
         figure.undecided(super::show::LINES)
+    } else if figure.standing == Standing::Passes && least - post.measured_in < asked {
+        figure
+            .note(
+                Said::new("as written it holds, but places are measured to ")
+                    .up(inches(post.measured_in))
+                    .and(" only"),
+            )
+            .undecided("mark the anchor holes on the floor and measure from them")
+    } else {
+        figure
     })
 }

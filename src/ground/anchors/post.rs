@@ -4,7 +4,7 @@
 
 use glam::DVec2;
 
-use super::group::Line;
+use super::line::Line;
 use crate::bay::{Bay, Side};
 use crate::ground::post_base::PostBase;
 use crate::ground::slab::{PlateSlab, SlabMap, anchors_m};
@@ -36,6 +36,9 @@ pub struct Post {
     pub lines: Vec<Line>,
     /// True when someone looked for joints and cracks.
     pub lines_known: bool,
+    /// How far off the place of an anchor may be from that of a line, inches: each is measured or
+    /// set out from the room.
+    pub measured_in: f64,
 }
 
 impl Post {
@@ -80,6 +83,8 @@ impl Post {
             fc_psi: slab.strength_pa.map(|pa| pa / PA_PER_PSI),
             lines: around.chain(inside).collect(),
             lines_known: slab.lines_listed,
+            measured_in: bay.policy.measured_garage.in_inches()
+                + bay.policy.measured_lift.in_inches(),
         }
     }
 }

@@ -1,12 +1,14 @@
 //! What is said of the anchors?
 
 use super::given::Given;
-use super::hold::{LOAD_FACTOR, cone, most_lbf, pull_out, pulled, steel};
-use super::measure::{asked_depth, depth_in_slab, edge, spacing, through};
+use super::hold::{LOAD_FACTOR, cone, most_lbf, pulled, steel};
+use super::measure::{asked_depth, depth_in_slab, edge, spacing, through, under_tip};
 use super::post::Post;
+use super::pull_out::pull_out;
 use super::show::{greatest, inches, is_beyond, lbf, worse_of};
 use super::sideways::sideways;
 use crate::bay::{AnchorKind, Bay, Side};
+use crate::ground::bearing::stays_uncracked;
 use crate::ground::post_base::PostBase;
 use crate::ground::slab::{PlateSlab, SlabMap};
 use crate::ground::{Figure, Quantity, Said, Section, Standing, Topic};
@@ -24,6 +26,12 @@ pub(in crate::ground) fn section(
     bases: Option<&[PostBase; 2]>,
 ) -> Section {
     let given = Given::of(bay);
+    // Only what the file takes as uncracked needs to be shown so.
+    let under = |k: usize| Given {
+        stays_uncracked: given.anchor.cracked == Some(false)
+            && bases.is_some_and(|both| stays_uncracked(bay, map, &slabs[k], &both[k])),
+        ..given
+    };
     let posts = [Side::Left, Side::Right].map(|side| {
         let k = usize::from(side == Side::Right);
         Post::of(bay, map, side, &slabs[k], bases.map(|both| &both[k]))
@@ -37,8 +45,8 @@ pub(in crate::ground) fn section(
         )]
     } else {
         worse_of(
-            of_post(&given, bay, left),
-            of_post(&given, bay, right),
+            of_post(&under(0), bay, left),
+            of_post(&under(1), bay, right),
             "cone",
         )
     };
@@ -67,6 +75,7 @@ fn of_post(given: &Given, bay: &Bay, post: &Post) -> Vec<Figure> {
     let mut out = vec![kind(given)];
     out.extend(asked_depth(given, &bay.lift));
     out.extend(through(given, post));
+    out.extend(under_tip(given, post));
     out.extend(depth_in_slab(given, post));
     out.extend(spacing(given, post));
     out.extend(edge(given, post));

@@ -1,9 +1,9 @@
 //! Do the anchors hold the sideways force, alone and beside the pull?
 
 use super::given::Given;
-use super::group::nearest;
 use super::hold::LOAD_FACTOR;
 use super::limits::{phi_concrete, phi_steel};
+use super::line::nearest;
 use super::post::Post;
 use super::shear::{
     basic_breakout_lbf, low_breakout_lbf, pry_out_factor, steel_lbf, used_together,

@@ -37,6 +37,7 @@ pub fn burning(bay: &Bay, study: &Study) -> Vec<Figure> {
         }
         figures.push(height(heater));
     }
+    figures.extend(may_burn(bay));
     if !figures.is_empty() {
         return figures;
     }
@@ -56,6 +57,36 @@ pub fn burning(bay: &Bay, study: &Study) -> Vec<Figure> {
         )
         .source("the bay file")
     }]
+}
+
+/// What may burn or be a flue, as far as its kind tells, and nothing says which.
+fn may_burn(bay: &Bay) -> impl Iterator<Item = Figure> {
+    let arranged = bay.arrangements.as_ref();
+    let is_told = move |thing: &Obstacle| {
+        arranged.is_some_and(|a| {
+            let burns = a.burning.iter().flatten();
+            burns.map(|one| &one.name).any(|name| *name == thing.name)
+                || a.not_burning.contains(&thing.name)
+        })
+    };
+    let may_be = |kind: ObstacleKind| {
+        matches!(
+            kind,
+            ObstacleKind::Pipe | ObstacleKind::Duct | ObstacleKind::Other
+        )
+    };
+    let things = bay.garage.obstacles.iter();
+    things
+        .filter(move |thing| may_be(thing.kind) && !is_told(thing))
+        .map(|thing| {
+            Figure::unknown(
+                format!("burning.{}", thing.name),
+                format!("{}: whether it burns or is a flue", thing.name),
+                "name it under arrangements.burning where it does, under arrangements.not_burning \
+                 where it does not",
+            )
+            .source("the bay file")
+        })
 }
 
 fn distance(n: usize, one: &Burning, bay: &Bay, study: &Study) -> Figure {

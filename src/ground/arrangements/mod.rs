@@ -3,6 +3,7 @@
 //! For the page that is read before buying; none of it withholds a lock.
 
 mod burning;
+mod gear;
 
 use super::{Bound, Figure, Quantity, Standing};
 use crate::bay::{Arrangements, Bay, Leave, Tool};
@@ -10,6 +11,7 @@ use crate::clearance::Study;
 use crate::units::Length;
 
 pub use burning::burning;
+pub use gear::{column_kg, gear, heaviest_kg};
 
 /// Working space before an electric panel: width, depth, height, in inches.
 ///
@@ -17,9 +19,42 @@ pub use burning::burning;
 /// 6 in; from memory. Dwelling panels that are older or elsewhere may have other rules.
 const PANEL_SPACE_IN: [f64; 3] = [30.0, 36.0, 78.0];
 
-/// A helper at each side of a column on its way up, and one at its foot; common practice, no
-/// source.
-const HELPERS: f64 = 2.0;
+/// Whether the figures are those of this lift and this vehicle. Asked of every file: where a figure
+/// came from, a preset or a seller's page, is not told by the figure.
+#[must_use]
+pub fn own_figures(bay: &Bay) -> Vec<Figure> {
+    let said = |flag: fn(&Arrangements) -> Option<bool>| bay.arrangements.as_ref().and_then(flag);
+    vec![
+        yes(
+            "lift_compared",
+            "lift's figures compared with its manual",
+            said(|a| a.lift_compared),
+            "compare every figure of the lift with the manual of the one you mean to buy (a preset \
+             has typical ones), and write arrangements.lift_compared",
+        ),
+        yes(
+            "vehicle_measured",
+            "vehicle measured and weighed",
+            said(|a| a.vehicle_measured),
+            "measure the vehicle and weigh it axle by axle (a preset has typical figures), and \
+             write arrangements.vehicle_measured",
+        ),
+    ]
+}
+
+/// A plain yes; a no is as little known as nothing.
+fn yes(id: &'static str, what: &'static str, said: Option<bool>, how: &'static str) -> Figure {
+    match said {
+        Some(true) => passing(Figure::noted(
+            id,
+            what,
+            Quantity::Words("yes, as the file says".into()),
+        )),
+        Some(false) => Figure::noted(id, what, Quantity::Words("no".into())).undecided(how),
+        None => Figure::unknown(id, what, how),
+    }
+    .source("the bay file")
+}
 
 /// Permit, landlord, insurer.
 #[must_use]
@@ -106,113 +141,6 @@ pub fn panel_space(bay: &Bay) -> Vec<Figure> {
             .source("NEC 110.26(A), from memory; the local code governs")
         })
         .collect()
-}
-
-/// The heaviest piece of the delivery; the whole where no pieces are given.
-#[must_use]
-pub fn heaviest_kg(bay: &Bay) -> Option<f64> {
-    let pieces = bay.lift.pieces.iter().map(|piece| piece.mass.kg());
-    pieces
-        .reduce(f64::max)
-        .or_else(|| bay.lift.shipping_mass.map(|mass| mass.kg()))
-}
-
-/// The heaviest piece that its name calls a column or a post; the heaviest of all where none is
-/// called so. None where no pieces are given.
-#[must_use]
-pub fn column_kg(bay: &Bay) -> Option<f64> {
-    let heaviest = |is_column: bool| {
-        let pieces = bay.lift.pieces.iter();
-        pieces
-            .filter(|piece| {
-                let name = piece.name.to_lowercase();
-                !is_column || name.contains("column") || name.contains("post")
-            })
-            .map(|piece| piece.mass.kg())
-            .reduce(f64::max)
-    };
-    heaviest(true).or_else(|| heaviest(false))
-}
-
-/// Whether what comes can be taken off the truck and stood up.
-#[must_use]
-pub fn gear(bay: &Bay, heaviest_kg: Option<f64>, column_kg: Option<f64>) -> Vec<Figure> {
-    let arranged = bay.arrangements.as_ref();
-    let against = |id: &'static str,
-                   what: &'static str,
-                   needs: Option<f64>,
-                   can: Option<f64>,
-                   how: &'static str| {
-        match (needs, can) {
-            (Some(needs), Some(can)) => Figure::judged(
-                id,
-                what,
-                Quantity::Mass(needs),
-                Bound::AtMost,
-                Quantity::Mass(can),
-            )
-            .cure("get gear that carries it; nobody lifts it by hand"),
-            (Some(needs), None) => Figure {
-                found: Some(Quantity::Mass(needs)),
-                ..Figure::unknown(id, what, how)
-            },
-            (None, _) => Figure::unknown(id, what, "get the masses of the pieces from the maker"),
-        }
-        .source("the bay file")
-    };
-    let mut figures = vec![
-        against(
-            "unloading",
-            "heaviest piece to unload",
-            heaviest_kg,
-            arranged.and_then(|a| a.unloading).map(|m| m.kg()),
-            "arrange a fork truck, a tail lift or a crane for it, and a dry place",
-        ),
-        against(
-            "raising",
-            "column to stand up",
-            column_kg,
-            arranged.and_then(|a| a.raising).map(|m| m.kg()),
-            "arrange a hoist, a shop crane or a lift truck that stands it up and holds it",
-        ),
-    ];
-    figures.push(
-        match arranged.and_then(|a| a.helpers) {
-            #[allow(clippy::cast_precision_loss)] // a few people
-            Some(helpers) => Figure::judged(
-                "helpers",
-                "helpers",
-                Quantity::Count(helpers as f64),
-                Bound::AtLeast,
-                Quantity::Count(HELPERS),
-            )
-            .cure("find more hands for the day"),
-            None => Figure::unknown("helpers", "helpers", "find at least two people for the day"),
-        }
-        .source("common practice, no source"),
-    );
-    figures.push(
-        match arranged.and_then(|a| a.shored) {
-            Some(true) => passing(Figure::noted(
-                "shored",
-                "columns held until anchored",
-                Quantity::Words("yes, as the file says".into()),
-            )),
-            Some(false) => Figure::noted(
-                "shored",
-                "columns held until anchored",
-                Quantity::Words("no".into()),
-            )
-            .stopping("a column that stands on its plate alone falls: shore or strap it"),
-            None => Figure::unknown(
-                "shored",
-                "columns held until anchored",
-                "decide how each column is shored or strapped until its anchors hold",
-            ),
-        }
-        .source("common practice, no source"),
-    );
-    figures
 }
 
 /// The tools.

@@ -2,9 +2,9 @@
 
 use super::on_ground::{GroundSlab, elastic_psi, rupture_psi};
 use super::press::Press;
-use super::section::{Under, settled};
 use super::tension::tensions_psi;
 use super::ultimate::yielding_lbf;
+use super::under::{Under, settled};
 use crate::bay::Bay;
 use crate::ground::anchors::show::{greatest, inches, psi};
 use crate::ground::{Bound, Figure, Quantity, Said};

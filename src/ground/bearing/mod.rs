@@ -8,12 +8,14 @@ pub mod on_ground;
 pub mod plate;
 pub mod point;
 pub mod press;
+mod pressed;
 mod section;
 mod tension;
 #[cfg(test)]
 mod tests;
 pub mod ultimate;
+mod under;
 
 pub use bend::{SAFETY, TAKEN_PCI};
-pub(super) use section::section;
+pub(super) use section::{section, stays_uncracked};
 pub use tension::EDGE_REACH;

@@ -19,15 +19,38 @@ pub fn bearing_lbf(fc_psi: f64, loaded_in2: f64, spread_in2: f64) -> f64 {
 }
 
 /// The outline of what punches out: half a thickness outside of a loaded rectangle, inches
-/// (14.5.5.1 with 22.6.4). `edges_in`: distances of the nearest two edges, least first; where the
-/// way past an edge is shorter it is taken, the longer sides counting as those that fall away.
+/// (14.5.5.1 with 22.6.4). `edges_in`: distances of edges from the rectangle, least first, wherever
+/// they lie; of the ways past them the shortest is taken. A side that runs out to an edge ends
+/// there and not half a thickness outside of the rectangle.
 #[must_use]
-pub fn punching_outline_in([a, b]: [f64; 2], thickness_in: f64, edges_in: [Option<f64>; 2]) -> f64 {
-    let (a, b) = (a + thickness_in, b + thickness_in);
-    let whole = 2.0 * (a + b);
-    let past_one = edges_in[0].map_or(whole, |d| whole - a.max(b) + 2.0 * d);
-    let past_two = edges_in[1].map_or(whole, |d| a + b + 2.0 * d);
-    whole.min(past_one).min(past_two)
+pub fn punching_outline_in([a, b]: [f64; 2], thickness_in: f64, edges_in: &[f64]) -> f64 {
+    let (short, long) = if a < b { (a, b) } else { (b, a) };
+    let t = thickness_in;
+    let whole = 2.0 * (a + b + 2.0 * t);
+    let edge = |k: usize| edges_in.get(k).copied();
+    // Past one beside a long side: that side, and both short ones out to the edge.
+    let past_one = edge(0).map(|d| long + t + 2.0 * (short + 0.5 * t + d));
+    // Past two at a corner: a side of each kind. Past two along both long sides: two short sides,
+    // from edge to edge.
+    let past_two = edge(0).zip(edge(1)).map(|(d1, d2)| {
+        let corner = (short + 0.5 * t + d1) + (long + 0.5 * t + d2);
+        let strip = 2.0 * (short + d1 + d2);
+        if corner < strip { corner } else { strip }
+    });
+    // The end of a strip, where a third is as near as the rectangle is long: one short side.
+    let past_three = edge(2)
+        .filter(|d3| *d3 <= long)
+        .zip(edge(0).zip(edge(1)))
+        .map(|(_, (d1, d2))| short + d1 + d2);
+    let ways = [past_one, past_two, past_three].into_iter().flatten();
+    // No number stays no number.
+    ways.fold(whole, |least, way| {
+        if least.is_nan() || way >= least {
+            least
+        } else {
+            way
+        }
+    })
 }
 
 /// √f'c as it counts in shear, psi: no more than 100 (ACI 318-19, 22.5.3.1 and 22.6.3.1; from
@@ -50,12 +73,7 @@ pub fn punching_psi(fc_psi: f64, loaded_in: [f64; 2]) -> f64 {
 /// V<sub>n</sub> of plain concrete in two directions, lbf: that stress over b<sub>o</sub> h.
 /// `thickness_in` is what is left when the 2 in against soil are off.
 #[must_use]
-pub fn punching_lbf(
-    fc_psi: f64,
-    loaded_in: [f64; 2],
-    thickness_in: f64,
-    edges_in: [Option<f64>; 2],
-) -> f64 {
+pub fn punching_lbf(fc_psi: f64, loaded_in: [f64; 2], thickness_in: f64, edges_in: &[f64]) -> f64 {
     punching_psi(fc_psi, loaded_in)
         * punching_outline_in(loaded_in, thickness_in, edges_in)
         * thickness_in
@@ -133,16 +151,16 @@ mod tests {
     #[test]
     fn a_square_plate_punching() {
         // Worked out from Table 14.5.5.1: 12 in by 12 in, 4000 psi, slab 4 in.
-        near(punching_outline_in([12.0, 12.0], 2.0, [None; 2]), 56.0, 0.0);
-        let against_soil = punching_lbf(4000.0, [12.0, 12.0], 4.0 - AGAINST_SOIL_IN, [None; 2]);
+        near(punching_outline_in([12.0, 12.0], 2.0, &[]), 56.0, 0.0);
+        let against_soil = punching_lbf(4000.0, [12.0, 12.0], 4.0 - AGAINST_SOIL_IN, &[]);
         near(against_soil, 18_842.0, 1.0);
         near(PHI_PLAIN * against_soil, 11_305.0, 1.0);
-        let whole = punching_lbf(4000.0, [12.0, 12.0], 4.0, [None; 2]);
+        let whole = punching_lbf(4000.0, [12.0, 12.0], 4.0, &[]);
         near(whole, 43_068.0, 1.0);
         near(PHI_PLAIN * whole, 25_841.0, 1.0);
         // A strip of 1 to 4: (1 + 2/4)(4/3) = 2.0.
         near(
-            punching_lbf(4000.0, [4.0, 16.0], 2.0, [None; 2]),
+            punching_lbf(4000.0, [4.0, 16.0], 2.0, &[]),
             2.0 * 4000.0_f64.sqrt() * 48.0 * 2.0,
             1e-6,
         );
@@ -150,11 +168,46 @@ mod tests {
 
     #[test]
     fn edges_shorten_the_outline() {
-        let outline = |edges| punching_outline_in([12.0, 16.0], 2.0, edges);
-        near(outline([None; 2]), 64.0, 0.0);
-        near(outline([Some(50.0), Some(60.0)]), 64.0, 0.0);
-        near(outline([Some(1.0), None]), 64.0 - 18.0 + 2.0, 1e-12);
-        near(outline([Some(1.0), Some(1.0)]), 32.0 + 2.0, 1e-12);
+        // 12 in by 16 in, 2 in thick: each side and each way by hand.
+        let outline = |edges: &[f64]| punching_outline_in([12.0, 16.0], 2.0, edges);
+        near(outline(&[]), 64.0, 0.0);
+        near(outline(&[50.0, 60.0]), 64.0, 0.0);
+        // 18 in along it, and 1 + 12 + 1 in twice out to the edge.
+        near(outline(&[1.0]), 18.0 + 2.0 * 14.0, 1e-12);
+        // On the edge: 18 in, and 12 + 1 in twice.
+        near(outline(&[0.0]), 18.0 + 2.0 * 13.0, 1e-12);
+        // In a corner 14 + 18 in, but along both long sides 14 in twice.
+        near(outline(&[1.0, 1.0]), 28.0, 1e-12);
+        near(outline(&[1.0, 5.0]), 36.0, 1e-12);
+        // The end of a strip.
+        near(outline(&[1.0, 1.0, 1.0]), 14.0, 1e-12);
+        near(outline(&[1.0, 1.0, 17.0]), 28.0, 1e-12);
+    }
+
+    #[test]
+    fn edges_along_both_long_sides_of_a_long_plate_leave_two_short_cuts() {
+        // 16 in by 8 in, 2 in thick, 1/2 in off each: 9 in from edge to edge, twice. A corner would
+        // be 8 + 1 + 1/2 and 16 + 1 + 1/2, 27 in.
+        near(
+            punching_outline_in([16.0, 8.0], 2.0, &[0.5, 0.5]),
+            18.0,
+            1e-12,
+        );
+        // More edges and nearer ones never lengthen it.
+        let mut last = f64::INFINITY;
+        for edges in [
+            &[][..],
+            &[9.0],
+            &[4.0],
+            &[4.0, 9.0],
+            &[4.0, 4.0],
+            &[4.0, 4.0, 4.0],
+        ] {
+            let found = punching_outline_in([16.0, 8.0], 2.0, edges);
+            assert!(found <= last, "{edges:?}");
+            last = found;
+        }
+        assert!(punching_outline_in([16.0, 8.0], 2.0, &[f64::NAN]).is_nan());
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use super::on_ground::GroundSlab;
 use super::point::Bent;
 use super::press::Press;
-use super::section::Under;
+use super::under::Under;
 use crate::ground::anchors::show::greatest;
 
 /// Within so many radii of relative stiffness an edge weakens the slab (from memory: about one and

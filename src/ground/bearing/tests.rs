@@ -209,3 +209,28 @@ fn a_joint_near_bends_more() {
         assert!(corner[k] >= near[k]);
     }
 }
+
+#[test]
+fn a_cracks_end_beside_a_plate_is_as_near_as_it_is() {
+    use crate::bay::{SlabLine, SlabLineKind};
+    use crate::units::Length;
+    // The right plate reaches from 54 to 72 in across, 158 to 178 in along. A crack that ends 2 in
+    // off its side, in the middle of that side and between places on it.
+    let punched = |y: f64| {
+        let mut bay = bay(Some(100.0));
+        if let Some(slab) = &mut bay.slab {
+            slab.lines = vec![SlabLine {
+                kind: SlabLineKind::Crack,
+                from: [Length::inches(74.0), Length::inches(y)],
+                to: [Length::inches(140.0), Length::inches(y)],
+            }];
+        }
+        let found = with(&bay, 5.0, 400.0, |_| {});
+        let one = found.figures.iter().find(|one| one.id == "punch").unwrap();
+        one.found.as_ref().unwrap().number().unwrap()
+    };
+    let middle = punched(168.0);
+    for y in [160.0, 163.0, 173.5] {
+        assert!((punched(y) - middle).abs() < 1e-6 * middle, "{y}");
+    }
+}

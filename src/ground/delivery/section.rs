@@ -2,8 +2,8 @@
 
 use super::{Handling, cylinders_take_m3, handling, passes_opening, tips_up_m};
 use crate::bay::{Bay, Piece};
-use crate::clearance::Study;
-use crate::ground::{Bound, Figure, Quantity, Said, Section, Topic};
+use crate::clearance::StandUp;
+use crate::ground::{Bound, Figure, Quantity, Said, Section, Standing, Topic};
 use crate::units::Rounding;
 
 const GOVERNS: &str = "the maker's manual governs what is filled in, how the pieces are lifted and \
@@ -13,7 +13,7 @@ const GOVERNS: &str = "the maker's manual governs what is filled in, how the pie
 const TIPPED_FROM_M: f64 = 2.0;
 
 /// The section on delivery and oil.
-pub(in crate::ground) fn section(bay: &Bay, study: &Study) -> Section {
+pub(in crate::ground) fn section(bay: &Bay, off_m: f64, stand_up: StandUp) -> Section {
     let mut figures = Vec::with_capacity(4 + bay.lift.pieces.len());
     figures.extend(oil(bay));
     mass(bay, &mut figures);
@@ -25,19 +25,29 @@ pub(in crate::ground) fn section(bay: &Bay, study: &Study) -> Section {
         ));
     }
     for (index, piece) in bay.lift.pieces.iter().enumerate() {
-        figures.push(one_piece(bay, study, index, piece));
+        figures.push(one_piece(bay, off_m, stand_up, index, piece));
     }
-    figures.push(column(study));
+    figures.push(column(stand_up));
     Section {
         topic: Topic::Delivery,
-        lead: lead(bay),
+        lead: lead(bay, &figures),
         figures,
         notes: notes(bay),
         governs: Some(GOVERNS),
     }
 }
 
-fn lead(bay: &Bay) -> Said {
+fn lead(bay: &Bay, figures: &[Figure]) -> Said {
+    let stops = figures.iter().find(|one| one.standing == Standing::Stops);
+    if let Some(reason) = stops.and_then(|one| one.reason.as_ref()) {
+        return Said::new("It can't come in like that: ")
+            .and_said(reason.clone())
+            .and(".");
+    }
+    if !adds_up(bay) {
+        return "What is delivered is not known: the pieces do not add up to the shipping mass."
+            .into();
+    }
     let heaviest = bay
         .lift
         .pieces
@@ -65,53 +75,37 @@ fn gear(handling: Handling) -> String {
     }
 }
 
-/// The tank against what both cylinders take.
+/// The tank as filled, cylinders empty, against what both cylinders take.
 fn oil(bay: &Bay) -> Option<Figure> {
     let hydraulics = bay.lift.hydraulics.as_ref()?;
     let takes = cylinders_take_m3(hydraulics.bore.m(), hydraulics.stroke.m());
     let what = "oil in the tank against what both cylinders take";
     let note = Said::new("both cylinders, their full bore over their full stroke, take ")
         .up(Quantity::Volume(takes))
-        .and("; lines and filter take more, and the pump must stay covered");
-    let Some(most) = hydraulics.tank_max.or(hydraulics.tank_min) else {
+        .and("; lines and filter take more, and how much must stay over the pump is the manual's to say");
+    let Some(least) = hydraulics.tank_min else {
         return Some(
             Figure::unknown(
                 "oil",
                 what,
-                "read the tank's filling in the manual into lift.hydraulics",
+                "read how far the tank is filled in the manual into lift.hydraulics.tank_min and \
+                 tank_max",
             )
-            .note(note),
-        );
-    };
-    let most = most.si();
-    // What must stay in the tank while the cylinders are full.
-    let Some(least) = hydraulics.tank_min.map(|least| least.si()) else {
-        return Some(
-            Figure {
-                found: Some(Quantity::Volume(most)),
-                limit: Some((Bound::AtLeast, Quantity::Volume(takes))),
-                ..Figure::unknown(
-                    "oil",
-                    what,
-                    "read the tank's least filling, which the pump needs, in the manual into \
-                     lift.hydraulics.tank_min",
-                )
-            }
             .note(note),
         );
     };
     let figure = Figure::judged(
         "oil",
         what,
-        Quantity::Volume(most),
+        Quantity::Volume(least.si()),
         Bound::AtLeast,
-        Quantity::Volume(takes + least),
+        Quantity::Volume(takes),
     )
     .undecided_unless_it_passes(
-        "the tank would fall below its least filling before the top: check bore, stroke and tank \
+        "a tank filled to its least would run dry before the top: check bore, stroke and tank \
          against the manual, or ask the maker",
     );
-    Some(figure.note(note.and("; the least filling stays in the tank")))
+    Some(figure.note(note))
 }
 
 fn mass(bay: &Bay, figures: &mut Vec<Figure>) {
@@ -127,22 +121,24 @@ fn mass(bay: &Bay, figures: &mut Vec<Figure>) {
     };
     let figure = Figure::noted("shipping_mass", "shipping mass", Quantity::Mass(whole))
         .rounded(Rounding::Up);
-    // A tenth is pallets and crates.
-    let differ = pieces > 0.0 && (pieces - whole).abs() > 0.1 * whole;
-    figures.push(if differ {
-        figure.note(
-            Said::new("the pieces add up to ")
-                .near(Quantity::Mass(pieces))
-                .and(": one of the two is wrong, or a piece is missing"),
-        )
+    figures.push(if adds_up(bay) {
+        figure
     } else {
         figure
+            .undecided("ask the seller again: one of the two is wrong, or a piece is missing")
+            .note(Said::new("the pieces add up to ").near(Quantity::Mass(pieces)))
     });
 }
 
+/// Whether the pieces come to the shipping mass, where both are given; a tenth is pallets and crates.
+fn adds_up(bay: &Bay) -> bool {
+    let pieces: f64 = bay.lift.pieces.iter().map(|piece| piece.mass.kg()).sum();
+    let whole = bay.lift.shipping_mass.map(|mass| mass.kg());
+    whole.is_none_or(|whole| pieces <= 0.0 || (pieces - whole).abs() <= 0.1 * whole)
+}
+
 /// One piece: by whom it is moved, through the opening, and on its end where it is long.
-fn one_piece(bay: &Bay, study: &Study, index: usize, piece: &Piece) -> Figure {
-    let off = study.uncertainty.garage_m;
+fn one_piece(bay: &Bay, off: f64, stand_up: StandUp, index: usize, piece: &Piece) -> Figure {
     let opening = &bay.garage.opening;
     let sides = [piece.length.m(), piece.width.m(), piece.height.m()];
     let (width, height) = (opening.width.m() - off, opening.height.m() - off);
@@ -180,19 +176,21 @@ fn one_piece(bay: &Bay, study: &Study, index: usize, piece: &Piece) -> Figure {
     let note = note
         .and("; tipped up onto its end as packed it needs ")
         .up(Quantity::Length(needs));
-    let ceiling = study.stand_up.ceiling_at_posts_m;
-    figure.note(if needs <= ceiling {
-        note.and(" and has it under the ceiling at the posts")
-    } else {
-        note.and(", more than the ")
-            .down(Quantity::Length(ceiling))
-            .and(" under the ceiling at the posts: it stays lying")
-    })
+    let ceiling = stand_up.ceiling_at_posts_m;
+    if needs <= ceiling {
+        return figure.note(note.and(" and has it under the ceiling at the posts"));
+    }
+    figure
+        .undecided("unpack it where it lies, and see that what is in it can be stood up bare")
+        .note(
+            note.and(", more than the ")
+                .down(Quantity::Length(ceiling))
+                .and(" under the ceiling at the posts"),
+        )
 }
 
 /// A bare column tipped up, from what the study found; what it can't do is told there.
-fn column(study: &Study) -> Figure {
-    let stand_up = &study.stand_up;
+fn column(stand_up: StandUp) -> Figure {
     let figure = Figure::noted(
         "column",
         "a bare column, tipped up, needs",
@@ -204,13 +202,24 @@ fn column(study: &Study) -> Figure {
     if stand_up.needs_m <= stand_up.ceiling_at_posts_m {
         figure.note(room.and("; lights, door tracks and opener are not looked at"))
     } else if stand_up.needs_m <= stand_up.highest_ceiling_m {
-        figure.note(
-            room.and(" and the highest ceiling ")
-                .down(Quantity::Length(stand_up.highest_ceiling_m))
-                .and(": it would have to be tipped up there and walked over upright"),
-        )
+        figure
+            .undecided(
+                "it would have to be tipped up where the ceiling is higher and walked over \
+                        upright: see whether that can be done",
+            )
+            .note(
+                room.and(" and the highest ceiling ")
+                    .down(Quantity::Length(stand_up.highest_ceiling_m)),
+            )
     } else {
-        figure.note(room.and(": it can't be tipped up in this room"))
+        // The verdict tells it by itself.
+        Figure {
+            told: true,
+            ..figure
+                .stopping("use shorter columns, or a room with a higher ceiling")
+                .reason("a column can't be tipped up in this room")
+                .note(room)
+        }
     }
 }
 
@@ -241,13 +250,16 @@ fn notes(bay: &Bay) -> Vec<Said> {
 mod tests {
     use super::*;
     use crate::bay::Hydraulics;
-    use crate::clearance::study;
-    use crate::ground::Standing;
+    use crate::clearance::{Study, study};
     use crate::solids::test_bay::test_bay;
     use crate::units::{Length, Mass, Volume};
 
+    fn of_study(bay: &Bay, study: &Study) -> Section {
+        section(bay, study.uncertainty.garage_m, study.stand_up)
+    }
+
     fn of(bay: &Bay, id: &str) -> Figure {
-        let section = section(bay, &study(bay).unwrap());
+        let section = of_study(bay, &study(bay).unwrap());
         let found = section.figures.iter().find(|figure| figure.id == id);
         found.cloned().unwrap()
     }
@@ -259,27 +271,19 @@ mod tests {
         bay.lift.hydraulics = Some(Hydraulics {
             bore: Length::inches(2.0),
             stroke: Length::inches(36.0),
-            tank_min: gallons(0.9),
+            tank_min: None,
             tank_max: gallons(1.0),
         });
-        // 0.979 gal and the least filling that stays: 1.879 gal.
-        for (most, standing) in [
-            (0.97, Standing::Unknown),
-            (1.87, Standing::Unknown),
-            (1.88, Standing::Passes),
-        ] {
-            bay.lift.hydraulics.as_mut().unwrap().tank_max = gallons(most);
-            assert_eq!(of(&bay, "oil").standing, standing, "{most}");
+        assert_eq!(of(&bay, "oil").standing, Standing::Unknown);
+        // 2 * pi/4 * 2^2 * 36 = 226.2 in3 = 0.979 gal.
+        for (least, standing) in [(0.97, Standing::Unknown), (0.98, Standing::Passes)] {
+            bay.lift.hydraulics.as_mut().unwrap().tank_min = gallons(least);
+            assert_eq!(of(&bay, "oil").standing, standing, "{least}");
         }
-        bay.lift.hydraulics.as_mut().unwrap().tank_min = None;
-        assert_eq!(of(&bay, "oil").standing, Standing::Unknown);
-        let hydraulics = bay.lift.hydraulics.as_mut().unwrap();
-        (hydraulics.tank_min, hydraulics.tank_max) = (None, None);
-        assert_eq!(of(&bay, "oil").standing, Standing::Unknown);
     }
 
     #[test]
-    fn a_piece_that_does_not_pass_the_door_stops_the_purchase_and_no_lock() {
+    fn a_piece_that_does_not_pass_the_door_withholds_every_lock() {
         let mut bay = test_bay();
         assert_eq!(of(&bay, "pieces").standing, Standing::Unknown);
         let piece = |width: f64, length: f64| Piece {
@@ -288,17 +292,40 @@ mod tests {
             length: Length::feet(length),
             width: Length::feet(width),
             height: Length::feet(width),
+            column: false,
         };
         // The opening is 10 ft by 8 ft, each up to 6 mm less; the room is 28 ft deep.
         bay.lift.pieces = vec![piece(7.9, 12.0), piece(8.0, 12.0), piece(1.0, 30.0)];
-        assert_eq!(of(&bay, "piece_1").standing, Standing::Noted);
+        assert_ne!(of(&bay, "piece_1").standing, Standing::Stops);
         assert_eq!(of(&bay, "piece_2").standing, Standing::Stops);
+        assert_eq!(of(&bay, "piece_3").standing, Standing::Unknown);
         let found = study(&bay).unwrap();
+        assert_eq!(found.highest_safe_lock, None);
+        assert!(found.highest_clear_lock.is_some());
+        let lead = of_study(&bay, &found).lead;
+        assert!(
+            format!("{lead:?}").contains("does not pass the door"),
+            "{lead:?}"
+        );
         bay.lift.pieces.remove(1);
         let without = study(&bay).unwrap();
-        assert_eq!(found.highest_safe_lock, without.highest_safe_lock);
-        assert_eq!(found.withheld, without.withheld);
-        bay.lift.pieces.insert(1, piece(8.0, 12.0));
-        assert_eq!(of(&bay, "piece_3").standing, Standing::Unknown);
+        assert_eq!(without.withheld.len() + 1, found.withheld.len());
+    }
+
+    #[test]
+    fn pieces_that_do_not_add_up_are_not_known() {
+        let mut bay = test_bay();
+        bay.lift.shipping_mass = Some(Mass::pounds(1500.0));
+        bay.lift.pieces = vec![Piece {
+            name: "column".into(),
+            mass: Mass::pounds(50.0),
+            length: Length::feet(9.0),
+            width: Length::feet(1.0),
+            height: Length::feet(1.0),
+            column: true,
+        }];
+        assert_eq!(of(&bay, "shipping_mass").standing, Standing::Unknown);
+        let lead = of_study(&bay, &study(&bay).unwrap()).lead;
+        assert!(!format!("{lead:?}").contains("person"), "{lead:?}");
     }
 }

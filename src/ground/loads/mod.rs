@@ -8,6 +8,8 @@
 pub mod estimate;
 mod figures;
 mod geometry;
+mod holds;
+mod lead;
 mod pads;
 mod place;
 mod removal;
@@ -16,12 +18,14 @@ mod states;
 pub mod statics;
 #[cfg(test)]
 mod tests;
+mod unload;
 mod worst;
 
 use glam::DVec2;
 
 pub use geometry::{Geometry, Moved, Stance};
-pub use pads::{PadLoad, Pads};
+pub(crate) use holds::balance_holds;
+pub use pads::{PadLoad, Pads, PostLoad};
 pub use place::GRAVITY;
 pub use section::section;
 pub use states::{State, States, states};
@@ -37,8 +41,8 @@ pub struct PadLoads {
     pub mass_kg: f64,
     /// Where its weight acts, bay `x` and `y` as parked.
     pub cg_m: DVec2,
-    /// The states that stand behind them: as given and, where parts are taken out, before that
-    /// and with some of them out; each with its pads.
+    /// The states that stand behind them: as given; where parts are taken out, before that and with
+    /// some of them out; and with cargo taken off. Each with its pads.
     pub states: Vec<(Geometry, Pads)>,
 }
 
@@ -51,6 +55,12 @@ impl PadLoads {
         let mut behind = vec![(given.geometry.clone(), given.pads?)];
         for state in states.before.iter().chain(&states.between) {
             behind.push((state.geometry.clone(), state.pads?));
+        }
+        // Cargo at which the vehicle would tip off when it is taken off stays on: said elsewhere.
+        for state in &states.unloaded {
+            if let Some(pads) = state.pads {
+                behind.push((state.geometry.clone(), pads));
+            }
         }
         Some(Self {
             pads: given.pads?.pads,

@@ -26,6 +26,8 @@ pub(super) struct Place {
     pad_off_m: [DVec2; 4],
     pivot_m: DVec2,
     parking: ParkingError,
+    /// How far the weight may be off as measured.
+    vehicle_off_m: f64,
 }
 
 fn plan(point: DVec3) -> DVec2 {
@@ -37,8 +39,7 @@ impl Place {
     ///
     /// # Errors
     /// See [`attitudes`].
-    pub(super) fn new(bay: &Bay) -> Result<Self, StanceError> {
-        let uncertainty = Uncertainty::worst(bay);
+    pub(super) fn new(bay: &Bay, uncertainty: &Uncertainty) -> Result<Self, StanceError> {
         let mut poses = Vec::with_capacity(12);
         let up = uncertainty.mismatch_m;
         for extra in [[0.0; 4], [up, 0.0, up, 0.0], [0.0, up, 0.0, up]] {
@@ -70,6 +71,7 @@ impl Place {
                 along_m: uncertainty.parking.along_m + lined_up.y,
                 yaw_rad: uncertainty.parking.yaw_rad,
             },
+            vehicle_off_m: uncertainty.vehicle_m,
             poses,
         })
     }
@@ -85,7 +87,7 @@ impl Place {
         balance: Balance,
         counts: impl Fn(usize) -> bool,
     ) -> Geometry {
-        let heights = heights_m(bay, balance, counts);
+        let heights = heights_m(bay, balance, self.vehicle_off_m, counts);
         let over_pads = |pose: &Pose, height: f64| {
             let pads = Corner::ALL.map(|corner| plan(pose.point(point(bay, corner))));
             let middle = pads.iter().sum::<DVec2>() / 4.0;
@@ -104,7 +106,7 @@ impl Place {
             pads_m: self.pads_m,
             pad_off_m: self.pad_off_m,
             cg_m: middle + from_middle,
-            cg_off_m: off + DVec2::splat(bay.policy.measured_vehicle.m()),
+            cg_off_m: off + DVec2::splat(self.vehicle_off_m),
             weight_n: balance.mass_kg * GRAVITY,
             pivot_m: self.pivot_m,
             parking: self.parking,
@@ -131,7 +133,7 @@ fn beside_tooth_m(bay: &Bay, corner: Corner, pad_m: DVec2) -> DVec2 {
 
 /// Between which heights the weight acts: as measured, as estimated with its doubt, or anywhere
 /// between ground and roof. Named masses without a height count at that of the kerb.
-fn heights_m(bay: &Bay, balance: Balance, counts: impl Fn(usize) -> bool) -> [f64; 2] {
+fn heights_m(bay: &Bay, balance: Balance, off_m: f64, counts: impl Fn(usize) -> bool) -> [f64; 2] {
     let vehicle = &bay.vehicle;
     let Some(CgHeight { height, estimated }) = vehicle.cg_height else {
         return [0.0, vehicle.height.m()];
@@ -149,11 +151,7 @@ fn heights_m(bay: &Bay, balance: Balance, counts: impl Fn(usize) -> bool) -> [f6
     let doubt = if estimated {
         HEIGHT_DOUBT * height.abs()
     } else {
-        vehicle_doubt(bay)
+        off_m
     };
     [height - doubt, height + doubt]
-}
-
-fn vehicle_doubt(bay: &Bay) -> f64 {
-    bay.policy.measured_vehicle.m()
 }

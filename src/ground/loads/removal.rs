@@ -1,9 +1,16 @@
 //! What is said of balance before and after parts are taken out?
 
-use super::figures::{Limits, inside, most_on_a_pad, three_pads, total, window};
+use super::figures::{
+    Limits, comes_out, heavier_post, inside, most_on_a_pad, three_pads, total, window,
+};
 use super::{State, States};
 use crate::bay::{Bay, Facing};
 use crate::ground::{Figure, Quantity, Said, Standing};
+
+/// When a state stands, in words.
+pub(super) const BEFORE_WHEN: &str = "before parts come out";
+/// When a state stands, in words.
+pub(super) const BETWEEN_WHEN: &str = "with some of the parts out";
 
 /// Parts that come out on the lift are in while it goes up: what fails then stops.
 const BEFORE: &str = "take parts out before the vehicle is raised and weigh it without them, so \
@@ -11,27 +18,34 @@ const BEFORE: &str = "take parts out before the vehicle is raised and weigh it w
 const BETWEEN: &str = "take the parts out in an order that keeps the balance and each arm's load, \
                        with tall stands under the ends";
 
-/// The figures of one state: its total, its balance, its pads.
-fn of(id: [&'static str; 6], when: &str, state: &State, limits: &Limits) -> Vec<Figure> {
-    let [total_id, window_id, inside_id, pad_id, three_id, lifting_id] = id;
-    let mut all = vec![total(total_id, "vehicle on the lift", state, limits)];
-    all.extend(window(window_id, "centre of gravity", state, limits));
-    all.push(inside(inside_id, "centre of gravity", state, limits));
+/// The figures of one state: its total, its balance, its pads and posts. Their ids start with
+/// `group`, their words with `when`.
+pub(super) fn of(group: &str, when: &str, state: &State, limits: &Limits) -> Vec<Figure> {
+    let id = |name: &str| format!("{group}.{name}");
+    let mut all = vec![total(id("total"), "vehicle on the lift", state, limits)];
+    all.extend(window(&id("window"), "centre of gravity", state, limits));
+    all.push(inside(
+        &id("inside_pads"),
+        "centre of gravity",
+        state,
+        limits,
+    ));
     match &state.pads {
         Some(pads) => {
-            all.push(most_on_a_pad(pad_id, pads, limits));
-            all.push(three_pads(three_id, pads, limits));
+            all.push(most_on_a_pad(id("pad_load"), pads, limits));
+            all.push(heavier_post(id("post_load"), pads, limits));
+            all.push(three_pads(id("three_pads"), pads, limits));
             if let Some(corner) = pads.lifts {
                 let words = Quantity::Words(corner.name().to_owned());
                 all.push(
-                    Figure::noted(lifting_id, "pad that carries nothing", words)
+                    Figure::noted(id("lifting_pad"), "pad that carries nothing", words)
                         .stopping("move load toward the middle")
                         .reason(format!("the {} pad would carry nothing", corner.name())),
                 );
             }
         }
         None => all.push(Figure::unknown(
-            pad_id,
+            id("pad_load"),
             "pad loads",
             "first bring the weight inside the pads' span",
         )),
@@ -46,15 +60,7 @@ fn of(id: [&'static str; 6], when: &str, state: &State, limits: &Limits) -> Vec<
 
 /// The figures before the parts came out, and with some of them out.
 pub(super) fn figures(before: &State, states: &States, limits: &Limits) -> Vec<Figure> {
-    let ids = [
-        "before.total",
-        "before.window",
-        "before.inside_pads",
-        "before.pad_load",
-        "before.three_pads",
-        "before.lifting_pad",
-    ];
-    let mut all = of(ids, "before parts come out", before, limits);
+    let mut all = of("before", BEFORE_WHEN, before, limits);
     for figure in &mut all {
         if figure.standing == Standing::Stops {
             figure.cure = Some(BEFORE.into());
@@ -67,29 +73,16 @@ pub(super) fn figures(before: &State, states: &States, limits: &Limits) -> Vec<F
 /// The worst of the states in between, each of its figures on its own. One that fails is not known
 /// while some order of taking the parts out goes past it.
 fn between(states: &States, limits: &Limits) -> Vec<Figure> {
-    let ids = [
-        "between.total",
-        "between.window",
-        "between.inside_pads",
-        "between.pad_load",
-        "between.three_pads",
-        "between.lifting_pad",
-    ];
     let mut worst: Vec<Figure> = Vec::new();
     let mut holds = Vec::with_capacity(states.between.len());
     for state in &states.between {
-        let figures = of(ids, "with some of the parts out", state, limits);
+        let figures = of("between", BETWEEN_WHEN, state, limits);
         holds.push(figures.iter().all(|one| {
             // On three pads is the maker's word, whatever the order.
-            one.standing == Standing::Passes || one.id == "between.three_pads"
+            let three = one.id == "between.three_pads" || one.id == "between.post_load";
+            one.standing == Standing::Passes || (three && one.standing == Standing::Unknown)
         }));
-        for figure in figures {
-            match worst.iter_mut().find(|one| one.id == figure.id) {
-                Some(known) if is_worse(&figure, known) => *known = figure,
-                Some(_) => {}
-                None => worst.push(figure),
-            }
-        }
+        keep_worst(&mut worst, figures);
     }
     // It falls with every part: what is asked of it is asked before they come out.
     worst.retain(|one| one.id != "between.total" || one.standing != Standing::Passes);
@@ -119,6 +112,17 @@ fn between(states: &States, limits: &Limits) -> Vec<Figure> {
     worst
 }
 
+/// Keeps of figures alike the one that stands worst.
+pub(super) fn keep_worst(worst: &mut Vec<Figure>, figures: Vec<Figure>) {
+    for figure in figures {
+        match worst.iter_mut().find(|one| one.id == figure.id) {
+            Some(known) if is_worse(&figure, known) => *known = figure,
+            Some(_) => {}
+            None => worst.push(figure),
+        }
+    }
+}
+
 /// Which of two figures alike stands worse, or lies farther toward its limit.
 fn is_worse(one: &Figure, than: &Figure) -> bool {
     let number = |figure: &Figure| figure.found.as_ref().and_then(Quantity::number);
@@ -128,7 +132,7 @@ fn is_worse(one: &Figure, than: &Figure) -> bool {
     let (Some(found), Some(known)) = (number(one), number(than)) else {
         return false;
     };
-    if one.id == "between.inside_pads" {
+    if one.id.ends_with(".inside_pads") {
         found < known || found.is_nan()
     } else {
         found > known || found.is_nan()
@@ -157,7 +161,7 @@ pub(super) fn notes(bay: &Bay, before: &State, after: &State) -> Vec<Said> {
         .vehicle
         .masses
         .iter()
-        .filter(|part| part.mass.kg() < 0.0)
+        .filter(|part| comes_out(part))
         .map(|part| part.name.as_str())
         .collect();
     let into_bay = after.geometry.cg_m.y - before.geometry.cg_m.y;

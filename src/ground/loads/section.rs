@@ -1,7 +1,7 @@
 //! What is said of loads and balance?
 
 use super::figures::{self, limits};
-use super::{States, estimate, removal};
+use super::{States, estimate, lead, removal, unload};
 use crate::bay::Bay;
 use crate::ground::{Figure, Quantity, Said, Section, Topic};
 use crate::solids::attitude::StanceError;
@@ -28,6 +28,8 @@ fn known(bay: &Bay, states: &States) -> Section {
         all.extend(removal::figures(before, states, &limits));
         notes.extend(removal::notes(bay, before, given));
     }
+    let unloaded = unload::figures(bay, states, &limits, &all);
+    all.extend(unloaded);
     notes.push(
         "Loads are those of a rigid body on four pads; what four equal springs leave open is \
          bounded by the body standing on any three. The scale's own error is not in them."
@@ -35,7 +37,7 @@ fn known(bay: &Bay, states: &States) -> Section {
     );
     Section {
         topic: Topic::Loads,
-        lead: figures::lead(given, &limits),
+        lead: lead::lead(states, &limits, &all),
         figures: all,
         notes,
         governs: Some(GOVERNS),

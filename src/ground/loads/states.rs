@@ -4,6 +4,7 @@ use super::geometry::Geometry;
 use super::pads::{Pads, pads};
 use super::place::Place;
 use crate::bay::{Bay, Vehicle};
+use crate::clearance::uncertainty::Uncertainty;
 use crate::solids::attitude::{StanceError, centre_of_gravity_with};
 
 /// One weight on the pads.
@@ -35,6 +36,11 @@ pub struct States {
     /// True when every set of parts that may be out is in [`States::between`]: the set whose parts
     /// are the bits of `n` then comes `n - 1`th.
     pub all_between: bool,
+    /// With some or all of the cargo taken off that may be unloaded while the vehicle is up, and
+    /// with any of the parts out; empty when there is no such cargo.
+    pub unloaded: Vec<State>,
+    /// True when every set of cargo and parts is in [`States::unloaded`].
+    pub all_unloaded: bool,
 }
 
 /// Every state of a bay.
@@ -42,37 +48,66 @@ pub struct States {
 /// # Errors
 /// Without axle loads, or when the vehicle can't be set on the pads.
 pub fn states(bay: &Bay) -> Result<States, StanceError> {
-    let place = Place::new(bay)?;
+    states_within(bay, &Uncertainty::worst(bay))
+}
+
+/// The same with everything off as `uncertainty` has it.
+///
+/// # Errors
+/// See [`states`].
+pub(super) fn states_within(bay: &Bay, uncertainty: &Uncertainty) -> Result<States, StanceError> {
+    let place = Place::new(bay, uncertainty)?;
     let vehicle = &bay.vehicle;
-    let state = |counts: &dyn Fn(usize) -> bool| state(bay, &place, counts);
-    let as_given = state(&|_| true)?;
-    let removed: Vec<usize> = (0..vehicle.masses.len())
-        .filter(|&i| vehicle.masses[i].mass.kg() < 0.0)
-        .collect();
-    if removed.is_empty() {
-        return Ok(States {
-            as_given,
-            before: None,
-            between: Vec::new(),
-            all_between: true,
-        });
-    }
-    let before = state(&|index| !removed.contains(&index))?;
-    let sets = if removed.len() <= ALL_SETS {
-        subsets(&removed)
-    } else {
-        orders(vehicle, &removed)
+    let may_change = |index: &usize| !vehicle.masses[*index].stays;
+    let (removed, cargo): (Vec<usize>, Vec<usize>) = (0..vehicle.masses.len())
+        .filter(may_change)
+        .partition(|&index| vehicle.masses[index].mass.kg() < 0.0);
+    // What has changed: of the parts those that are out, of the cargo what is taken off.
+    let state = |changed: &[usize]| {
+        state(bay, &place, &|index| {
+            changed.contains(&index) != cargo.contains(&index)
+                || !(removed.contains(&index) || cargo.contains(&index))
+        })
     };
-    let between = sets
-        .iter()
-        .map(|out| state(&|index| !removed.contains(&index) || out.contains(&index)))
-        .collect::<Result<_, _>>()?;
+    let all_of = |sets: Vec<Vec<usize>>| -> Result<Vec<State>, StanceError> {
+        sets.iter().map(|set| state(set)).collect()
+    };
+    let mut both = [removed.clone(), cargo.clone()].concat();
+    both.sort_unstable();
+    let taken_off = if cargo.is_empty() {
+        Vec::new()
+    } else {
+        let mut sets = sets(vehicle, &both);
+        sets.push(both.clone());
+        if !sets.contains(&cargo) {
+            sets.push(cargo.clone());
+        }
+        sets.retain(|set| set.iter().any(|index| cargo.contains(index)));
+        sets
+    };
+    let has_parts = !removed.is_empty();
     Ok(States {
-        as_given,
-        before: Some(before),
-        between,
+        as_given: state(&removed)?,
+        before: if has_parts { Some(state(&[])?) } else { None },
+        between: if has_parts {
+            all_of(sets(vehicle, &removed))?
+        } else {
+            Vec::new()
+        },
         all_between: removed.len() <= ALL_SETS,
+        unloaded: all_of(taken_off)?,
+        all_unloaded: cargo.is_empty() || both.len() <= ALL_SETS,
     })
+}
+
+/// Sets of some of these masses: every one but none and all while they are few, else those that
+/// move the centre of gravity farthest.
+fn sets(vehicle: &Vehicle, masses: &[usize]) -> Vec<Vec<usize>> {
+    if masses.len() <= ALL_SETS {
+        subsets(masses)
+    } else {
+        orders(vehicle, masses)
+    }
 }
 
 /// So many parts at most are looked at in every order: the sets double with each more.

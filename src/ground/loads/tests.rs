@@ -1,6 +1,8 @@
 //! Loads of a bay: published values, and what is said of a bay whose weight lies badly.
 
 mod balance;
+mod cargo;
+mod lead;
 
 use super::*;
 use crate::bay::{Aim, Corner, NamedMass};
@@ -54,6 +56,7 @@ fn part(name: &str, pounds: f64, station: f64, across: f64) -> NamedMass {
         station: Length::inches(station),
         across: Length::inches(across),
         height: None,
+        stays: false,
     }
 }
 

@@ -18,6 +18,7 @@ use glam::DVec2;
 use super::anchors::show::greatest;
 use super::loads::{GRAVITY, Geometry, Moved, PadLoads, Pads, Stance};
 use crate::bay::{Bay, Corner, Side};
+use crate::solids::arms;
 use crate::solids::posts::{column_middle_x_m, inward};
 
 /// What someone working on the vehicle may pull with, sideways at the height of the pads, on one
@@ -25,12 +26,18 @@ use crate::solids::posts::{column_middle_x_m, inward};
 /// only press down give no shear.
 pub const HAND_N: f64 = 500.0;
 
+/// Of the shipping mass so much at most is arms, pads and what of the carriages stands proud: they
+/// hang inward of their posts. The project's own choice, a little over the quarter that packing
+/// lists give for arms and pads.
+pub const ARMS_SHARE: f64 = 0.3;
+
 /// What one post asks of its base at its worst. N, N m.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PostBase {
     /// Which post.
     pub side: Side,
-    /// Down, at most: its pads, and half of the shipping mass where that is given.
+    /// Down, at most: its pads, and half of the shipping mass where that is given; a share of that
+    /// hangs on the arms and turns the post too.
     pub axial_n: f64,
     /// Down, at least, while the vehicle is up: its pads alone.
     pub least_axial_n: f64,
@@ -105,10 +112,34 @@ pub fn post_bases(bay: &Bay, loads: &PadLoads) -> Option<[PostBase; 2]> {
         }
     }
     let (worst, shared) = (worst?, shared?);
+    let (geometry, _) = loads.states.first()?;
+    let arms = [Side::Left, Side::Right].map(|side| arms_turn_nm(bay, side, geometry));
     Some([
-        base(bay, Side::Left, worst[0], shared[0]),
-        base(bay, Side::Right, worst[1], shared[1]),
+        base(bay, Side::Left, worst[0], shared[0], arms[0]),
+        base(bay, Side::Right, worst[1], shared[1], arms[1]),
     ])
+}
+
+/// How a post's own arms turn it about its plate's middle: inward, to the front (negative to the
+/// rear). Each arm's weight acts half way between its pivot and its pad. Nothing where no shipping
+/// mass is given.
+fn arms_turn_nm(bay: &Bay, side: Side, geometry: &Geometry) -> [f64; 2] {
+    let Some(mass) = bay.lift.shipping_mass else {
+        return [0.0; 2];
+    };
+    let one_n = 0.25 * ARMS_SHARE * mass.kg() * GRAVITY;
+    let middle = middle_m(bay, side);
+    let own = Corner::ALL
+        .into_iter()
+        .filter(|corner| corner.side() == side);
+    own.fold([0.0; 2], |[across, along], corner| {
+        let arm = 0.5 * (geometry.pads_m[corner.index()] + arms::pivot_m(bay, corner));
+        let lever = arm - middle;
+        [
+            across + one_n * lever.x * inward(side),
+            along + one_n * lever.y,
+        ]
+    })
 }
 
 /// The ways in which the pads may carry.
@@ -148,17 +179,27 @@ fn middle_m(bay: &Bay, side: Side) -> DVec2 {
     DVec2::new(x, bay.lift.post_line.m())
 }
 
-fn base(bay: &Bay, side: Side, worst: Range, shared: Range) -> PostBase {
+fn base(bay: &Bay, side: Side, worst: Range, shared: Range, arms_nm: [f64; 2]) -> PostBase {
     let lift = &bay.lift;
     // A lever is the sum of two measures of the lift: where the post stands, and the plate on it.
-    let lever_off = 2.0 * bay.policy.measured_lift.m() * worst.load.1.max(0.0);
+    // A post that leans or stands off its place moves its load as far.
+    let off = bay.lift.posts_off;
+    let off_m = off.across.m().max(off.along.m());
+    let lever_off = (2.0 * bay.policy.measured_lift.m() + off_m) * worst.load.1.max(0.0);
     let raise = bay.parking.pad_raise.iter().map(|raise| raise.m());
     let height = lift.pad.lowest.m() + raise.fold(0.0, f64::max) + lift.travel.m();
     let more = lever_off + HAND_N * height;
     let more = |range: Range| Range {
         load: (range.load.0.max(0.0), range.load.1.max(0.0)),
-        across: (range.across.0 - more, range.across.1 + more),
-        along: (range.along.0 - more, range.along.1 + more),
+        // It is no more than that: what helps is not counted.
+        across: (
+            range.across.0 - more + arms_nm[0].min(0.0),
+            range.across.1 + more + arms_nm[0].max(0.0),
+        ),
+        along: (
+            range.along.0 - more + arms_nm[1].min(0.0),
+            range.along.1 + more + arms_nm[1].max(0.0),
+        ),
     };
     let (worst, shared) = (more(worst), more(shared));
     let together = anchor_pulls(bay, &worst);
@@ -208,12 +249,57 @@ fn most_together(together: &[Vec<f64>; 2]) -> f64 {
 
 /// The pull of each anchor: from turning inward, the load on the plate taken off, and from turning
 /// to the front (first) or to the rear, with no load taken off a second time.
+///
+/// The file gives plate and holes along the bay's axes. Under a turned column they may have been
+/// turned with it all the same, so that there each anchor has the greater pull of both.
 fn anchor_pulls(bay: &Bay, range: &Range) -> [Vec<f64>; 2] {
-    let (plate, column) = (&bay.lift.base_plate, &bay.lift.column);
+    let column = &bay.lift.column;
     let (sin, cos) = column.turned.rad().sin_cos();
     let (sin, cos) = (sin.abs(), cos.abs());
-    let half_x = 0.5 * (column.width.m() * cos + column.depth.m() * sin);
-    let half_y = 0.5 * (column.width.m() * sin + column.depth.m() * cos);
+    let along_axes = pulls_of(
+        bay,
+        [
+            0.5 * (column.width.m() * cos + column.depth.m() * sin),
+            0.5 * (column.width.m() * sin + column.depth.m() * cos),
+        ],
+        range.load.0,
+        [range.across.1, range.along.1, -range.along.0],
+    );
+    if sin <= 0.0 {
+        return along_axes;
+    }
+    // In the frame of a plate that is turned each moment has a share of the other.
+    let across = range.across.1.max(0.0);
+    let along = range.along.1.max(-range.along.0).max(0.0);
+    let turned = pulls_of(
+        bay,
+        [0.5 * column.width.m(), 0.5 * column.depth.m()],
+        range.load.0,
+        [
+            across * cos + along * sin,
+            range.along.1.max(0.0) * cos + across * sin,
+            (-range.along.0).max(0.0) * cos + across * sin,
+        ],
+    );
+    let [front, rear] = along_axes;
+    let [turned_front, turned_rear] = turned;
+    let greater = |one: Vec<f64>, other: Vec<f64>| {
+        let both = one.into_iter().zip(other);
+        both.map(|(one, other)| greatest([one, other].into_iter()))
+            .collect()
+    };
+    [greater(front, turned_front), greater(rear, turned_rear)]
+}
+
+/// The same in the plate's own frame: half of the column's size there, the load at least, and the
+/// moments inward, to the front and to the rear.
+fn pulls_of(
+    bay: &Bay,
+    [half_x, half_y]: [f64; 2],
+    load_n: f64,
+    [inward_nm, front_nm, rear_nm]: [f64; 3],
+) -> [Vec<f64>; 2] {
+    let plate = &bay.lift.base_plate;
     let inner = presses_at_m(half_x - plate.inward.m(), plate.width.m() * 0.5);
     let end = presses_at_m(half_y, plate.depth.m() * 0.5);
     let pulls = |distance: &dyn Fn(f64, f64) -> f64, moment_nm: f64| {
@@ -221,9 +307,9 @@ fn anchor_pulls(bay: &Bay, range: &Range) -> [Vec<f64>; 2] {
         let distances: Vec<f64> = at.map(|at| distance(at[0].m(), at[1].m())).collect();
         pulls(&distances, moment_nm)
     };
-    let inward = pulls(&|x, _| inner - x, range.across.1 - range.load.0 * inner);
-    let front = pulls(&|_, y| end - y, range.along.1);
-    let rear = pulls(&|_, y| end + y, -range.along.0);
+    let inward = pulls(&|x, _| inner - x, inward_nm - load_n * inner);
+    let front = pulls(&|_, y| end - y, front_nm);
+    let rear = pulls(&|_, y| end + y, rear_nm);
     [front, rear].map(|ends| {
         let both = inward.iter().zip(ends);
         both.map(|(inward, end)| inward + end).collect()

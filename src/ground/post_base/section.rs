@@ -1,10 +1,13 @@
 //! What is said of the forces at the post bases?
 
-use super::{HAND_N, PostBase};
+use super::{ARMS_SHARE, HAND_N, PostBase};
 use crate::bay::{Bay, Side};
 use crate::ground::anchors::show::greatest;
-use crate::ground::{Figure, Quantity, Said, Section, Topic};
-use crate::units::Rounding;
+use crate::ground::{Bound, Figure, Quantity, Said, Section, Topic};
+use crate::units::{PA_PER_PSI, Rounding};
+
+/// The greatest tensile strength that anchor steel is counted with, psi (ACI 318-19, 17.6.1.2).
+const FUTA_PSI: f64 = 125_000.0;
 
 const GOVERNS: &str = "the lift maker's manual and, for anything it does not cover, a licensed \
                        engineer govern what the base must hold";
@@ -27,7 +30,15 @@ pub fn section(bay: &Bay, bases: Option<&[PostBase; 2]>) -> Section {
     };
     let mut figures = Vec::new();
     for base in bases {
-        figures.extend(of(base));
+        figures.extend(of(bay, base));
+    }
+    if bay.lift.shipping_mass.is_none() {
+        figures.push(Figure::unknown(
+            "own_weight",
+            "the lift's own weight on its bases",
+            "give `shipping_mass` from the manual or the seller: columns and arms load and turn \
+             the bases too",
+        ));
     }
     figures.push(
         Figure::noted("shear", "shear on a post's base", Quantity::Force(HAND_N))
@@ -44,16 +55,17 @@ pub fn section(bay: &Bay, bases: Option<&[PostBase; 2]>) -> Section {
     }
     Section {
         topic: Topic::PostBase,
-        lead: lead(bases, no_anchors),
+        lead: lead(bay, bases, no_anchors),
         figures,
         notes: notes(bay),
         governs: Some(GOVERNS),
     }
 }
 
-fn lead(bases: &[PostBase; 2], no_anchors: bool) -> Said {
+fn lead(bay: &Bay, bases: &[PostBase; 2], no_anchors: bool) -> Said {
+    let turned = |base: &PostBase| base.moment_across_nm.max(base.moment_along_nm);
     let [left, right] = bases;
-    let worse = if left.moment_across_nm >= right.moment_across_nm {
+    let worse = if turned(left) >= turned(right) {
         left
     } else {
         right
@@ -62,7 +74,9 @@ fn lead(bases: &[PostBase; 2], no_anchors: bool) -> Said {
         "At worst the {} post turns inward with ",
         name(worse.side)
     ))
-    .up(Quantity::Moment(worse.moment_across_nm));
+    .up(Quantity::Moment(worse.moment_across_nm))
+    .and(" or to front or rear with ")
+    .up(Quantity::Moment(worse.moment_along_nm));
     if no_anchors {
         return said.and("; where its anchors lie is not known.");
     }
@@ -71,11 +85,28 @@ fn lead(bases: &[PostBase; 2], no_anchors: bool) -> Said {
             "; the anchor holes given can't hold it upright: none lies on the side that must pull.",
         );
     }
-    said.and(" and its hardest worked anchor pulls with ")
-        .up(Quantity::Force(hardest(worse)))
-        .and("; while all four pads share, with ")
-        .up(Quantity::Force(hardest_shared(worse)))
+    let most = |of: fn(&PostBase) -> f64| Quantity::Force(greatest(bases.iter().map(of)));
+    let said = said
+        .and(", and the hardest worked anchor pulls with ")
+        .up(most(hardest));
+    if let Some(holds) = most_steel_n(bay)
+        && bases.iter().any(|base| hardest(base) > holds)
+    {
+        return said
+            .and(", more than the ")
+            .down(Quantity::Force(holds))
+            .and(" that any steel of its size holds.");
+    }
+    said.and("; while all four pads share, with ")
+        .up(most(hardest_shared))
         .and(".")
+}
+
+/// What no steel anchor of this diameter holds more than: its full section at the greatest strength
+/// that the code lets anchors count with. None where the diameter is not known.
+fn most_steel_n(bay: &Bay) -> Option<f64> {
+    let diameter = bay.lift.base_plate.anchor_diameter?.m();
+    Some(std::f64::consts::FRAC_PI_4 * diameter * diameter * FUTA_PSI * PA_PER_PSI)
 }
 
 fn hardest(base: &PostBase) -> f64 {
@@ -93,7 +124,7 @@ const fn name(side: Side) -> &'static str {
     }
 }
 
-fn of(base: &PostBase) -> Vec<Figure> {
+fn of(bay: &Bay, base: &PostBase) -> Vec<Figure> {
     let side = name(base.side);
     let noted = |id: &str, what: &str, found: Quantity| {
         Figure::noted(
@@ -129,12 +160,27 @@ fn of(base: &PostBase) -> Vec<Figure> {
     let hardest = hardest(base);
     let shared = hardest_shared(base);
     figures.push(if hardest.is_finite() {
-        noted(
+        let figure = noted(
             "anchor",
             "pull of its hardest worked anchor",
             Quantity::Force(hardest),
         )
-        .note(Said::new("while all four pads share, ").up(Quantity::Force(shared)))
+        .note(each(base, shared));
+        match most_steel_n(bay) {
+            Some(holds) if hardest > holds => Figure {
+                limit: Some((Bound::AtMost, Quantity::Force(holds))),
+                ..figure
+            }
+            .source(
+                "no steel holds more: the anchor's full section at 125,000 psi (ACI 318-19, \
+                 17.6.1.2)",
+            )
+            .stopping(
+                "check `base_plate.anchors` with the lift's manual: all holes, inward, then to \
+                 the front",
+            ),
+            _ => figure,
+        }
     } else {
         let what = format!("{side} post, its anchors");
         let words = Quantity::Words("can't hold it upright".into());
@@ -163,6 +209,19 @@ fn of(base: &PostBase) -> Vec<Figure> {
     figures
 }
 
+/// The pull of each anchor, in the order of the file.
+fn each(base: &PostBase, shared_n: f64) -> Said {
+    let said = Said::new("while all four pads share, ").up(Quantity::Force(shared_n));
+    let mut said = said.and("; each at its worst, in the order of the file: ");
+    for (index, anchor) in base.anchors.iter().enumerate() {
+        if index > 0 {
+            said = said.and(", ");
+        }
+        said = said.up(Quantity::Force(anchor.tension_n));
+    }
+    said
+}
+
 fn notes(bay: &Bay) -> Vec<Said> {
     let mut notes: Vec<Said> = vec![
         "The base alone holds the post: the tie between the posts is not counted, nor is what the \
@@ -176,8 +235,23 @@ fn notes(bay: &Bay) -> Vec<Said> {
     notes.push(match bay.lift.shipping_mass {
         Some(mass) => Said::new("Half of the shipping mass, ")
             .up(Quantity::Mass(0.5 * mass.kg()))
-            .and(", is in the load on each base, and not in what holds the anchors down."),
-        None => "The columns' own weight is not known and not in the load on the bases.".into(),
+            .and(", is in the load on each base, and not in what holds the anchors down; ")
+            .and(format!(
+                "{:.0} % of it hangs half way out on the arms and turns the posts: more than arms \
+                 and pads commonly weigh (the program's own choice).",
+                ARMS_SHARE * 100.0
+            )),
+        None => "The own weight of columns and arms is not known and neither in the load on the \
+                 bases nor in the moments, which are some per cent greater with it."
+            .into(),
     });
+    if bay.lift.column.turned.rad() != 0.0 {
+        notes.push(
+            "The columns are turned. Plates and anchor holes are drawn and measured along the \
+             bay's axes, as the file gives them; the pulls are the greater of that and of plates \
+             turned with their columns. Give the holes as they lie, and look on the site."
+                .into(),
+        );
+    }
     notes
 }

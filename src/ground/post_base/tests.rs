@@ -43,16 +43,22 @@ fn forces_by_hand() {
     // middle. Lift points 20 in from it: a lever of 43 in. Someone pulls with 500 N at 4 + 3 + 72
     // in.
     let hand = HAND_N * 79.0 * inch;
-    assert!((left.moment_across_nm - (2_600.0 * pound * 43.0 * inch + hand)).abs() < 1.0);
+    // Of 1500 lb shipping mass 30 % on four arms: 112.5 lb each, half way between a pivot 7 in in
+    // from the plate's middle and its pad 43 in in: 25 in. Along: pivots at 6 in, pads at 25.346 in
+    // forward and 50.654 in back: 15.673 less 28.327 in, to the rear.
+    let arm = 112.5 * pound * inch;
+    let arms_along = arm * 12.653_846;
+    let across = 2_600.0 * pound * 43.0 * inch + 2.0 * arm * 25.0 + hand;
+    assert!((left.moment_across_nm - across).abs() < 1.0);
     // On springs the weight acts on the post line: no moment along. On three pads all of one end's
     // load is on one post: 3465.8 lb at 25.346 in forward on one, less on its rear pad.
-    assert!((left.shared_moments_nm[1] - hand).abs() < 1.0);
+    assert!((left.shared_moments_nm[1] - hand - arms_along).abs() < 1.0);
     let front = 5_200.0 * (150.0 - 99.346_154) / 76.0;
     let rear = 5_200.0 - front;
     // The least twist empties the rear left and the front right by the smaller pair's half.
     let tipped = ((front * 0.5 + rear * 0.5) * 25.346_154) * pound * inch;
     assert!(
-        (left.moment_along_nm - tipped - hand).abs() / tipped < 0.01,
+        (left.moment_along_nm - tipped - hand - arms_along).abs() / tipped < 0.01,
         "{left:?}"
     );
     // Left and right are alike.
@@ -107,6 +113,78 @@ fn a_pattern_that_holds_nothing_stops() {
 }
 
 #[test]
+fn a_pull_that_no_steel_holds_stops() {
+    // One 3/4 in anchor for all: at 125,000 psi its full section holds 55.2 kip.
+    let mut bay = exact();
+    bay.lift.base_plate.anchor_diameter = Some(Length::inches(0.75));
+    let standing = |bay: &Bay| {
+        let section = section(bay, Some(&bases(bay)));
+        let found = section.figures.iter().find(|f| f.id == "left.anchor");
+        (found.unwrap().standing, section.lead)
+    };
+    assert_eq!(standing(&bay).0, crate::ground::Standing::Noted);
+    bay.lift.base_plate.anchors = vec![[Length::inches(6.0), Length::inches(7.5)]];
+    let most = bases(&bay)[0].anchors[0].tension_n;
+    assert!(most.is_finite() && most > 55_300.0 * 4.448, "{most}");
+    let (stands, lead) = standing(&bay);
+    assert_eq!(stands, crate::ground::Standing::Stops);
+    assert!(format!("{lead:?}").contains("any steel"), "{lead:?}");
+}
+
+#[test]
+fn without_the_lifts_own_weight_its_bases_are_not_known_in_full() {
+    let mut bay = exact();
+    let with = bases(&bay)[0].moment_across_nm;
+    bay.lift.shipping_mass = None;
+    assert!(bases(&bay)[0].moment_across_nm < with);
+    let section = section(&bay, Some(&bases(&bay)));
+    assert_eq!(section.standing(), crate::ground::Standing::Unknown);
+}
+
+#[test]
+fn plates_that_may_be_turned_with_their_columns_count_with_the_greater_pull() {
+    let mut bay = exact();
+    bay.lift.column.turned = Angle::degrees(-30.0);
+    let [left, right] = bases(&bay);
+    let mut along_axes = bay.clone();
+    // The same plate and forces by the axes alone.
+    along_axes.lift.column.turned = Angle::ZERO;
+    let column = bay.lift.column;
+    let (sin, cos) = (0.5, 0.75_f64.sqrt());
+    let turned = |a: Length, b: Length| Length::metres(a.m() * cos + b.m() * sin);
+    along_axes.lift.column.width = turned(column.width, column.depth);
+    along_axes.lift.column.depth = turned(column.depth, column.width);
+    let [plain, _] = bases(&along_axes);
+    assert!((plain.moment_across_nm - left.moment_across_nm).abs() < 1.0);
+    for (one, other) in left.anchors.iter().zip(&plain.anchors) {
+        assert!(one.tension_n >= other.tension_n - 1e-6, "{one:?} {other:?}");
+    }
+    let most = |base: &PostBase| base.anchors.iter().map(|a| a.tension_n).fold(0.0, f64::max);
+    assert!(most(&left) > most(&plain));
+    assert!((most(&left) - most(&right)).abs() < 1e-6);
+    let notes = format!("{:?}", section(&bay, Some(&[left, right])).notes);
+    assert!(notes.contains("columns are turned"), "{notes}");
+}
+
+#[test]
+fn the_lead_tells_both_moments_and_the_row_each_anchor() {
+    let bay = exact();
+    let bases = bases(&bay);
+    let section = section(&bay, Some(&bases));
+    let has = |said: &crate::ground::Said, value: f64| {
+        said.0.iter().any(|part| match part {
+            crate::ground::Part::Quantity(found, _) => found.number() == Some(value),
+            crate::ground::Part::Words(_) => false,
+        })
+    };
+    let worse = bases.iter().find(|b| has(&section.lead, b.moment_along_nm));
+    assert!(has(&section.lead, worse.unwrap().moment_across_nm));
+    let row = section.figures.iter().find(|f| f.id == "left.anchor");
+    let note = row.unwrap().note.clone().unwrap();
+    assert!(bases[0].anchors.iter().all(|a| has(&note, a.tension_n)));
+}
+
+#[test]
 fn the_heavier_of_before_and_after_counts() {
     let mut bay = test_bay();
     let whole = bases(&bay);
@@ -117,6 +195,7 @@ fn the_heavier_of_before_and_after_counts() {
         station: Length::inches(99.0),
         across: Length::ZERO,
         height: None,
+        stays: false,
     }];
     let out = bases(&bay);
     assert!((whole[0].axial_n - out[0].axial_n).abs() / whole[0].axial_n < 1e-3);
@@ -138,6 +217,7 @@ fn no_corner_is_worse_under_close_lift_points() {
             station: Length::inches(110.0),
             across: Length::inches(aside),
             height: None,
+            stays: false,
         }];
         let loads = pad_loads(&bay).unwrap();
         let bases = post_bases(&bay, &loads).unwrap();
@@ -203,6 +283,7 @@ proptest! {
             station: Length::inches(110.0),
             across: Length::inches(aside * 5.0),
             height: None,
+            stays: false,
         }];
         bay.parking.aim = Aim::CentreOfGravity(Length::inches(along));
         let loads = pad_loads(&bay);

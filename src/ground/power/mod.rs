@@ -3,14 +3,20 @@
 //! Screening by the United States code for single-phase motors on alternating current. Where the
 //! file leaves a choice, each figure takes the side that asks more.
 
+mod circuit;
 mod section;
+#[cfg(test)]
+mod section_tests;
 mod tables;
+mod voltage;
 
 pub(super) use section::section;
 use tables::{FULL_LOAD, METRES_PER_KILOFOOT, column, ohm_per_kilofoot};
 
 use crate::bay::Conductor;
 use crate::units::W_PER_ELECTRIC_HORSEPOWER;
+
+const ASK: &str = "ask a licensed electrician before the motor is connected";
 
 /// Nearer to a row of the table than this share of it is that row: nameplates are rounded.
 const ON_ROW: f64 = 0.005;

@@ -12,6 +12,8 @@ mod order;
 mod pad_figures;
 pub mod pads;
 pub mod propose;
+mod reset;
+mod restraints;
 mod scene;
 mod section;
 pub mod shift;
@@ -46,6 +48,9 @@ pub struct Reach {
     /// True where a move is asked for and was not looked for, see
     /// [`Clearances::verdict_only`](super::Clearances::verdict_only).
     pub move_not_looked_for: bool,
+    /// Where arms that reach touch the vehicle: the setting of the pads at which they do not, and how
+    /// many settings were looked at.
+    pub reset: (Option<Box<[PadSet; 4]>>, usize),
 }
 
 /// How the pads are set.
@@ -85,6 +90,11 @@ impl Reach {
         } else {
             (None, None)
         };
+        let reset = if all_reach && !found.carried.is_empty() && !found.verdict_only {
+            reset::pads(bay, uncertainty, &mut solver)?
+        } else {
+            (None, 0)
+        };
         let asks_for_a_move = !all_reach || on_post.is_some() || !found.carried.is_empty();
         // Read where what arms and pads touch is a reason of its own to withhold.
         let is_read = !found.verdict_only || (all_reach && !is_placed_told(found));
@@ -97,23 +107,17 @@ impl Reach {
             swing,
             on_post,
             pads: pads_of(bay, &uncertainty)?,
+            reset,
             move_not_looked_for: asks_for_a_move && !is_read,
         })
     }
 }
 
 fn pads_of(bay: &Bay, uncertainty: &Uncertainty) -> Result<Pads, StudyError> {
-    let pad = &bay.lift.pad;
-    let adapters: Vec<f64> = pad.adapters.iter().map(|height| height.m()).collect();
-    let kit = Kit::new(pad.screw_travel.m(), &adapters);
+    let kit = kit(bay);
     let raises = bay.parking.pad_raise.map(|raise| raise.m());
-    let points = Corner::ALL.map(|corner| {
-        let index = vehicle::lift_point_at(corner, bay.parking.facing);
-        vehicle::lift_point_m(&bay.vehicle, index).z
-    });
-    let spare = support_m(uncertainty);
-    let contact = attitude::contact(bay, ParkingError::default())?;
-    let rooms = contact.touch_m.map(|touch| touch - spare);
+    let points = points_m(bay);
+    let rooms = rooms_m(bay, uncertainty)?;
     let most = std::array::from_fn(|i| raises[i] + rooms[i]);
     let room = Corner::ALL
         .map(|corner| (corner, rooms[corner.index()]))
@@ -126,6 +130,28 @@ fn pads_of(bay: &Bay, uncertainty: &Uncertainty) -> Result<Pads, StudyError> {
         level: kit.level(points, most),
         room,
     })
+}
+
+/// What the lift has to raise pads with.
+fn kit(bay: &Bay) -> Kit {
+    let pad = &bay.lift.pad;
+    let adapters: Vec<f64> = pad.adapters.iter().map(|height| height.m()).collect();
+    Kit::new(pad.screw_travel.m(), &adapters)
+}
+
+/// The heights of the lift points above the vehicle's own ground, by [`Corner::index`], metres.
+fn points_m(bay: &Bay) -> [f64; 4] {
+    Corner::ALL.map(|corner| {
+        let index = vehicle::lift_point_at(corner, bay.parking.facing);
+        vehicle::lift_point_m(&bay.vehicle, index).z
+    })
+}
+
+/// The room over each pad as it is set, the vehicle on its tyres, every ± against it, metres.
+fn rooms_m(bay: &Bay, uncertainty: &Uncertainty) -> Result<[f64; 4], StudyError> {
+    let spare = support_m(uncertainty);
+    let contact = attitude::contact(bay, ParkingError::default())?;
+    Ok(contact.touch_m.map(|touch| touch - spare))
 }
 
 /// The section.

@@ -79,7 +79,11 @@ fn raised(
     };
     let mut note = words::setting(set);
     if set.adapters_m.len() > 1 {
-        note = note.and(" (ask the manual whether adapters may be stacked)");
+        note = note.and(": stacked adapters");
+        return figure.note(note).undecided(
+            "look in the lift's manual whether adapters may be stacked, or use one adapter that \
+             does it alone",
+        );
     }
     Figure {
         standing: Standing::Passes,

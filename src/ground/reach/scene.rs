@@ -78,7 +78,7 @@ impl<'a> Room<'a> {
         // up.
         let to_vehicle = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
         let to_posts = uncertainty.moving_lift_spread() + uncertainty.lift_spread();
-        let spread = DVec3::splat(to_vehicle).max(to_posts);
+        let spread = (DVec3::splat(to_vehicle) + uncertainty.posts_to_carried()).max(to_posts);
         let highest = bay
             .lift
             .arms

@@ -1,6 +1,7 @@
 //! What does an installer read about arms and pads?
 
 use super::move_figures::{cure, short_cure};
+use super::restraints::{pad_off, restraints};
 use super::swing::SwingIn;
 use super::words;
 use super::{Reach, is_placed_told, is_told};
@@ -25,7 +26,7 @@ pub(super) fn section(bay: &Bay, found: &Clearances<'_>) -> Section {
         topic: Topic::Reach,
         lead,
         figures,
-        notes: teeth(bay),
+        notes: super::restraints::teeth(bay),
         governs: None,
     }
 }
@@ -69,28 +70,8 @@ fn sentence(text: &str) -> String {
     })
 }
 
-/// Between which teeth each arm comes to rest, where they hold it.
-fn teeth(bay: &Bay) -> Vec<Said> {
-    let of_arm = |corner: Corner| {
-        bay.lift.arms[corner.index()].tooth?;
-        let asked = arms::reach(bay, corner, ParkingError::default()).ok()?;
-        let [low, high] = asked.rests.map(|rest| rest.swing_rad.to_degrees());
-        Some(if high - low < 1e-6 {
-            format!("{} on {low:.1} deg", corner.name())
-        } else {
-            format!("{} {low:.1} or {high:.1} deg", corner.name())
-        })
-    };
-    let teeth: Vec<String> = Corner::ALL.into_iter().filter_map(of_arm).collect();
-    if teeth.is_empty() {
-        Vec::new()
-    } else {
-        vec![Said::new(format!("Restraint teeth: {}.", teeth.join(", ")))]
-    }
-}
-
 /// What is no number does not reach.
-fn reaches(arm: &ArmFinding) -> bool {
+pub(super) fn reaches(arm: &ArmFinding) -> bool {
     arm.worst_shortfall_m <= 0.0
 }
 
@@ -115,6 +96,7 @@ fn figures(bay: &Bay, found: &Clearances<'_>, reach: &Reach) -> Vec<Figure> {
         .map(|arm| arm_figure(bay, found, reach, arm))
         .collect();
     figures.extend(found.arms.iter().filter_map(|arm| pad_off(bay, arm)));
+    figures.push(restraints(bay));
     figures.extend(super::move_figures::figures(bay, reach));
     figures.push(placed(bay, found, reach));
     figures.push(swing_figure(reach));
@@ -137,34 +119,45 @@ fn arm_figure(bay: &Bay, of: &Clearances<'_>, reach: &Reach, found: &ArmFinding)
     let arm = &bay.lift.arms[corner.index()];
     let asked = arms::reach(bay, corner, ParkingError::default()).ok();
     let degrees = found.swing_rad.to_degrees();
-    let too_near = asked.is_some_and(|asked| asked.short == Some(arms::Short::TooNear));
-    let (bound, limit) = if too_near {
-        (Bound::AtLeast, arm.shortest.m())
-    } else {
-        (Bound::AtMost, arm.longest.m())
-    };
-    let figure = Figure::judged(
-        format!("arm.{}", id_of(corner)),
-        format!("{}, swing {degrees:.0} deg: length", corner.name()),
-        Quantity::Length(found.reach_m),
-        bound,
-        Quantity::Length(limit),
-    );
+    let id = format!("arm.{}", id_of(corner));
     if reaches(found) {
         return Figure {
             standing: Standing::Passes,
-            ..figure
+            ..Figure::judged(
+                id,
+                format!("{}, swing {degrees:.0} deg: length", corner.name()),
+                Quantity::Length(found.reach_m),
+                Bound::AtMost,
+                Quantity::Length(arm.longest.m()),
+            )
         };
     }
+    let too_near = asked.is_some_and(|asked| asked.short == Some(arms::Short::TooNear));
+    let limit = if too_near {
+        arm.shortest.m()
+    } else {
+        arm.longest.m()
+    };
+    // The length as parked may keep its limit where the worst place or the swing does not.
     let why = found.why.as_deref().unwrap_or("it does not reach");
-    let mut note = Said::new("falls ")
-        .up(Quantity::Length(found.worst_shortfall_m))
-        .and(format!(" short, with every ± against it: {why}"));
+    let mut note = Said::new(format!("{why}; as parked swing {degrees:.0} deg, length "))
+        .near(Quantity::Length(found.reach_m))
+        .and(if too_near { " (from " } else { " (to " })
+        .near(Quantity::Length(limit))
+        .and(")");
     if let Some(asked) = asked.filter(|asked| asked.shortfall_m > 0.0) {
         let beyond = words::by(asked.lift_point_m - asked.pad_m, bay.units);
         note = note.and(format!("; its point lies {beyond} of where its pad comes"));
     }
-    let mut figure = figure.note(note).stopping(short_cure(bay, reach));
+    let mut figure = Figure::judged(
+        id,
+        format!("{}: falls short at worst", corner.name()),
+        Quantity::Length(found.worst_shortfall_m),
+        Bound::AtMost,
+        Quantity::Length(0.0),
+    )
+    .note(note)
+    .stopping(short_cure(bay, reach));
     if let Some(asked) = asked {
         figure = figure.at(asked.lift_point_m.extend(bay.lift.pad.lowest.m()));
     }
@@ -173,28 +166,6 @@ fn arm_figure(bay: &Bay, of: &Clearances<'_>, reach: &Reach, found: &ArmFinding)
         |reason| matches!(reason, Withheld::ArmDoesNotReach { corner: told, .. } if *told == corner),
     );
     if told { figure.told() } else { figure }
-}
-
-/// How far from its pad's middle the lift point of an arm that reaches may come to bear.
-fn pad_off(bay: &Bay, arm: &ArmFinding) -> Option<Figure> {
-    bay.lift.arms[arm.corner.index()].tooth?;
-    reaches(arm).then(|| {
-        Figure::judged(
-            format!("pad_off.{}", id_of(arm.corner)),
-            format!(
-                "{}: lift point off the middle of its pad",
-                arm.corner.name()
-            ),
-            Quantity::Length(arm.pad_off_m),
-            Bound::AtMost,
-            Quantity::Length(bay.lift.pad.diameter.m() * 0.25),
-        )
-        .undecided_unless_it_passes(
-            "look before each raise that the whole pad bears: swing the arm to the other tooth, or \
-             park more to the point",
-        )
-        .source("half of the pad's radius: common practice, no source")
-    })
 }
 
 /// Arms and pads where they are wanted.

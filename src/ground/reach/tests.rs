@@ -5,11 +5,12 @@ use glam::DVec2;
 use super::propose::Against;
 use super::shift::moved;
 use super::*;
-use crate::bay::Aim;
+use crate::bay::{Aim, Obstacle, ObstacleKind, ObstacleShape};
 use crate::bayfile::{self, presets::EmbeddedOnly};
 use crate::clearance::study;
 use crate::ground::{Figure, Quantity, Standing, Topic};
 use crate::solids::test_bay::test_bay;
+use crate::solids::{DoorTravel, Role};
 use crate::units::{Angle, Length};
 
 fn scene(name: &str) -> Bay {
@@ -149,7 +150,7 @@ fn an_arm_through_a_tyre_is_moved_off_it_or_says_that_it_is_not() {
     let proposal = reach.moves.unwrap().unwrap().proposal.unwrap();
     let there = study(&moved(&bay, proposal.by_m)).unwrap();
     match &proposal.against {
-        None | Some(Against::Balance) => {
+        None | Some(Against::Balance | Against::Room) => {
             assert!(there.carried.is_empty(), "{:?}", there.carried);
             assert!(there.arms.iter().all(|arm| arm.worst_shortfall_m <= 0.0));
         }
@@ -224,12 +225,71 @@ fn pads_set_unevenly_are_told_to_be_set_and_no_move_is_proposed() {
 }
 
 #[test]
-fn a_move_says_that_the_room_was_not_looked_at() {
+fn a_move_says_what_the_room_says_of_it() {
     let bay = scene("arms-too-short");
-    let reach = Reach::of(&bay, &study(&bay).unwrap()).unwrap();
+    let found = study(&bay).unwrap();
+    let reach = Reach::of(&bay, &found).unwrap();
     let cure = move_figures::cure(&bay, &reach);
     assert!(cure.starts_with("move the vehicle"), "{cure}");
-    assert!(cure.contains("walls, the shut door and the raise are not looked at"));
+    // What it says of the place holds when the vehicle is put there.
+    let by_m = reach.moves.unwrap().unwrap().proposal.unwrap().by_m;
+    let there = study(&moved(&bay, by_m)).unwrap();
+    let lock = there.highest_clear_lock.unwrap();
+    assert!(cure.contains(&format!("lock {lock} ")), "{cure}");
+    assert!(there.tight_as_parked.is_empty() && there.driving_in.is_empty());
+    assert!(cure.contains("can be driven in and stands clear of the room"));
+}
+
+#[test]
+fn no_move_is_proposed_into_what_stands_beside_the_vehicle() {
+    let mut bay = scene("arms-too-short");
+    let proposed = |bay: &Bay| {
+        let reach = Reach::of(bay, &study(bay).unwrap()).unwrap();
+        (
+            move_figures::cure(bay, &reach),
+            reach.moves.unwrap().unwrap().proposal.unwrap(),
+        )
+    };
+    let (_, before) = proposed(&bay);
+    let (mut left, mut nose) = (f64::INFINITY, f64::NEG_INFINITY);
+    for solid in crate::solids::list::solids(&bay, DoorTravel::Open, 0.0).unwrap() {
+        if solid.role == Role::Body {
+            left = left.min(solid.bounds().0.x);
+            nose = nose.max(solid.bounds().1.y);
+        }
+    }
+    // Near enough to be in the way of the move to the left, not of the vehicle as it stands.
+    let gap_m = 0.16;
+    bay.garage.obstacles.push(Obstacle {
+        name: "tool chest".into(),
+        kind: ObstacleKind::Other,
+        shape: ObstacleShape::Box {
+            x: Length::metres(left - gap_m - 0.2),
+            y: Length::metres(nose - 0.8),
+            bottom: Length::ZERO,
+            width: Length::metres(0.4),
+            depth: Length::metres(0.4),
+            height: Length::metres(0.8),
+            turned: Angle::ZERO,
+        },
+        removable: None,
+        only_at_times: false,
+    });
+    let here = study(&bay).unwrap();
+    assert!(here.tight_as_parked.is_empty() && here.driving_in.is_empty());
+    let there = study(&moved(&bay, before.by_m)).unwrap();
+    assert!(!there.tight_as_parked.is_empty() || !there.driving_in.is_empty());
+    let (cure, after) = proposed(&bay);
+    match after.against {
+        None => {
+            let there = study(&moved(&bay, after.by_m)).unwrap();
+            assert!(there.tight_as_parked.is_empty() && there.driving_in.is_empty());
+        }
+        Some(against) => {
+            assert_eq!(against, Against::Room);
+            assert!(cure.contains("the room is against it"), "{cure}");
+        }
+    }
 }
 
 #[test]
@@ -246,4 +306,162 @@ fn a_point_off_the_middle_of_its_pad_asks_to_be_looked_at() {
     assert_eq!(standing(&bay).0, Standing::Passes);
     bay.lift.pad.diameter = Length::metres(3.9 * off);
     assert_eq!(standing(&bay).0, Standing::Unknown);
+}
+
+#[test]
+fn arms_that_nothing_holds_stop_and_unsaid_ones_are_not_known() {
+    let mut bay = test_bay();
+    let standing = |bay: &Bay| {
+        let found = study(bay).unwrap();
+        let standing = figure(section_of(&found), "restraints").standing;
+        (standing, found.highest_safe_lock.is_some())
+    };
+    assert_eq!(standing(&bay).0, Standing::Passes);
+    for arm in &mut bay.lift.arms[2..] {
+        arm.tooth = None;
+    }
+    assert_eq!(standing(&bay).0, Standing::Unknown);
+    for arm in &mut bay.lift.arms[2..] {
+        arm.stepless_restraint = Some(true);
+    }
+    assert_eq!(standing(&bay).0, Standing::Passes);
+    bay.lift.arms[3].stepless_restraint = Some(false);
+    assert_eq!(standing(&bay), (Standing::Stops, false));
+    let found = study(&bay).unwrap();
+    let told = |reason: &Withheld| matches!(reason, Withheld::Ground { topic: Topic::Reach, figure } if figure.id == "restraints");
+    assert!(found.withheld.iter().any(told));
+}
+
+#[test]
+fn no_tooth_beyond_the_swing_is_offered() {
+    let mut bay = test_bay();
+    bay.policy.measured_lift = Length::ZERO;
+    bay.policy.measured_vehicle = Length::ZERO;
+    let notes = |bay: &Bay| format!("{:?}", section_of(&study(bay).unwrap()).notes);
+    let asked = crate::solids::arms::reach(&bay, Corner::FrontLeft, ParkingError::default());
+    let [low, high] = asked.unwrap().rests.map(|rest| rest.swing_rad.to_degrees());
+    assert!(notes(&bay).contains(&format!("front left {low:.1} or {high:.1} deg")));
+    assert!(notes(&bay).contains("counted from swing 0"));
+    bay.lift.arms[0].swing_max = Angle::degrees(high - 0.1);
+    assert!(
+        notes(&bay).contains(&format!("front left {low:.1} deg")),
+        "{}",
+        notes(&bay)
+    );
+    // Nor is one told to swing to it.
+    bay.lift.pad.diameter = Length::inches(2.0);
+    let found = study(&bay).unwrap();
+    let found = section_of(&found)
+        .figures
+        .iter()
+        .find(|one| one.id == "pad_off.front_left");
+    if let Some(cure) = found.and_then(|one| one.cure.as_ref()) {
+        assert!(!cure.contains("other tooth"), "{cure}");
+    }
+}
+
+#[test]
+fn an_arm_that_stops_shows_a_figure_beyond_its_limit() {
+    let bay = scene("arms-too-short");
+    let found = study(&bay).unwrap();
+    for figure in &section_of(&found).figures {
+        let Some((bound, limit)) = &figure.limit else {
+            continue;
+        };
+        let (found, limit) = (figure.found.as_ref().unwrap().number(), limit.number());
+        if figure.standing == Standing::Stops {
+            let keeps = match bound {
+                crate::ground::Bound::AtMost => found <= limit,
+                crate::ground::Bound::AtLeast => found >= limit,
+            };
+            assert!(!keeps, "{figure:?}");
+        }
+    }
+}
+
+#[test]
+fn stacked_adapters_are_not_known() {
+    // 8 1/2 in: a 3 in and a 5 in adapter and 1/2 in of screw.
+    let mut bay = test_bay();
+    bay.parking.pad_raise = [Length::inches(8.5); 4];
+    let found = study(&bay).unwrap();
+    let set = figure(section_of(&found), "pads.set");
+    assert_eq!(set.standing, Standing::Unknown, "{set:?}");
+    assert!(set.cure.as_ref().unwrap().contains("stacked"));
+}
+
+#[test]
+fn pads_raised_so_that_they_touch_are_told_to_be_set_lower() {
+    let mut bay = scene("door-meets-post");
+    bay.parking.pad_raise = [Length::mm(130.0); 4];
+    let found = study(&bay).unwrap();
+    assert!(!found.carried.is_empty());
+    let reach = Reach::of(&bay, &found).unwrap();
+    let sets = reach.reset.0.clone().unwrap();
+    let cure = move_figures::cure(&bay, &reach);
+    assert!(cure.starts_with("set the pads so that"), "{cure}");
+    bay.parking.pad_raise = [0, 1, 2, 3].map(|i| Length::metres(sets[i].raise_m));
+    assert!(study(&bay).unwrap().carried.is_empty());
+    // Where no setting and no move helps, that is said with how far was looked.
+    bay.lift.pad.diameter = Length::mm(600.0);
+    let found = study(&bay).unwrap();
+    assert!(!found.carried.is_empty());
+    let reach = Reach::of(&bay, &found).unwrap();
+    let cure = move_figures::cure(&bay, &reach);
+    assert!(cure.contains("other settings of the pads"), "{cure}");
+    assert!(cure.contains("long, none"), "{cure}");
+    assert!(length(section_of(&found), "move.searched_to") > 0.0);
+}
+
+#[test]
+fn a_proposed_move_is_given_as_the_file_writes_it() {
+    let bay = scene("arms-too-short");
+    let found = study(&bay).unwrap();
+    let reach = Reach::of(&bay, &found).unwrap();
+    let by_m = reach.moves.unwrap().unwrap().proposal.unwrap().by_m;
+    let note = |id: &str| format!("{:?}", figure(section_of(&found), id).note);
+    let between = |text: String, from: &str| {
+        let rest = text.split(from).nth(1).unwrap().to_owned();
+        rest.split("\\\"").nth(1).unwrap().to_owned()
+    };
+    let there = moved(&bay, by_m);
+    let Aim::LiftPoints(aim) = there.parking.aim else {
+        panic!("{:?}", there.parking.aim);
+    };
+    for (id, from, want) in [
+        ("move.along", "aim: LiftPoints(", aim),
+        ("move.across", "across: ", there.parking.across),
+    ] {
+        let read = crate::units::parse_length(&between(note(id), from)).unwrap();
+        assert!(
+            (read - want).abs() < Length::mm(0.9),
+            "{id}: {read:?} {want:?}"
+        );
+    }
+}
+
+#[test]
+fn no_move_is_proposed_to_where_the_balance_stops() {
+    use crate::ground::loads::balance_holds;
+    let mut bay = scene("arms-too-short");
+    let proposal = |bay: &Bay| {
+        let reach = Reach::of(bay, &study(bay).unwrap()).unwrap();
+        reach.moves.unwrap().unwrap().proposal.unwrap()
+    };
+    let free = proposal(&bay);
+    assert_eq!(free.against, None);
+    // The same place with a part that comes out there: in and out, the weight acts so far apart that
+    // one of both leaves the window wherever the vehicle stands.
+    bay.vehicle.masses = vec![crate::bay::NamedMass {
+        name: "engine".into(),
+        mass: crate::units::Mass::pounds(-2_000.0),
+        station: Length::inches(40.0),
+        across: Length::ZERO,
+        height: None,
+        stays: false,
+    }];
+    let uncertainty = study(&bay).unwrap().uncertainty;
+    assert!(!balance_holds(&moved(&bay, free.by_m), &uncertainty));
+    // Looked at as given alone, a place in the window would be proposed as free.
+    assert!(proposal(&bay).against.is_some());
 }

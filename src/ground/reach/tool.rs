@@ -113,7 +113,7 @@ pub(super) fn touches(one: &Body, other: &Body, solver: &mut Solver) -> bool {
     // Asked this way round, what is no number is not apart.
     let apart = one.low().cmpgt(other.high()).any() || other.low().cmpgt(one.high()).any();
     !apart
-        && !plainly_apart(one, other)
+        && !plainly_apart(one, DVec3::ZERO, other)
         && match solver.gap(one, DVec3::ZERO, other) {
             Separation::Meet => true,
             Separation::Apart(gap) => gap.lower.is_nan() || gap.lower <= 0.0,

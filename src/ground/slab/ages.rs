@@ -4,8 +4,17 @@ use jiff::ToSpan as _;
 
 use super::demand::Demands;
 use super::strength::{counted, days_to};
-use crate::bay::{BasePlate, Slab};
+use crate::bay::{AnchorKind, BasePlate, Slab};
 use crate::ground::Date;
+
+/// The least age of concrete that an adhesive anchor is set in, days (ACI 318-19, 17.2.2; from
+/// memory).
+pub const ADHESIVE_AGE_DAYS: f64 = 21.0;
+
+/// True where a plate's anchors are adhesive ones.
+pub(super) fn is_adhesive(plate: &BasePlate) -> bool {
+    plate.anchor.and_then(|anchor| anchor.kind) == Some(AnchorKind::Adhesive)
+}
 
 /// The slab's age against what is asked of it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -82,7 +91,8 @@ fn need_days(slab: &Slab, demands: &Demands, plate: &BasePlate) -> (Option<f64>,
         (None, _) => (None, true),
     };
     let asked = demands.age.map(|age| age.value);
-    let need = [strength, asked, plate.anchor_age_days]
+    let adhesive = is_adhesive(plate).then_some(ADHESIVE_AGE_DAYS);
+    let need = [strength, asked, plate.anchor_age_days, adhesive]
         .into_iter()
         .flatten()
         .reduce(f64::max);
@@ -190,6 +200,29 @@ mod tests {
         );
         lift = test_bay().lift;
         assert_eq!(of(&lift, &slab).need_days, None, "nothing is asked");
+    }
+
+    #[test]
+    fn an_adhesive_anchor_is_set_in_concrete_of_three_weeks() {
+        // ACI 318-19, 17.2.2, from memory: 21 days, whatever the strength is by then.
+        let mut lift = test_bay().lift;
+        lift.manual.strength = Some(psi(3000.0));
+        let of = |lift: &crate::bay::Lift| {
+            Ages::of(&poured(), &Demands::of(lift), &lift.base_plate, None)
+        };
+        for (kind, days) in [(AnchorKind::Wedge, 9.0), (AnchorKind::Adhesive, 21.0)] {
+            lift.base_plate.anchor = Some(crate::bay::Anchor {
+                kind: Some(kind),
+                ..crate::bay::Anchor::default()
+            });
+            assert_eq!(of(&lift).need_days, Some(days), "{kind:?}");
+        }
+        assert_eq!(of(&lift).first_drill, Some(date(2026, 6, 4)));
+        // An anchor maker who asks more is heard, one who asks less is not.
+        for (asked, days) in [(28.0, 28.0), (7.0, 21.0)] {
+            lift.base_plate.anchor_age_days = Some(asked);
+            assert_eq!(of(&lift).need_days, Some(days));
+        }
     }
 
     #[test]

@@ -14,7 +14,7 @@ mod plane;
 mod section;
 mod strength;
 
-pub use ages::Ages;
+pub use ages::{ADHESIVE_AGE_DAYS, Ages};
 pub use demand::{Asker, Demand, Demands};
 pub use drilling::{Drilling, Hazard, drilling_allowed};
 pub use map::{APART_M, ENOUGH, MapLine, MapPlate, MapReading, REACH_M, SlabMap, plate_rect};
@@ -24,12 +24,39 @@ pub use plane::Rect;
 pub(super) use section::section;
 pub use strength::{FULL_AGE_DAYS, counted, days_to, ratio};
 
-use super::Date;
+use super::{Date, Quantity, Section, Topic};
 use crate::bay::{Bay, Side, Slab, SlabLineKind};
 
-/// The figure of the day from which a verdict holds, where the slab is not shown to be old enough on
-/// the day that ages are counted to and the day of the first raise is named.
+/// The figure of the day from which all that is said holds, where age and strength are counted as of
+/// a day of the first raise that lies ahead. It stops: nothing is safe before that day.
 pub const HOLDS_ON: &str = "holds_on";
+
+/// The figure of the first day for drilling, where that lies ahead.
+pub const DRILL_FROM: &str = "drill_from";
+
+/// The figure of the day wanted for loading.
+pub const LOAD_DAY: &str = "load_day";
+
+/// The day from which a study's verdict holds, where that is a later one; none where it holds today.
+#[must_use]
+pub fn holds_from(sections: &[Section]) -> Option<Date> {
+    day_of(sections, HOLDS_ON)
+}
+
+/// The first day for drilling, where it lies ahead.
+#[must_use]
+pub fn drill_from(sections: &[Section]) -> Option<Date> {
+    day_of(sections, DRILL_FROM)
+}
+
+/// The day of a figure of the slab.
+fn day_of(sections: &[Section], id: &str) -> Option<Date> {
+    let slab = sections.iter().find(|one| one.topic == Topic::Slab)?;
+    match slab.figures.iter().find(|one| one.id == id)?.found {
+        Some(Quantity::Day(day)) => Some(day),
+        _ => None,
+    }
+}
 
 /// The slab under one post's base plate.
 #[derive(Debug, Clone, PartialEq)]

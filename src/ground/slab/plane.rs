@@ -77,7 +77,7 @@ impl Rect {
     }
 
     /// From a line to it; 0 where they meet.
-    pub(super) fn line_distance_m(&self, line: [DVec2; 2]) -> f64 {
+    pub(in crate::ground) fn line_distance_m(&self, line: [DVec2; 2]) -> f64 {
         if self.meets(line) {
             return 0.0;
         }

@@ -142,6 +142,7 @@ impl Desk {
                 }];
             }
             Action::SaveAs => return vec![Wish::AskSaveAs],
+            Action::HandOver(what) => return vec![Wish::AskHandOver(what)],
             Action::Reload => {
                 return self
                     .document

@@ -9,6 +9,7 @@ use crate::bay::{Bay, DoorHeld};
 use crate::clearance::{
     ArmFinding, DoorFinding, Limit, LockFinding, PairFinding, StandingFinding, Study, Withheld,
 };
+use crate::ground::slab::holds_from;
 use crate::report::reasons::reason;
 use crate::report::{CAUTIONS, Need, NeedFinding, Report, Short, Show};
 
@@ -131,6 +132,7 @@ fn verdict(report: &Report<'_>) -> Verdict {
     };
     Verdict {
         highest_safe_lock: safe,
+        holds_from: holds_from(&study.sections).map(|day| day.to_string()),
         highest_clear_lock: study.highest_clear_lock,
         nominal_clear_lock: study.nominal_clear_lock,
         highest_releasable_lock: study.highest_releasable_lock,

@@ -22,7 +22,7 @@ use serde::Serialize;
 use super::Report;
 
 /// The version of the layout. It goes up when a key changes its meaning or goes away.
-pub const SCHEMA_VERSION: u32 = 2;
+pub const SCHEMA_VERSION: u32 = 3;
 
 /// The report of `bayrise check --format json`. Lengths are metres, angles radians, masses
 /// kilograms; locks are counted from 1, the lowest first. Numbers are rounded to six decimals

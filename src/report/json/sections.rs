@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::number::{down, nearest, up};
 use super::words::{BoundWord, StandingWord, TopicWord};
-use crate::ground::{Bound, Figure, Quantity, Section};
+use crate::ground::{Bound, Figure, Quantity, Section, Standing};
 use crate::report::Show;
 use crate::report::section::said;
 use crate::units::Rounding;
@@ -89,7 +89,10 @@ fn figure(figure: &Figure, show: Show) -> FigureReport {
         standing: figure.standing.into(),
         source: figure.source.clone().map(Into::into),
         note: figure.note.as_ref().map(|note| said(note, show)),
-        cure: figure.cure.clone().map(Into::into),
+        cure: match figure.standing {
+            Standing::Unknown | Standing::Stops => figure.cure.clone().map(Into::into),
+            Standing::Noted | Standing::Passes => None,
+        },
     }
 }
 

@@ -24,8 +24,9 @@ fn report(study: &Study) -> Value {
 fn keys_of_the_verdict() {
     let value = report(&sample::study());
     let verdict = &value["verdict"];
-    assert_eq!(value["schema_version"], 2);
+    assert_eq!(value["schema_version"], 3);
     assert_eq!(verdict["highest_safe_lock"], 3);
+    assert_eq!(verdict["holds_from"], Value::Null);
     assert_eq!(verdict["highest_clear_lock"], 3);
     assert_eq!(verdict["withheld"], json!([]));
     assert_eq!(verdict["unknown"][0]["check"], "vehicle_mass");

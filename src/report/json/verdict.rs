@@ -32,8 +32,12 @@ pub struct Subject {
 /// The answer.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Verdict {
-    /// The highest safe lock; null when no lock is called safe.
+    /// The highest safe lock on the day that ages are counted to; null when no lock is called safe.
     pub highest_safe_lock: Option<usize>,
+    /// The day from which what is said of slab and anchors holds, as `2027-11-05`: that of the first
+    /// raise, where it lies ahead and the slab is counted as it is then. No lock is called safe
+    /// before it. Null where all of it holds on the day that ages are counted to.
+    pub holds_from: Option<String>,
     /// The highest lock that is clear by geometry alone, worst case; null when none is.
     pub highest_clear_lock: Option<usize>,
     /// The highest clear lock if every dimension were exactly as written; for comparison only,

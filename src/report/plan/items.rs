@@ -1,5 +1,6 @@
 //! What do the sections and the arrangements say?
 
+use super::space::STUDY;
 use super::{Item, State, Step};
 use crate::ground::{Figure, Section, Standing, Topic, arrangements};
 use crate::report::section::{asked, found, remark, said};
@@ -18,8 +19,8 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
                 section: Some(topic),
                 state: State::Unknown,
                 what: topic.heading().to_lowercase(),
-                figure: String::new(),
-                source: String::new(),
+                figure: NO_FIGURE.into(),
+                source: STUDY.into(),
                 to_do: "not looked at".into(),
             }),
             None => {}
@@ -46,6 +47,9 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
     items
 }
 
+/// Shown for what has no figure yet.
+pub(super) const NO_FIGURE: &str = "no figure yet";
+
 const fn step(topic: Topic) -> Step {
     match topic {
         Topic::Access => Step::Space,
@@ -65,10 +69,7 @@ fn of_section(section: &Section, show: Show, items: &mut Vec<Item>) {
         state: section.standing().into(),
         what: section.topic.heading().to_lowercase(),
         figure: said(&section.lead, show),
-        source: section
-            .governs
-            .map(|who| format!("screening, not a design: {who}"))
-            .unwrap_or_default(),
+        source: source(section),
         to_do: String::new(),
     });
     items.extend(
@@ -76,17 +77,32 @@ fn of_section(section: &Section, show: Show, items: &mut Vec<Item>) {
             .figures
             .iter()
             .filter(|one| matches!(one.standing, Standing::Unknown | Standing::Stops))
-            .map(|one| Item {
+            .map(|one| of_figure(step, one, show))
+            .map(|item| Item {
                 section: Some(section.topic),
-                ..of_figure(step, one, show)
+                source: if item.source.is_empty() {
+                    source(section)
+                } else {
+                    item.source
+                },
+                ..item
             }),
     );
 }
 
-fn of_figure(step: Step, figure: &Figure, show: Show) -> Item {
+/// Where the figures of a section come from that name no source of their own.
+fn source(section: &Section) -> String {
+    match (section.governs, section.topic) {
+        (Some(who), _) => format!("screening, not a design: {who}"),
+        (None, Topic::Access) => format!("{STUDY}; what people need: common practice, no source"),
+        (None, _) => STUDY.into(),
+    }
+}
+
+pub(super) fn of_figure(step: Step, figure: &Figure, show: Show) -> Item {
     let (found, asked) = (found(figure, show), asked(figure, show));
     let figure_words = match (found.is_empty(), asked.is_empty()) {
-        (true, true) => String::new(),
+        (true, true) => NO_FIGURE.into(),
         (true, false) => format!("asked: {asked}"),
         (false, true) => found,
         (false, false) => format!("{found}, {asked}"),

@@ -5,11 +5,14 @@
 
 mod items;
 pub mod json;
+mod listed;
 mod rise;
 mod space;
 mod text;
 
+pub use listed::{Block, blocks};
 pub use text::render;
+pub(crate) use text::summary;
 
 use super::Report;
 use crate::ground::{Standing, Topic};
@@ -106,7 +109,7 @@ pub struct Item {
     pub state: State,
     /// What it is.
     pub what: String,
-    /// Its figure, in the bay's units; empty where there is none.
+    /// Its figure, in the bay's units, or that there is none yet; empty where it has none.
     pub figure: String,
     /// Where it comes from.
     pub source: String,

@@ -2,7 +2,7 @@
 
 use super::space::STUDY;
 use super::{Item, State, Step};
-use crate::ground::access::posture;
+use crate::ground::access::{posture, tall};
 use crate::report::section::said;
 use crate::report::text::{limits, why_not_clear, why_not_safe};
 use crate::report::{Report, Show};
@@ -68,8 +68,8 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
                     State::Noted,
                     &format!("{} under it", person.name),
                     format!(
-                        "{} tall, {} under the body: {}",
-                        show.need(person.height.m()),
+                        "{}{} under the body, {}",
+                        said(&tall(person), show),
                         show.room(found.underbody_m),
                         said(&posture(found.underbody_m, person.height.m()), show)
                     ),

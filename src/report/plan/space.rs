@@ -1,7 +1,9 @@
 //! Does the lift stand here, and does the vehicle get in?
 
+use super::items::of_figure;
 use super::{Item, State, Step};
 use crate::clearance::{PairFinding, StandingFinding, Withheld};
+use crate::ground::arrangements;
 use crate::report::names::the;
 use crate::report::reasons::reason;
 use crate::report::words::sentence;
@@ -42,7 +44,12 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
             to_do,
         }
     };
-    vec![
+    let own = arrangements::own_figures(report.bay);
+    let mut items: Vec<Item> = own
+        .iter()
+        .map(|one| of_figure(Step::Space, one, show))
+        .collect();
+    items.extend([
         stopped(
             "lift stands in the room",
             |one| matches!(one, Withheld::DoesNotStand { .. }),
@@ -59,7 +66,8 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
             |one| matches!(one, Withheld::TightAsParked { .. }),
             held(&study.tight_as_parked),
         ),
-    ]
+    ]);
+    items
 }
 
 fn tightest(standing: &[StandingFinding], show: Show) -> String {

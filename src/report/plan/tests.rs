@@ -1,4 +1,5 @@
 use super::*;
+use crate::bay::Bay;
 use crate::clearance::study;
 use crate::solids::test_bay::test_bay;
 
@@ -29,6 +30,42 @@ fn what_nobody_said_is_never_a_go() {
         assert!(!item.to_do.is_empty());
     }
     assert!(!plan.is_go());
+}
+
+#[test]
+fn no_file_is_all_go_before_lift_and_vehicle_are_said_to_be_measured() {
+    use crate::bay::Arrangements;
+    let first = |arrangements: Option<Arrangements>| {
+        let plan = plan(|bay| bay.arrangements = arrangements);
+        let states: Vec<State> = plan.items.iter().take(2).map(|item| item.state).collect();
+        assert_eq!(
+            plan.items[0].what,
+            "lift's figures compared with its manual"
+        );
+        assert_eq!(plan.items[1].what, "vehicle measured and weighed");
+        states
+    };
+    let said = |lift, vehicle| {
+        first(Some(Arrangements {
+            lift_compared: lift,
+            vehicle_measured: vehicle,
+            ..Arrangements::default()
+        }))
+    };
+    assert_eq!(first(None), [State::Unknown; 2]);
+    assert_eq!(said(Some(true), Some(false)), [State::Go, State::Unknown]);
+    assert_eq!(said(Some(false), Some(true)), [State::Unknown, State::Go]);
+}
+
+#[test]
+fn every_item_has_a_source_and_what_is_not_known_says_so() {
+    let plan = plan(|_| ());
+    for item in &plan.items {
+        assert!(!item.source.is_empty(), "{item:?}");
+        if item.state == State::Unknown {
+            assert!(!item.figure.is_empty(), "{item:?}");
+        }
+    }
 }
 
 #[test]
@@ -124,7 +161,9 @@ fn a_column_is_stood_up_by_its_mass_among_the_pieces() {
                 length: Length::mm(3600.0),
                 width: Length::mm(400.0),
                 height: Length::mm(350.0),
+                column: true,
             }];
+            bay.lift.shipping_mass = None;
             bay.arrangements = Some(Arrangements {
                 raising: Some(Mass::kilograms(raising)),
                 ..Arrangements::default()
@@ -137,26 +176,36 @@ fn a_column_is_stood_up_by_its_mass_among_the_pieces() {
 }
 
 #[test]
-fn a_motor_on_the_wrong_voltage_stops_the_purchase_and_no_lock() {
+fn a_motor_on_the_wrong_voltage_withholds_every_lock() {
     use crate::bay::{Motor, PowerSupply};
     use crate::units::{Power, Voltage};
-    let safe = item(&plan(|_| ()), "a lock is safe").clone();
-    let plan = plan(|bay| {
+    let wrong = |bay: &mut Bay| {
         bay.lift.motor = Some(Motor {
             power: Some(Power::watts(1492.0)),
             voltage: Some(Voltage::volts(115.0)),
             current: None,
             phases: None,
+            protected: None,
         });
         bay.power = Some(PowerSupply {
             voltage: Some(Voltage::volts(230.0)),
             breaker: None,
             run: None,
             conductor: None,
+            overload: None,
         });
-    });
-    assert_eq!(item(&plan, "voltage at the motor").state, State::Stop);
-    assert_eq!(item(&plan, "a lock is safe"), &safe);
+    };
+    assert_eq!(
+        item(&plan(wrong), "voltage at the motor").state,
+        State::Stop
+    );
+    let mut bay = test_bay();
+    let before = study(&bay).unwrap().withheld.len();
+    wrong(&mut bay);
+    let found = study(&bay).unwrap();
+    assert_eq!(found.withheld.len(), before + 1, "{:?}", found.withheld);
+    assert_eq!(found.highest_safe_lock, None);
+    assert_eq!(item(&plan(wrong), "a lock is safe").state, State::Stop);
 }
 
 #[test]

@@ -11,16 +11,15 @@ pub(in crate::report) mod page;
 mod room;
 mod sections;
 mod verdict;
+mod why;
 
-pub use page::Look;
+pub use page::{Block, Look, Tone};
 
 pub(super) use page::Page;
 
 pub(super) use marks::shut_off_bar;
-pub(super) use verdict::why_not_safe_among;
-pub(super) use verdict::{headline, lead, limits, nominal, unknown, why_not_clear, why_not_safe};
-
-use page::Tone;
+pub(super) use verdict::{headline, lead, limits, nominal, unknown};
+pub(super) use why::{why_not_clear, why_not_safe, why_not_safe_among};
 
 use super::words::plain;
 use super::{CAUTIONS, Report, Show};
@@ -36,18 +35,7 @@ pub fn render(report: &Report<'_>, look: Look) -> String {
         Tone::Quiet,
     );
     page.gap();
-    verdict::write(report, &mut page);
-    needs::write(report, &mut page);
-    cautions(&mut page);
-    marks::write(report, &mut page);
-    locks::write(report, &mut page);
-    estimate::write(report, &mut page);
-    doors::write(report, &mut page);
-    room::write(report, &mut page);
-    opening::write(report, &mut page);
-    sections::write(report, &mut page);
-    margins::write(report, &mut page);
-    warnings(report, &mut page);
+    body(report, &mut page);
     page.gap();
     page.para_toned(
         &format!(
@@ -58,6 +46,30 @@ pub fn render(report: &Report<'_>, look: Look) -> String {
         Tone::Quiet,
     );
     page.finish()
+}
+
+/// The same piece by piece, without title and version: the verdict up to the first heading, then a
+/// heading and what belongs to it, again and again.
+#[must_use]
+pub fn blocks(report: &Report<'_>) -> Vec<Block> {
+    let mut page = Page::of_blocks();
+    body(report, &mut page);
+    page.into_blocks()
+}
+
+fn body(report: &Report<'_>, page: &mut Page) {
+    verdict::write(report, page);
+    needs::write(report, page);
+    cautions(page);
+    marks::write(report, page);
+    locks::write(report, page);
+    estimate::write(report, page);
+    doors::write(report, page);
+    room::write(report, page);
+    opening::write(report, page);
+    sections::write(report, page);
+    margins::write(report, page);
+    warnings(report, page);
 }
 
 fn cautions(page: &mut Page) {

@@ -1,4 +1,5 @@
-//! How are paragraphs and tables set on a page of fixed width?
+//! How are paragraphs and tables set on a page of fixed width, or kept as they are for a page that
+//! sets them itself?
 
 use anstyle::{AnsiColor, Style};
 use textwrap::core::display_width;
@@ -23,13 +24,40 @@ impl Default for Look {
 
 /// Weight of a piece of text. It never says anything that the words don't say.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(in crate::report) enum Tone {
+pub enum Tone {
+    /// As any text.
     Plain,
+    /// What comes first.
     Strong,
+    /// It holds.
     Good,
+    /// Short, or not known.
     Poor,
+    /// It stops.
     Bad,
+    /// Less to be minded.
     Quiet,
+}
+
+/// A piece of a report, for who sets it on a page of their own. Its texts hold what files say:
+/// nothing in them is fit for markup as it is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Block {
+    /// A heading: what follows, up to the next, belongs to it.
+    Heading(String),
+    /// A paragraph.
+    Paragraph(String, Tone),
+    /// An item of a list.
+    Item(String),
+    /// A label and what stands for it.
+    Entry(String, String),
+    /// A table.
+    Table {
+        /// Over its columns; empty where it has no head.
+        head: Vec<String>,
+        /// Its rows, each as long as the others.
+        rows: Vec<Vec<(String, Tone)>>,
+    },
 }
 
 impl Tone {
@@ -71,6 +99,8 @@ impl<S: Into<String>> From<S> for Cell {
 pub(in crate::report) struct Page {
     look: Look,
     out: String,
+    /// Where pieces are kept and nothing is set: the pieces.
+    kept: Option<Vec<Block>>,
 }
 
 /// Columns are parted by so many blanks.
@@ -91,11 +121,31 @@ impl Page {
         Self {
             look,
             out: String::new(),
+            kept: None,
+        }
+    }
+
+    /// A page that sets nothing: its pieces are taken off it as they are.
+    pub(in crate::report) fn of_blocks() -> Self {
+        Self {
+            kept: Some(Vec::new()),
+            ..Self::new(Look::default())
         }
     }
 
     pub(in crate::report) fn finish(self) -> String {
         self.out
+    }
+
+    /// The pieces of a page that sets nothing.
+    pub(in crate::report) fn into_blocks(self) -> Vec<Block> {
+        self.kept.unwrap_or_default()
+    }
+
+    /// Keeps a piece, on a page that sets nothing.
+    fn keep(&mut self, block: impl FnOnce() -> Block) -> bool {
+        let kept = self.kept.as_mut().map(|kept| kept.push(block()));
+        kept.is_some()
     }
 
     /// A blank line.
@@ -105,6 +155,9 @@ impl Page {
 
     /// A heading after a blank line.
     pub(in crate::report) fn heading(&mut self, text: &str) {
+        if self.keep(|| Block::Heading(text.into())) {
+            return;
+        }
         self.out.push('\n');
         self.toned(text, Tone::Strong);
         self.out.push('\n');
@@ -117,16 +170,25 @@ impl Page {
 
     /// A wrapped paragraph with a tone.
     pub(in crate::report) fn para_toned(&mut self, text: &str, tone: Tone) {
+        if self.keep(|| Block::Paragraph(text.into(), tone)) {
+            return;
+        }
         self.wrapped(text, "", "", tone);
     }
 
     /// A wrapped item of a list.
     pub(in crate::report) fn item(&mut self, text: &str) {
+        if self.keep(|| Block::Item(text.into())) {
+            return;
+        }
         self.wrapped(text, "  - ", "    ", Tone::Plain);
     }
 
     /// A wrapped line under a heading: `label: text`.
     pub(in crate::report) fn entry(&mut self, label: &str, text: &str) {
+        if self.keep(|| Block::Entry(label.into(), text.into())) {
+            return;
+        }
         self.wrapped(&format!("{label}: {text}"), "  ", "      ", Tone::Plain);
     }
 
@@ -157,6 +219,17 @@ impl Page {
     }
 
     fn set<const N: usize>(&mut self, head: [&str; N], rows: &[[Cell; N]], has_head: bool) {
+        let table = || Block::Table {
+            head: if has_head {
+                head.map(Into::into).into()
+            } else {
+                Vec::new()
+            },
+            rows: rows.iter().map(kept_row).collect(),
+        };
+        if self.keep(table) {
+            return;
+        }
         let mut widths = head.map(display_width);
         for row in rows {
             for (width, cell) in widths.iter_mut().zip(row) {
@@ -223,6 +296,12 @@ impl Page {
         self.out.truncate(kept);
         self.out.push('\n');
     }
+}
+
+fn kept_row<const N: usize>(row: &[Cell; N]) -> Vec<(String, Tone)> {
+    let cells = row.iter();
+    let kept = cells.map(|cell| (cell.text.trim().to_owned(), cell.tone));
+    kept.collect()
 }
 
 /// Where the last column of a table goes.

@@ -217,6 +217,7 @@ fn needs_say_which_failed_and_by_how_much() {
 fn people_are_told_whether_they_can_stand() {
     let mut study = sample::study();
     study.policy.people = vec![Person {
+        stature: None,
         name: "Ida".into(),
         height: Length::mm(1700.0),
     }];

@@ -1,13 +1,10 @@
 //! Which lock is safe, what limits the rise, and what was not looked at?
 
 use super::page::{Page, Tone};
+use super::why::{first_reason, what_would_help, why_none};
 use super::{Report, show};
 use crate::bay::Door;
-use crate::clearance::{
-    DoorFinding, DoorState, Limit, LockState, PairFinding, Study, Unknown, Verdict, Withheld,
-};
-use crate::ground::slab::HOLDS_ON;
-use crate::ground::{Quantity, Topic};
+use crate::clearance::{DoorFinding, DoorState, Limit, PairFinding, Study, Unknown};
 use crate::report::Show;
 use crate::report::names::the;
 use crate::report::reasons::reasons;
@@ -40,10 +37,7 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
 /// The verdict in one paragraph.
 pub(in crate::report) fn headline(report: &Report<'_>) -> String {
     let mut text = lead(report);
-    for more in [limits(report), stop(report), day(report)]
-        .into_iter()
-        .flatten()
-    {
+    for more in [limits(report), stop(report)].into_iter().flatten() {
         text.push(' ');
         text.push_str(&more);
     }
@@ -104,22 +98,6 @@ fn stop(report: &Report<'_>) -> Option<String> {
     let stop = show(report).mark(study.marks?.stop_m);
     Some(format!(
         "Stop the raise with the carriage's marked edge at {stop} on the column."
-    ))
-}
-
-/// From which day a safe lock is safe, where the slab is not old enough today.
-fn day(report: &Report<'_>) -> Option<String> {
-    report.study.highest_safe_lock?;
-    let mut sections = report.study.sections.iter();
-    let slab = sections.find(|one| one.topic == Topic::Slab)?;
-    let mut figures = slab.figures.iter();
-    let holds = figures.find(|one| one.id == HOLDS_ON)?;
-    let Some(Quantity::Day(day)) = holds.found else {
-        return None;
-    };
-    Some(format!(
-        "That holds on {day}, the day of the first raise, and not before: the slab is not shown to \
-         be old enough today."
     ))
 }
 
@@ -184,7 +162,7 @@ const fn governing(study: &Study) -> &DoorFinding {
 }
 
 /// "vehicle roof 3 comes too near door panel 4 (over it): ..."
-fn meets(pair: &PairFinding, show: Show) -> String {
+pub(super) fn meets(pair: &PairFinding, show: Show) -> String {
     let mut text = format!("{} comes too near {}", the(&pair.moving), the(&pair.fixed));
     if let Some(where_it_is) = relation(pair.points_m) {
         text.push_str(&format!(" ({where_it_is} it)"));
@@ -231,137 +209,6 @@ fn next_lock(report: &Report<'_>, pair: &PairFinding) -> Option<String> {
             " At lock {lock} they would have {} of the {} asked.",
             show.room(near.clearance_m),
             show.need(near.margin_m)
-        )
-    })
-}
-
-/// Why no lock is called safe; none when one is.
-pub(in crate::report) fn why_not_safe(report: &Report<'_>) -> Option<String> {
-    why(&Unsafe::of(report.study), show(report))
-}
-
-/// The same of the verdict on a bay among many.
-pub(in crate::report) fn why_not_safe_among(verdict: &Verdict, show: Show) -> Option<String> {
-    let of = Unsafe {
-        highest_safe_lock: verdict.highest_safe_lock,
-        never_lifts: verdict.never_lifts,
-        limit: &verdict.limit,
-        withheld: &verdict.withheld,
-    };
-    why(&of, show)
-}
-
-/// What tells why no lock is safe.
-struct Unsafe<'a> {
-    highest_safe_lock: Option<usize>,
-    never_lifts: bool,
-    limit: &'a Limit,
-    withheld: &'a [Withheld],
-}
-
-impl<'a> Unsafe<'a> {
-    fn of(study: &'a Study) -> Self {
-        Self {
-            highest_safe_lock: study.highest_safe_lock,
-            never_lifts: study.locks.iter().all(|l| l.state == LockState::NotLifting),
-            limit: &study.limit,
-            withheld: &study.withheld,
-        }
-    }
-}
-
-fn why(of: &Unsafe<'_>, show: Show) -> Option<String> {
-    if of.highest_safe_lock.is_some() {
-        return None;
-    }
-    // What withholds every lock comes first: without curing it no room helps.
-    let said: Vec<String> = reasons(of.withheld, show)
-        .into_iter()
-        .map(|reason| reason.says)
-        .collect();
-    if said.is_empty() {
-        return Some(why_nothing(of, show));
-    }
-    Some(said.join("; "))
-}
-
-/// Why no lock is clear; none where one is.
-pub(in crate::report) fn why_not_clear(report: &Report<'_>) -> Option<String> {
-    report
-        .study
-        .highest_clear_lock
-        .is_none()
-        .then(|| why_none(report))
-}
-
-/// Why nothing is clear.
-fn why_none(report: &Report<'_>) -> String {
-    why_nothing(&Unsafe::of(report.study), show(report))
-}
-
-fn why_nothing(of: &Unsafe<'_>, show: Show) -> String {
-    if of.never_lifts {
-        return "at no lock do all four pads carry the vehicle".into();
-    }
-    match of.limit {
-        Limit::Pair(pair) => meets(pair, show).trim_end_matches('.').into(),
-        Limit::Bar(pair) => format!("{} meets the shut-off bar first", the(&pair.moving)),
-        Limit::Undecided(pair) => format!(
-            "the study could not decide between {} and {}",
-            the(&pair.moving),
-            the(&pair.fixed)
-        ),
-        Limit::Travel { .. } => {
-            "the carriage runs out of travel before a lock that lifts can be set and released"
-                .into()
-        }
-        Limit::Withheld => {
-            first_of(of.withheld, show).unwrap_or_else(|| "see the table of locks".into())
-        }
-    }
-}
-
-/// The first reason to withhold, and how many more are listed below the verdict.
-fn first_reason(report: &Report<'_>) -> Option<String> {
-    first_of(&report.study.withheld, show(report))
-}
-
-fn first_of(withheld: &[Withheld], show: Show) -> Option<String> {
-    let all = reasons(withheld, show);
-    let (first, more) = all.split_first()?;
-    let first = &first.says;
-    Some(match more.len() {
-        0 => first.clone(),
-        n => format!("{first} ({}, below)", count(n, "more reason")),
-    })
-}
-
-/// What would help when nothing is clear, as far as the findings say it.
-fn what_would_help(report: &Report<'_>) -> Option<String> {
-    let study = report.study;
-    let other = match study.headline_door {
-        DoorState::Open => &study.doors.shut,
-        _ => &study.doors.open,
-    };
-    if let Some(lock) = other.highest_clear_lock {
-        return Some(format!(
-            "With the door {} lock {lock} would be clear.",
-            other.state.word()
-        ));
-    }
-    let first = study
-        .locks
-        .iter()
-        .find(|l| l.state != LockState::NotLifting)?;
-    let near = first.near.as_ref()?;
-    let short = near.overlap_m.unwrap_or(0.0).max(0.0) + near.margin_m - near.clearance_m;
-    (short > 0.0).then(|| {
-        format!(
-            "Lock {}, the lowest that lifts, needs {} more between {} and {}.",
-            first.lock,
-            show(report).need(short),
-            the(&near.moving),
-            the(&near.fixed)
         )
     })
 }

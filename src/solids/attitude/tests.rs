@@ -56,6 +56,7 @@ fn the_centre_of_gravity_follows_the_axle_loads() {
         station: Length::inches(44.0),
         across: Length::inches(-2.0),
         height: None,
+        stays: false,
     });
     let balance = centre_of_gravity(&bay.vehicle).unwrap();
     close(balance.plan_m.y / INCH, -475_350.0 / 4_400.0);

@@ -10,6 +10,7 @@ use egui::{Align2, Key};
 
 use super::mail::Purpose;
 use super::office::Lies;
+use crate::panels::hand_over::HandOver;
 
 /// The open question, if any.
 #[derive(Debug, Default, Resource)]
@@ -36,6 +37,8 @@ pub(super) enum Answer {
     Open(PathBuf),
     /// Save to this file.
     Save(PathBuf),
+    /// Write something for other hands to this file.
+    HandOver(HandOver, PathBuf),
     /// Save, but not there.
     SaveElsewhere,
 }
@@ -54,6 +57,11 @@ impl AskPath {
     pub(super) fn open(&mut self, purpose: Purpose, near: Option<&Path>) {
         let near = near.and_then(|near| std::path::absolute(near).ok());
         let typed = match (purpose, near) {
+            (Purpose::HandOver(what), near) => {
+                let place = what.place(near.as_deref());
+                let place = std::path::absolute(&place).unwrap_or(place);
+                place.display().to_string()
+            }
             (_, Some(near)) => near.display().to_string(),
             (Purpose::Open, None) => String::new(),
             (Purpose::Save, None) => std::path::absolute("my-bay.ron")
@@ -167,6 +175,7 @@ impl Field {
         let (title, verb) = match self.purpose {
             Purpose::Open => ("Open a bay file", "Open"),
             Purpose::Save => ("Save the bay file as", "Save"),
+            Purpose::HandOver(what) => (what.name(), "Write"),
         };
         window(title).id("path".into()).show(context, |ui| {
             ui.label("Path of the file:");
@@ -195,8 +204,8 @@ impl Field {
         });
         if chosen && !self.typed.trim().is_empty() {
             let path = PathBuf::from(self.typed.trim());
-            let is_own = own.is_some_and(|own| own == path);
-            let must_confirm = self.purpose == Purpose::Save
+            let is_own = self.purpose == Purpose::Save && own.is_some_and(|own| own == path);
+            let must_confirm = self.purpose != Purpose::Open
                 && path.exists()
                 && !is_own
                 && self.confirms.as_deref() != Some(path.as_path());
@@ -207,6 +216,7 @@ impl Field {
                 return Shown::Answered(match self.purpose {
                     Purpose::Open => Answer::Open(path),
                     Purpose::Save => Answer::Save(path),
+                    Purpose::HandOver(what) => Answer::HandOver(what, path),
                 });
             }
         } else if chosen {

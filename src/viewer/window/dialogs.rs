@@ -31,9 +31,13 @@ pub(super) fn may_have_one(variable: impl Fn(&str) -> Option<OsString>) -> bool 
 
 /// Asks for a file beside `near`; the answer comes by mail.
 pub(super) fn ask(purpose: Purpose, near: Option<&Path>, post: Post) {
-    let mut dialog = rfd::AsyncFileDialog::new()
-        .add_filter("Bay file", &["ron"])
-        .add_filter("Any file", &["*"]);
+    let mut dialog = match purpose {
+        Purpose::HandOver(what) => {
+            rfd::AsyncFileDialog::new().add_filter(what.name(), what.endings())
+        }
+        _ => rfd::AsyncFileDialog::new().add_filter("Bay file", &["ron"]),
+    };
+    dialog = dialog.add_filter("Any file", &["*"]);
     let folder = near
         .and_then(|near| std::path::absolute(near).ok())
         .and_then(|near| near.parent().map(Path::to_path_buf));
@@ -45,11 +49,16 @@ pub(super) fn ask(purpose: Purpose, near: Option<&Path>, post: Post) {
         dialog = dialog
             .set_file_name(name.map_or_else(|| "my-bay.ron".into(), |name| name.to_string_lossy()));
     }
+    if let Purpose::HandOver(what) = purpose {
+        let place = what.place(near);
+        dialog = dialog.set_file_name(place.file_name().unwrap_or_default().to_string_lossy());
+    }
     std::thread::spawn(move || {
         let start = Instant::now();
         let chosen = match purpose {
             Purpose::Open => wait(dialog.set_title("Open a bay file").pick_file()),
             Purpose::Save => wait(dialog.set_title("Save the bay file as").save_file()),
+            Purpose::HandOver(what) => wait(dialog.set_title(what.name()).save_file()),
         };
         post.send(Mail::Chosen {
             purpose,

@@ -10,6 +10,7 @@ use std::time::Duration;
 use bevy::ecs::resource::Resource;
 use bevy::winit::{EventLoopProxy, WinitUserEvent};
 
+use crate::panels::hand_over::HandOver;
 use crate::panels::job::Done;
 
 /// News from a thread.
@@ -34,6 +35,8 @@ pub(super) enum Mail {
     PresetNoticed,
     /// Something to tell the person.
     Trouble(String),
+    /// Something that went well, to tell the person.
+    Told(String),
 }
 
 /// What a file is asked for.
@@ -43,6 +46,8 @@ pub(super) enum Purpose {
     Open,
     /// To save to it.
     Save,
+    /// To write something for other hands to it.
+    HandOver(HandOver),
 }
 
 /// Sends mail from any thread.

@@ -16,6 +16,8 @@ use super::drawer::Drawer;
 use super::mail::{Mail, Post, Purpose};
 use super::watch::Watch;
 use super::{dialogs, files, recent};
+use crate::cli::hand_over;
+use crate::panels::hand_over::HandOver;
 use crate::panels::settings::Notice;
 use crate::panels::{Action, Desk, Wish};
 pub(super) use known::Lies;
@@ -97,6 +99,8 @@ impl Office {
         match wish {
             Wish::AskOpen => self.ask(Purpose::Open, desk, ask),
             Wish::AskSaveAs => self.ask(Purpose::Save, desk, ask),
+            Wish::AskHandOver(what) => self.ask(Purpose::HandOver(what), desk, ask),
+            Wish::HandOver { what, path } => self.hand_over(what, path, desk),
             Wish::Read(path) => self.read(&absolute(path), desk),
             Wish::Write { path, text } => self.write(absolute(path), text, desk, ask),
             Wish::TookAutosave => self.drawer.took(),
@@ -133,6 +137,7 @@ impl Office {
                             self.fulfil(wish, desk, ask);
                         }
                     }
+                    (Some(path), Purpose::HandOver(what)) => self.hand_over(what, path, desk),
                     (None, _) if at_once => ask.open(purpose, desk.document.path()),
                     (None, _) => {}
                 }
@@ -159,6 +164,7 @@ impl Office {
                 self.watch(desk, true);
             }
             Mail::Trouble(text) => tell(desk, true, text),
+            Mail::Told(text) => tell(desk, false, text),
             other @ Mail::Studied(..) => return Some(other),
         }
         None
@@ -206,6 +212,29 @@ impl Office {
         } else {
             ask.open(purpose, near);
         }
+    }
+
+    /// Makes what other hands need of the text as it stands, in a thread, and tells where it is.
+    fn hand_over(&self, what: HandOver, path: PathBuf, desk: &mut Desk) {
+        let path = match what.with_ending(absolute(path)) {
+            Ok(path) => path,
+            Err(why) => return tell(desk, true, why),
+        };
+        if desk.document.path() == Some(&path) {
+            let text = "Not written: that is the bay file itself. Choose another name.";
+            return tell(desk, true, text.into());
+        }
+        let file = desk.document.path().map(Path::to_path_buf);
+        let file = file.unwrap_or_else(|| absolute("my-bay.ron".into()));
+        let (text, on, post) = (desk.document.text().to_owned(), desk.on, self.post.clone());
+        std::thread::spawn(move || {
+            post.send(
+                match hand_over::make_and_write(what, &file, text.into_bytes(), &path, on) {
+                    Ok(said) => Mail::Told(format!("{} written: {said}.", what.name())),
+                    Err(why) => Mail::Trouble(format!("{} not written: {why}.", what.name())),
+                },
+            );
+        });
     }
 
     fn read(&mut self, path: &Path, desk: &mut Desk) {

@@ -4,6 +4,7 @@
 //! ceiling, a vehicle too heavy, an arm that can't reach) is a finding of the study.
 
 mod plate;
+mod ratings;
 mod room;
 mod slab;
 mod vehicle;
@@ -13,6 +14,7 @@ use crate::bay::{Aim, Garage, Lift, Parking, Vehicle};
 use crate::units::{Length, Rounding, feet_inches, millimetres};
 
 pub(super) use plate::anchors;
+pub(super) use ratings::ratings;
 pub(super) use room::{ceiling, outside};
 pub(super) use slab::slab_days;
 pub(super) use vehicle::vehicle;

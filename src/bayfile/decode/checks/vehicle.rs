@@ -1,9 +1,10 @@
 //! Do the vehicle's values go together?
 
+use super::ratings::both as mass_both;
 use super::{NOISE_M, both};
-use crate::bay::{Corner, Vehicle};
+use crate::bay::{Corner, NamedMass, Vehicle};
 use crate::bayfile::decode::fields::Fields;
-use crate::units::Length;
+use crate::units::{Length, Mass};
 
 /// Notes what can't be and remembers that there was something.
 struct Checks<'a> {
@@ -229,10 +230,36 @@ fn lift_point_path(f: &Fields<'_>, corner: Corner, field: &str) -> String {
     format!("lift_points.{pair}.{field}")
 }
 
+/// Past either end of the body (racks, winches, what is towed on it) a mass may lie so far, metres,
+/// and so far past its sides: the project's own choice.
+const PAST_BODY_M: f64 = 1.5;
+
+/// Between what an empty vehicle commonly weighs over its length times its width, kg/m²: about 120
+/// to 340 of light cars to heavy pickups. Common practice, no source; beyond these it is remarked.
+const PER_AREA: [f64; 2] = [100.0, 400.0];
+
 fn masses(checks: &mut Checks<'_>, v: &Vehicle) {
+    for (index, part) in v.masses.iter().enumerate() {
+        let (station, across) = (part.station.m(), part.across.m().abs());
+        checks.that(
+            (-PAST_BODY_M..=v.length.m() + PAST_BODY_M).contains(&station),
+            &format!("masses[{index}].station"),
+            &format!("\"{}\" lies far off the vehicle", part.name),
+            &format!("expected from 0 to {}", both(v.length)),
+            "measure from the front bumper, positive toward the tail",
+        );
+        checks.that(
+            across <= v.body_width.m() * 0.5 + PAST_BODY_M,
+            &format!("masses[{index}].across"),
+            &format!("\"{}\" lies far beside the vehicle", part.name),
+            &format!("expected at most half of {}", both(v.body_width)),
+            "measure from the vehicle's middle line",
+        );
+    }
     let Some([front, rear]) = v.axle_loads else {
         return;
     };
+    remark_on_axle_loads(checks, v, front + rear);
     let total = v.masses.iter().fold(front + rear, |sum, m| sum + m.mass);
     checks.that(
         total.kg() > 0.0,
@@ -240,5 +267,50 @@ fn masses(checks: &mut Checks<'_>, v: &Vehicle) {
         "more is taken out than the vehicle weighs",
         "the removed parts outweigh the axle loads",
         "check the signs and units of `masses` and `axle_loads`",
+    );
+    if !checks.good {
+        return;
+    }
+    // On its tyres no axle carries less than nothing.
+    let on_rear = |part: &NamedMass| {
+        part.mass * ((part.station.m() - v.front_overhang.m()) / v.wheelbase.m())
+    };
+    let rear_left = v.masses.iter().fold(rear, |sum, m| sum + on_rear(m));
+    let front_left = total - rear_left;
+    for (name, before, left) in [("front", front, front_left), ("rear", rear, rear_left)] {
+        checks.that(
+            left.kg() >= 0.0,
+            "masses",
+            &format!(
+                "with these masses nothing would be left on the {name} axle, which carries {}",
+                mass_both(before)
+            ),
+            "more is taken off this axle than it carries",
+            "check the signs, units and stations of `masses`, and `axle_loads`",
+        );
+    }
+}
+
+/// Axle loads that a vehicle of that size hardly has are told, not refused.
+fn remark_on_axle_loads(checks: &Checks<'_>, v: &Vehicle, kerb: Mass) {
+    let per_area = kerb.kg() / (v.length.m() * v.body_width.m());
+    let [least, most] = PER_AREA;
+    let how = if per_area < least {
+        "little"
+    } else if per_area > most {
+        "much"
+    } else {
+        return;
+    };
+    checks.f.cx.warning(
+        checks.f.span("axle_loads"),
+        &format!(
+            "the axle loads come to {}: very {how} for a body {} long and {} wide",
+            mass_both(kerb),
+            both(v.length),
+            both(v.body_width)
+        ),
+        "check that this is what each axle carries, not each wheel, and its unit",
+        "weigh the vehicle axle by axle; pad loads and balance stand on it",
     );
 }

@@ -229,3 +229,52 @@ fn a_tilted_body_carries_its_weight_to_one_side() {
     let aside = (tilted.across_m.1 - level.across_m.1) / 0.0254;
     assert!((aside - 0.3).abs() < 0.01, "{aside}");
 }
+
+#[test]
+fn balance_holds_where_no_figure_of_the_place_stops() {
+    use crate::clearance::uncertainty::Uncertainty;
+    let agrees = |bay: &Bay| {
+        let says = balance_holds(bay, &Uncertainty::worst(bay));
+        let section = section(bay, &states(bay));
+        let stops = section.figures.iter().any(|one| {
+            let weight = one.id == "total" || one.id == "before.total";
+            one.standing == Standing::Stops && !weight
+        });
+        assert_eq!(says, !stops, "{:?}", bay.parking.aim);
+        says
+    };
+    // 12 in of window, less 2 in of parking, the ± and the tilt: what a step of parking alone
+    // leaves out.
+    let mut bay = test_bay();
+    let at = |bay: &mut Bay, inches: f64| {
+        bay.parking.aim = Aim::CentreOfGravity(Length::inches(inches));
+    };
+    at(&mut bay, 9.0);
+    assert!(agrees(&bay));
+    at(&mut bay, 10.0);
+    assert!(!agrees(&bay));
+    // With nothing off it lies in it.
+    assert!(balance_holds(&bay, &Uncertainty::NONE));
+    // A part that comes out counts both in and out: with 250 lb at the bumper still in, the weight
+    // lies 5200 * 99.3 / 4950 less 99.3 in, 5.0 in, farther forward than what is aimed.
+    bay.vehicle.masses = vec![part("winch", -250.0, 0.0, 0.0)];
+    at(&mut bay, 0.0);
+    assert!(agrees(&bay));
+    at(&mut bay, 9.0);
+    let mut out = bay.clone();
+    out.vehicle.masses.clear();
+    assert!(agrees(&out));
+    let before_only = section(&bay, &states(&bay));
+    assert_eq!(
+        figure(&before_only, "window.front").standing,
+        Standing::Passes
+    );
+    assert_eq!(
+        figure(&before_only, "before.window.front").standing,
+        Standing::Stops
+    );
+    assert!(!agrees(&bay));
+    // What is not known is told elsewhere.
+    bay.vehicle.axle_loads = None;
+    assert!(balance_holds(&bay, &Uncertainty::worst(&bay)));
+}

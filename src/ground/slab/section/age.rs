@@ -1,11 +1,14 @@
 //! Is it old and strong enough, and from which day?
 
 use super::{Known, both, by_manual, joined, source};
+use crate::ground::slab::ages::{ADHESIVE_AGE_DAYS, is_adhesive};
 use crate::ground::slab::strength::FULL_AGE_DAYS;
+use crate::ground::slab::{DRILL_FROM, LOAD_DAY};
 use crate::ground::{Bound, Date, Figure, Quantity, Said, Standing};
 use crate::units::Rounding;
 
 const CURVE: &str = "ACI 209R-92, section 2.2.1";
+const ADHESIVE: &str = "ACI 318-19, 17.2.2, adhesive anchors, from memory";
 const NOT_ALL: &str = "give its age, its strength and what is asked";
 const WAIT: &str = "wait until it is";
 const AGE_HOW: &str = "say when it was poured (`poured`) or how old it is (`age_days`); ask whoever \
@@ -126,6 +129,8 @@ fn why(known: &Known<'_>, need: f64) -> &'static str {
         known.demands.age.as_ref().map_or("", source)
     } else if is(known.bay.lift.base_plate.anchor_age_days) {
         "the anchors' maker"
+    } else if is_adhesive(&known.bay.lift.base_plate) && ADHESIVE_AGE_DAYS >= need {
+        ADHESIVE
     } else if need >= FULL_AGE_DAYS {
         "the age that a stated strength belongs to"
     } else {
@@ -197,67 +202,41 @@ fn strength(known: &Known<'_>) -> Figure {
 /// The first days, where they are not long past, and the days wanted.
 fn days(known: &Known<'_>, figures: &mut Vec<Figure>) {
     // Today's age, not that on the day of the first raise: it may be drilled before that.
-    let is_old = known
-        .ages
-        .age_today_days
-        .zip(known.ages.need_days)
-        .is_some_and(|(a, n)| a >= n);
+    let is_old = super::later::is_old_today(known);
     let is_known = known.ages.need_is_known;
-    if let (Some(day), false) = (known.slab.load_on, is_old) {
-        figures.push(
-            Figure::noted(
-                crate::ground::slab::HOLDS_ON,
-                "age and strength are those on the day of the first raise",
-                Quantity::Day(day),
-            )
-            .note("it is not shown to be old enough today"),
-        );
-    }
+    let ages = &known.ages;
     let wanted = [
-        (
-            "drill_day",
-            "drill",
-            known.slab.drill_on,
-            known.ages.first_drill,
-        ),
-        (
-            "load_day",
-            "load",
-            known.slab.load_on,
-            known.ages.first_load,
-        ),
+        ("drill_day", "drill", known.slab.drill_on, ages.first_drill),
+        (LOAD_DAY, "load", known.slab.load_on, ages.first_load),
     ];
     for (id, what, day, first) in wanted {
-        match (day, first) {
-            (Some(day), Some(first)) => {
-                let figure = judged_day(id, what, day, first);
-                figures.push(if is_known || figure.standing == Standing::Stops {
-                    figure
-                } else {
-                    figure.undecided(NOT_ALL)
-                });
-            }
-            (None, Some(first)) if !is_old => {
-                let figure = Figure::noted(
-                    id,
-                    format!("first day to {what} the slab"),
-                    Quantity::Day(first),
-                );
-                figures.push(if is_known {
-                    figure.note("by the age asked above")
-                } else {
-                    figure
-                        .note("no day before it; from which day it holds is not known")
-                        .undecided(NOT_ALL)
-                });
-            }
-            (Some(day), None) => {
-                let figure =
-                    Figure::noted(id, format!("day to {what} the slab"), Quantity::Day(day));
-                figures.push(figure.undecided(NOT_ALL));
-            }
-            (None, _) => {}
+        // The day wanted for drilling hides the first one no more than the age on a later day does.
+        if let Some(first) = first.filter(|_| !is_old && (what == "drill" || day.is_none())) {
+            let id = if what == "drill" {
+                DRILL_FROM
+            } else {
+                "load_from"
+            };
+            let what = format!("first day to {what} the slab");
+            let figure = Figure::noted(id, what, Quantity::Day(first));
+            figures.push(if is_known {
+                figure.note("by the age asked above")
+            } else {
+                figure
+                    .note("no day before it; from which day it holds is not known")
+                    .undecided(NOT_ALL)
+            });
         }
+        let Some(day) = day else {
+            continue;
+        };
+        let judged = first.map(|first| judged_day(id, what, day, first));
+        figures.push(match judged {
+            Some(figure) if is_known || figure.standing == Standing::Stops => figure,
+            Some(figure) => figure.undecided(NOT_ALL),
+            None => Figure::noted(id, format!("day to {what} the slab"), Quantity::Day(day))
+                .undecided(NOT_ALL),
+        });
     }
 }
 

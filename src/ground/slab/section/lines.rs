@@ -116,7 +116,10 @@ fn distant(known: &Known<'_>, side: Side, kind: SlabLineKind, off_m: f64) -> Fig
     let what = format!("{}'s {from} to {a_line}", post(side));
     let found = Quantity::Length(off_m);
     // Line and post are each set out or measured from the room, the pattern from the plate.
-    let measured = known.bay.policy.measured_garage.m() + known.bay.policy.measured_lift.m();
+    let off = known.bay.lift.posts_off;
+    let measured = known.bay.policy.measured_garage.m()
+        + known.bay.policy.measured_lift.m()
+        + off.across.m().max(off.along.m());
     // Where no outline is given the slab is taken to end at the walls.
     let assumed = kind == SlabLineKind::Edge && known.slab.outline.is_empty();
     let Some(asked) = known.demands.edge else {
@@ -132,7 +135,7 @@ fn distant(known: &Known<'_>, side: Side, kind: SlabLineKind, off_m: f64) -> Fig
     let judged = Quantity::Length(off_m + NOISE_M);
     let mut figure = Figure::judged(id, what, judged, Bound::AtLeast, limit.clone());
     figure.found = Some(found.clone());
-    let figure = figure.source(source(&asked)).cure(CURE);
+    let figure = figure.source(source(&asked));
     let walls = (assumed && figure.standing == Standing::Stops).then(|| {
         Said::new("the slab is taken to end at the walls: give its `outline` where it goes farther")
     });
@@ -149,7 +152,7 @@ fn distant(known: &Known<'_>, side: Side, kind: SlabLineKind, off_m: f64) -> Fig
                     source(&asked)
                 ))
                 .up(limit);
-            Figure { note, ..figure }.reason(reason)
+            Figure { note, ..figure }.reason(reason).cure(CURE)
         }
         _ if off_m - measured < asked.value => {
             let unsure = Said::new("as written it holds, but places are measured to ")

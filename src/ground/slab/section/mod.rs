@@ -1,15 +1,18 @@
 //! How is the slab told: which figure passes, stops, or is not known?
 
 mod age;
+mod later;
 mod lines;
 mod rest;
 mod thickness;
 
 use glam::DVec2;
 
+use super::HOLDS_ON;
 use super::ages::Ages;
 use super::demand::{Asker, Demand, Demands};
 use super::map::SlabMap;
+use super::strength::FULL_AGE_DAYS;
 use crate::bay::{Bay, Side, Slab};
 use crate::ground::{Date, Figure, Quantity, Said, Section, Standing, Topic};
 
@@ -44,6 +47,7 @@ pub(in crate::ground) fn section(bay: &Bay, on: Option<Date>) -> Section {
     rest::drilling(&known, &mut figures);
     figures.extend(thickness::figures(&known));
     age::figures(&known, &mut figures);
+    figures.extend(later::figure(&known, &figures));
     lines::figures(&known, &mut figures);
     rest::bit(&known, &mut figures);
     rest::pad(&known, &mut figures);
@@ -63,9 +67,16 @@ fn lead(known: &Known<'_>, figures: &[Figure]) -> Said {
     let count = |standing| figures.iter().filter(|f| f.standing == standing).count();
     let stops = figures.iter().find(|f| f.standing == Standing::Stops);
     if let Some(first) = stops {
-        let reason = first.why();
         let more = count(Standing::Stops) - 1;
-        let said = Said([Said::new("This slab does not do as it is: ").0, reason.0].concat());
+        if first.id == HOLDS_ON && more == 0 {
+            let said = later::lead(known, first);
+            return if count(Standing::Unknown) > 0 {
+                said.and(" Besides, not all is known: see below.")
+            } else {
+                said
+            };
+        }
+        let said = Said::new("This slab does not do as it is: ").and_said(first.why());
         return match more {
             0 => said.and("."),
             1 => said.and("; one more reason is below."),
@@ -78,40 +89,27 @@ fn lead(known: &Known<'_>, figures: &[Figure]) -> Said {
             .into();
     }
     if count(Standing::Unknown) > 0 {
-        return with_days(
-            known,
-            "Nothing that is known of the slab stops the lift, but not all is known: see below. \
-             Nothing is drilled before that."
-                .into(),
-        );
+        return "Nothing that is known of the slab stops the lift, but not all is known: see below. \
+                Nothing is drilled before that."
+            .into();
     }
-    let said = Said::new(
-        "Where the posts stand the slab is as thick, as strong and as old as is asked, the anchors \
-         keep off its joints and edges, and nothing in or under it forbids drilling.",
-    );
-    with_days(known, said)
+    if by_curve(known, known.ages.age_days) {
+        return "Where the posts stand the slab is as thick and as old as is asked, and by a mean \
+                curve (ACI 209R-92), not by a test of this concrete, as strong; the anchors keep off \
+                its joints and edges, and nothing in or under it forbids drilling. Half of all \
+                concretes lie below a mean: have a cylinder or a core of it crushed before it is \
+                drilled, or wait until it is 28 days old."
+            .into();
+    }
+    "Where the posts stand the slab is as thick, as strong and as old as is asked, the anchors \
+     keep off its joints and edges, and nothing in or under it forbids drilling."
+        .into()
 }
 
-/// The lead of a slab that is not old enough today, where the day of the first raise is named: from
-/// which day it holds, and from which day it is drilled.
-fn with_days(known: &Known<'_>, said: Said) -> Said {
-    let ages = &known.ages;
-    let old_today = ages.age_today_days >= ages.need_days && known.on.is_some();
-    let (Some(load), false) = (known.slab.load_on, old_today) else {
-        return said;
-    };
-    let said = said
-        .and(" That holds on ")
-        .near(Quantity::Day(load))
-        .and(", the day of the first raise");
-    let (Some(drill), Some(first)) = (ages.first_drill, ages.first_load) else {
-        return said.and(", and not today.");
-    };
-    said.and(", and not today: nothing is drilled before ")
-        .near(Quantity::Day(drill))
-        .and(" and nothing raised before ")
-        .near(Quantity::Day(first))
-        .and(".")
+/// True where the strength that is asked rests on the curve of strength by age: at less than 28
+/// days.
+fn by_curve(known: &Known<'_>, age_days: Option<f64>) -> bool {
+    known.demands.strength.is_some() && age_days.is_some_and(|age| age < FULL_AGE_DAYS)
 }
 
 const fn post(side: Side) -> &'static str {

@@ -6,6 +6,9 @@ use crate::units::Kind;
 
 /// Permission, people, gear.
 pub(super) const ARRANGEMENTS: &[Row] = &[
+    flag("lift_compared", "Lift's figures compared with its manual")
+        .hint("A preset's figures are typical ones."),
+    flag("vehicle_measured", "Vehicle measured and weighed"),
     leave("permit", "Building permit"),
     leave("landlord", "Landlord or owners' association"),
     leave("insurer", "Insurer"),
@@ -27,6 +30,13 @@ pub(super) const ARRANGEMENTS: &[Row] = &[
             length("clearance", "Clearance its manual asks").open(),
         ],
         heater,
+    ),
+    list(
+        "not_burning",
+        "Pipes, ducts and others that don't burn",
+        "thing",
+        &[field("name", "Name", Entry::Text).hint("Its name in the room.")],
+        pipe,
     ),
     field(
         "unloading",
@@ -77,6 +87,10 @@ const fn leave(name: &'static str, label: &'static str) -> Row {
 
 const fn flag(name: &'static str, label: &'static str) -> Row {
     words(name, label, &[("true", "yes"), ("false", "no")]).open()
+}
+
+fn pipe(_: &Now<'_>) -> String {
+    "(name: \"pipe\")".into()
 }
 
 fn heater(_: &Now<'_>) -> String {

@@ -223,4 +223,11 @@ const POWER: &[Row] = &[
     )
     .open()
     .hint("As printed on the cable's jacket."),
+    field(
+        "overload",
+        "Overload protection",
+        Entry::Quantity(Kind::Current),
+    )
+    .open()
+    .hint("What the motor's starter is set to."),
 ];

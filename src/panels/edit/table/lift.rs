@@ -213,6 +213,9 @@ const RATINGS: &[Row] = &[
     field("arm_capacity", "Rating of one arm", MASS)
         .open()
         .hint("From the manual."),
+    field("post_capacity", "Rating of one post", MASS)
+        .open()
+        .hint("From the manual. Left out: half of the lift's, which is for both posts."),
     Row::new(
         "cg_window",
         "Window for the centre of gravity",
@@ -245,6 +248,12 @@ const DELIVERY: &[Row] = &[
             )
         }),
     ),
+    length("shim_limit", "Highest shims")
+        .open()
+        .hint("Under a plate, from the manual."),
+    length("plumb_limit", "Most out of plumb")
+        .open()
+        .hint("Of a column over its height, from the manual."),
     field("shipping_mass", "Shipping mass", MASS).open(),
     list("pieces", "Pieces", "piece", PIECE, piece)
         .hint("As they are carried in: columns, arms, power unit, crates."),
@@ -257,6 +266,12 @@ const PIECE: &[Row] = &[
     length("length", "Piece's length").hint("As it lies, packed."),
     length("width", "Piece's width"),
     length("height", "Piece's height"),
+    words(
+        "column",
+        "It is a column",
+        &[("true", "yes"), ("false", "no")],
+    )
+    .or("false"),
 ];
 
 /// A column as it lies: as long as the column is high.
@@ -265,7 +280,7 @@ fn piece(now: &Now<'_>) -> String {
         .length_of("lift.column.height")
         .unwrap_or_else(|| now.pick(142.0, 3600.0));
     format!(
-        "(name: {}, mass: {}, length: {}, width: {}, height: {})",
+        "(name: {}, mass: {}, length: {}, width: {}, height: {}, column: true)",
         now.new_name("column"),
         if now.is_metric() {
             "\"230 kg\""

@@ -26,6 +26,9 @@ pub(super) const ARM: &[Row] = &[
     angle("tooth", "Restraint tooth")
         .open()
         .hint("From one tooth of the arm restraint to the next."),
+    field("stepless_restraint", "Restraint without teeth", Entry::Flag)
+        .open()
+        .hint("Yes: one holds the arm at any swing. No: nothing holds it. Left out with no teeth: not known."),
     length("section_width", "Arm width"),
     length("section_height", "Arm height").hint("Its upright size."),
     length("underside", "Arm underside").hint("From the floor, carriage down."),
@@ -168,6 +171,9 @@ pub(super) const MOTOR: &[Row] = &[
         &[("One", "one"), ("Three", "three")],
     )
     .open(),
+    words("protected", "Thermally protected", YES_NO)
+        .open()
+        .hint("As its nameplate says."),
 ];
 
 pub(super) const HYDRAULICS: &[Row] = &[

@@ -1,7 +1,7 @@
 //! The fields of the margins asked, the trust in measurements, and the people underneath.
 
 use super::door::HELD;
-use super::{Entry, Row, What, field, group, length, list};
+use super::{Entry, Row, What, field, group, length, list, words};
 
 /// Margins and trust. What is left out is the project's own default.
 pub(super) const POLICY: &[Row] = &[
@@ -60,7 +60,25 @@ pub(super) const PEOPLE: &[Row] = &[list(
     "person",
     &[
         field("name", "Person's name", Entry::Name),
-        length("height", "Person's height").hint("With shoes and whatever is on the head."),
+        length("height", "Person's height")
+            .open()
+            .hint("With shoes and whatever is on the head. Or a stature below, not both."),
+        words(
+            "stature",
+            "Or a stature of ANSUR II",
+            &[
+                ("Women5", "5 of 100 women are no taller"),
+                ("Women50", "50 of 100 women"),
+                ("Women95", "95 of 100 women"),
+                ("Women99", "99 of 100 women"),
+                ("Men5", "5 of 100 men"),
+                ("Men50", "50 of 100 men"),
+                ("Men95", "95 of 100 men"),
+                ("Men99", "99 of 100 men"),
+            ],
+        )
+        .open()
+        .hint("Of service members, unweighted; 40 mm of shoes are added, nothing on the head."),
     ],
     |now| {
         format!(

@@ -2,7 +2,7 @@
 
 use super::super::now::Now;
 use super::vehicle::STYLES;
-use super::{Entry, Form, Row, angle, field, length, list, words};
+use super::{Entry, Fallback, Form, Row, angle, field, length, list, words};
 use crate::units::{Kind, Length};
 
 pub(super) const MIRRORS: &[Row] = &[
@@ -132,6 +132,9 @@ pub(super) const MASSES: &[Row] = &[
     length("height", "Mass's height")
         .open()
         .hint("From the ground."),
+    field("stays", "Stays so while it is up", Entry::Flag)
+        .falling_back(Fallback::Said("false"))
+        .hint("Nobody unloads it while the vehicle is up; a part taken out is out before."),
 ];
 
 pub(super) fn mass(now: &Now<'_>) -> String {

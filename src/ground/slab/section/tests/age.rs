@@ -85,24 +85,59 @@ fn an_age_that_is_asked_stops_whatever_is_known_of_the_strength() {
 }
 
 #[test]
-fn a_day_of_loading_ahead_hides_neither_today_nor_the_drilling() {
+fn a_day_of_loading_ahead_is_never_now() {
     let mut bay = good();
     slab(&mut bay).load_on = Some(date(2026, 7, 20));
-    let early = Some(date(2026, 5, 20));
-    let drill = figure(&bay, early, "drill_day").unwrap();
-    assert_eq!(drill.found, Some(Quantity::Day(date(2026, 5, 23))));
-    let found = section(&bay, early);
-    assert_eq!(found.standing(), Standing::Passes);
-    assert!(plain(&found.lead).contains("the day of the first raise, and not today"));
-    assert!(found.lead.0.iter().any(|part| matches!(
-        part,
-        crate::ground::Part::Quantity(Quantity::Day(day), _) if *day == date(2026, 7, 20)
-    )));
-    let holds_on = crate::ground::slab::HOLDS_ON;
-    assert!(figure(&bay, early, holds_on).is_some());
-    let late = section(&bay, LATER);
-    assert!(!plain(&late.lead).contains("not today"));
-    assert_eq!(figure(&bay, LATER, holds_on), None);
+    // Too young, old enough but of less strength than it will have, and the last day before.
+    for (month, day) in [(5, 20), (5, 25), (6, 10)] {
+        let early = Some(date(2026, month, day));
+        let found = section(&bay, early);
+        assert_eq!(found.standing(), Standing::Stops, "{month} {day}");
+        assert!(plain(&found.lead).starts_with("Not yet: its age and strength are counted as of"));
+        for one in &found.figures {
+            let is_it = one.id == HOLDS_ON;
+            assert_eq!(one.standing == Standing::Stops, is_it, "{}", one.id);
+        }
+        let stop = figure(&bay, early, HOLDS_ON).unwrap();
+        assert_eq!(stop.found, Some(Quantity::Day(date(2026, 7, 20))));
+        assert!(stop.cure.unwrap().contains("2026-07-20"));
+        // All in the first sentence: the day from which it holds, and that of drilling.
+        let lead = &found.lead;
+        let days: Vec<Date> = lead.0.iter().filter_map(day_in).collect();
+        assert!(days.contains(&date(2026, 7, 20)));
+        assert_eq!(days.contains(&date(2026, 5, 23)), day == 20, "{days:?}");
+        assert!(!plain(lead).contains(". "), "{}", plain(lead));
+    }
+    let from = |day: i8| {
+        let on = Some(date(2026, 5, day));
+        crate::ground::slab::drill_from(&[section(&bay, on)])
+    };
+    assert_eq!(from(20), Some(date(2026, 5, 23)));
+    assert_eq!(from(25), None);
+    // Of 28 days it has all that is counted, and on the day itself too.
+    for on in [date(2026, 6, 11), date(2026, 7, 20), date(2026, 8, 1)] {
+        let late = section(&bay, Some(on));
+        assert_eq!(late.standing(), Standing::Passes, "{on}");
+        assert!(!plain(&late.lead).contains("Not yet"));
+        assert_eq!(figure(&bay, Some(on), HOLDS_ON), None);
+    }
+    // A day wanted for drilling hides the first one as little.
+    slab(&mut bay).drill_on = Some(date(2026, 6, 1));
+    let on = Some(date(2026, 5, 20));
+    let from = crate::ground::slab::drill_from(&[section(&bay, on)]);
+    assert_eq!(from, Some(date(2026, 5, 23)));
+    slab(&mut bay).drill_on = None;
+    // A written age stands for itself; where it is told how to look ahead, it is told to change that.
+    slab(&mut bay).poured = None;
+    slab(&mut bay).age_days = Some(3.0);
+    let stop = figure(&bay, Some(date(2026, 5, 20)), HOLDS_ON).unwrap();
+    assert_eq!(stop.standing, Standing::Stops);
+    assert!(stop.cure.unwrap().contains("`poured`"));
+    slab(&mut bay).age_days = Some(14_600.0);
+    assert_eq!(stands(&bay, "age"), Standing::Passes);
+    assert_eq!(figure(&bay, Some(date(2026, 5, 20)), HOLDS_ON), None);
+    slab(&mut bay).age_days = None;
+    slab(&mut bay).poured = Some(date(2026, 5, 14));
     // No slab is so many days less than none old.
     slab(&mut bay).load_on = None;
     let early = Some(date(2026, 4, 1));
@@ -112,6 +147,39 @@ fn a_day_of_loading_ahead_hides_neither_today_nor_the_drilling() {
         figure(&bay, early, "poured").unwrap().standing,
         Standing::Stops
     );
+}
+
+fn day_in(part: &crate::ground::Part) -> Option<Date> {
+    match part {
+        crate::ground::Part::Quantity(Quantity::Day(day), _) => Some(*day),
+        _ => None,
+    }
+}
+
+#[test]
+fn a_strength_by_the_curve_is_told_as_such() {
+    let bay = good();
+    let lead = |day| plain(&section(&bay, Some(day)).lead);
+    let young = lead(date(2026, 5, 23));
+    let first = young.split(". ").next().unwrap();
+    assert!(first.contains("by a mean curve"), "{young}");
+    assert!(young.contains("28 days old"), "{young}");
+    assert!(!lead(date(2026, 6, 11)).contains("curve"));
+}
+
+#[test]
+fn adhesive_anchors_wait_three_weeks() {
+    // ACI 318-19, 17.2.2, from memory.
+    let mut bay = good();
+    bay.lift.base_plate.anchor = Some(crate::bay::Anchor {
+        kind: Some(crate::bay::AnchorKind::Adhesive),
+        ..crate::bay::Anchor::default()
+    });
+    for (month, day, expect) in [(5, 27, Standing::Stops), (6, 4, Standing::Passes)] {
+        let age = figure(&bay, Some(date(2026, month, day)), "age").unwrap();
+        assert_eq!(age.standing, expect);
+        assert!(age.source.unwrap().contains("17.2.2"));
+    }
 }
 
 #[test]
@@ -133,9 +201,11 @@ fn days_before_the_concrete_is_ready_stop() {
     slab(&mut bay).drill_on = None;
     slab(&mut bay).load_on = None;
     let on = Some(date(2026, 5, 20));
-    let first = figure(&bay, on, "load_day").unwrap();
-    assert_eq!(first.found, Some(Quantity::Day(date(2026, 5, 23))));
-    assert_eq!(figure(&bay, LATER, "load_day"), None);
+    for id in ["drill_from", "load_from"] {
+        let first = figure(&bay, on, id).unwrap();
+        assert_eq!(first.found, Some(Quantity::Day(date(2026, 5, 23))));
+        assert_eq!(figure(&bay, LATER, id), None);
+    }
 }
 
 #[test]

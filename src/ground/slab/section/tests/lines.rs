@@ -12,6 +12,10 @@ fn a_joint_6_in_from_a_plate_is_accepted_where_the_manual_asks_no_more() {
     // Anchors 6 in off as written: it holds, but not by more than measuring errs.
     slab(&mut bay).lines = joint(76.0);
     assert_eq!(stands(&bay, "distance.right.joint"), Standing::Unknown);
+    // A cure is told where there is something to cure.
+    slab(&mut bay).lines = joint(90.0);
+    let far = figure(&bay, LATER, "distance.right.joint").unwrap();
+    assert_eq!((far.standing, far.cure), (Standing::Passes, None));
     slab(&mut bay).lines = joint(75.9);
     assert_eq!(stands(&bay, "distance.right.joint"), Standing::Stops);
     slab(&mut bay).lines = joint(78.0);

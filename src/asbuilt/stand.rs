@@ -1,0 +1,165 @@
+//! The bay with its posts where they stand.
+//!
+//! Both columns' mean place and their spacing go into the bay as they are. What is left beside that
+//! counts against the rise as a ± of every body of the lift, at all heights: one post ahead of the other, a turn at the farthest pad, a lean over the column's whole height and
+//! in height over the arms, a plate higher than the other, and three standard deviations of each.
+//! So the carriages follow their lean with travel by a bound, not by their path: never kinder.
+
+use super::places::{Planned, SIDES, index};
+use super::shims::{Lean, corners, height_at};
+use super::{COVERAGE, IN_STUDY, PostPlace};
+use crate::bay::{Bay, Corner, Measured, PostsOff, Side};
+use crate::solids::posts::{self, column_middle_x_m};
+use crate::solids::{ParkingError, Role, arms, attitude, vehicle};
+use crate::units::Length;
+use glam::DVec2;
+
+/// The bay as it stands.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Standing {
+    /// The bay for the study.
+    pub bay: Bay,
+    /// The part of its ± that is lean, metres at the top of the column.
+    pub lean_m: [f64; 2],
+    /// How far the right column's foot is higher than the left one's by levels and shims; none where
+    /// the floor was not levelled under both.
+    pub right_higher_m: Option<f64>,
+}
+
+/// The bay with its posts where they stand.
+#[must_use]
+pub fn as_they_stand(
+    bay: &Bay,
+    planned: &Planned,
+    posts: &[PostPlace; 2],
+    leans: &[[Option<Lean>; 2]; 2],
+    measured: &Measured,
+) -> Standing {
+    let lift = &bay.lift;
+    let moved = SIDES.map(|side| {
+        let i = index(side);
+        let from_plate = planned.column_m[i] - planned.middle_m[i];
+        posts[i].off_m + DVec2::from_angle(posts[i].turn_rad).rotate(from_plate) - from_plate
+    });
+    let mean = (moved[0] + moved[1]) * 0.5;
+    let wider = moved[1].x - moved[0].x;
+    let mut world = bay.clone();
+    world.lift.across = lift.across + Length::metres(mean.x);
+    world.lift.post_line = lift.post_line + Length::metres(mean.y);
+    world.lift.spacing = lift.spacing + Length::metres(wider);
+    // Between the carriages there is as much more or less room.
+    world.lift.drive_through = lift.drive_through + Length::metres(wider.min(0.0));
+
+    let high = lift.column.height.m();
+    let mut off = DVec2::ZERO;
+    let mut carried = DVec2::ZERO;
+    let mut lean_m = [0.0; 2];
+    let mut up: f64 = 0.0;
+    for side in SIDES {
+        let i = index(side);
+        let post = &posts[i];
+        let reach = farthest_m(bay, side);
+        let turn = (post.turn_rad.abs() + IN_STUDY * post.turn_sd_rad) * reach.length();
+        let slope = leans[i]
+            .map(|lean| lean.map_or(0.0, |lean: Lean| lean.slope.abs() + IN_STUDY * lean.sd));
+        let slope = DVec2::from(slope);
+        lean_m[i] = (slope * high).length();
+        let known = IN_STUDY * post.off_sd_m;
+        let place = known + (moved[i] - mean).abs() * DVec2::Y;
+        off = off.max(place + DVec2::splat(turn) + slope * high);
+        // Set on the pads where it was parked, the vehicle goes with them as they go sideways.
+        carried = carried.max(known + slope * lift.travel.m());
+        // A column that leans tips its carriage, and lowers its top.
+        let drops = 0.5 * high * slope.length_squared();
+        up = up.max(slope.dot(reach) + drops);
+    }
+    let (feet, right_higher_m) = feet(measured);
+    up += feet;
+    world.lift.posts_off = PostsOff {
+        across: Length::metres(off.x),
+        along: Length::metres(off.y),
+        up: Length::metres(up),
+        carried_across: Length::metres(carried.x),
+        carried_along: Length::metres(carried.y),
+    };
+    Standing {
+        bay: world,
+        lean_m,
+        right_higher_m,
+    }
+}
+
+/// How far from a column's middle, across and along, any part on its side reaches: plate, power
+/// unit, carriage, the arms as parked, and the pads under the vehicle over the parking box. What ties
+/// the columns rides on both. Where the vehicle can't be set on its pads, the longest arm.
+fn farthest_m(bay: &Bay, side: Side) -> DVec2 {
+    let lift = &bay.lift;
+    let column = DVec2::new(column_middle_x_m(bay, side), lift.post_line.m());
+    let own = |role: Role| match role {
+        Role::Post(of) | Role::BasePlate(of) | Role::PowerUnit(of) | Role::Carriage(of) => {
+            of == side
+        }
+        Role::Arm(corner) | Role::Pad(corner) => corner.side() == side,
+        _ => false,
+    };
+    let mut far = posts::posts(bay)
+        .into_iter()
+        .chain(posts::carriages(bay))
+        .chain(arms::parked(bay))
+        .filter(|solid| own(solid.role))
+        .map(|solid| {
+            let (low, high) = solid.bounds();
+            let low = (low.truncate() - column).abs();
+            low.max((high.truncate() - column).abs())
+        })
+        .fold(DVec2::ZERO, DVec2::max);
+    let longest = lift
+        .arms
+        .iter()
+        .map(|arm| arm.pivot_inward.m().hypot(arm.pivot_away.m()) + arm.longest.m())
+        .fold(0.0, f64::max);
+    let pad = lift.pad.diameter.m() * 0.5;
+    let parking = &bay.parking;
+    let parked = DVec2::new(parking.repeat_across.m(), parking.repeat_along.m());
+    let rest = attitude::at_rest(bay, ParkingError::default());
+    for corner in Corner::ALL.into_iter().filter(|one| one.side() == side) {
+        let under = rest.as_ref().map_or(DVec2::splat(longest), |rest| {
+            let index = vehicle::lift_point_at(corner, parking.facing);
+            let at = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
+            let from = (at.truncate() - column).abs();
+            // The vehicle yaws about a place within its own length.
+            let yaw = parking.repeat_yaw.rad() * bay.vehicle.length.m();
+            from + parked + DVec2::splat(yaw)
+        });
+        far = far.max(under + DVec2::splat(pad));
+    }
+    far
+}
+
+/// How far a column's foot is off the floor that the study has it on: by its shims, and by what the
+/// floor under the two plates differs. The mean under each plate carries the column.
+fn feet(measured: &Measured) -> (f64, Option<f64>) {
+    let mean = |values: [f64; 4]| values.iter().sum::<f64>() / 4.0;
+    let shim = SIDES
+        .map(|side| mean(corners(side).map(|at| height_at(&measured.shims, at).unwrap_or(0.0))));
+    let floor = SIDES.map(|side: Side| {
+        let levels = corners(side).map(|at| height_at(&measured.levels, at));
+        levels
+            .iter()
+            .all(Option::is_some)
+            .then(|| mean(levels.map(|level| level.unwrap_or(0.0))))
+    });
+    match floor {
+        [Some(left), Some(right)] => {
+            let tops = [left + shim[0], right + shim[1]];
+            let middle = (left + right) * 0.5;
+            let level_sd = measured.level_tolerance.m() / COVERAGE;
+            let most = tops.map(|top| (top - middle).abs());
+            (
+                most[0].max(most[1]) + IN_STUDY * level_sd,
+                Some(tops[1] - tops[0]),
+            )
+        }
+        _ => (shim[0].max(shim[1]), None),
+    }
+}

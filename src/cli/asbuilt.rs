@@ -1,0 +1,67 @@
+//! `bayrise asbuilt`: where the posts stand by tape readings, and the study again.
+
+use std::path::PathBuf;
+
+use super::arguments::Format;
+use super::check::to_json;
+use super::files::bay_file;
+use super::load::load;
+use super::terminal::{look, print, show_faults};
+use super::{Exit, Failure};
+use crate::asbuilt::{as_built, findings};
+use crate::bayfile::measured;
+use crate::clearance::study_on;
+use crate::ground::Date;
+use crate::report::asbuilt::json::AsBuiltJson;
+use crate::report::asbuilt::{AsBuiltReport, render};
+use crate::report::fingerprint;
+
+/// What `asbuilt` is to do.
+#[derive(Debug)]
+pub(super) struct AsBuiltOptions {
+    pub(super) file: PathBuf,
+    pub(super) readings: PathBuf,
+    pub(super) format: Format,
+    /// The day that ages are counted to.
+    pub(super) on: Date,
+}
+
+pub(super) fn run(options: &AsBuiltOptions) -> Result<Exit, Failure> {
+    let loaded = load(&options.file)?;
+    let bytes = bay_file(&options.readings)?;
+    let name = options.readings.to_string_lossy();
+    let read = measured::read(&name, &bytes).map_err(Failure::Faults)?;
+    let built = as_built(&loaded.bay, &read.measured).map_err(Failure::Faults)?;
+    let study = study_on(&built.standing.bay, Some(options.on)).map_err(|error| {
+        Failure::new(
+            format!(
+                "{}, with the posts where {name} has them: {error}",
+                options.file.display()
+            ),
+            "without it nothing can be said of the rise: correct the bay file or the readings",
+        )
+    })?;
+    let findings = findings(&loaded.bay, &built);
+    let report = AsBuiltReport {
+        planned: &loaded.bay,
+        measured: &read.measured,
+        built: &built,
+        findings: &findings,
+        study: &study,
+        fingerprint: &loaded.fingerprint,
+        readings_fingerprint: &fingerprint(std::iter::once(bytes.as_slice())),
+    };
+    let shown = match options.format {
+        Format::Text => render(&report, look()),
+        Format::Json => to_json(&AsBuiltJson::new(&report))?,
+    };
+    print(&shown)?;
+    if !read.warnings.is_empty() {
+        show_faults(&read.warnings);
+    }
+    Ok(if report.safe_lock().is_some() {
+        Exit::Met
+    } else {
+        Exit::Unmet
+    })
+}

@@ -1,0 +1,132 @@
+//! `bayrise new --ask`: the questions of the worksheet on the terminal.
+//!
+//! Questions go to standard error, so that standard output has what it has after any command.
+//! Nothing is written before the last answer is in.
+
+use std::io::{BufRead, Read as _};
+
+use super::files::{can_be_made, write};
+use super::options::AskOptions;
+use super::terminal::{look, note, print};
+use super::{Exit, Failure};
+use crate::worksheet::{Dialogue, Made, Prompt, Refused};
+
+/// The longest line that is read, in bytes.
+const LONGEST: u64 = 4096;
+
+pub(super) fn run(options: &AskOptions) -> Result<Exit, Failure> {
+    can_be_made(&options.out, options.replace)?;
+    let made = ask(&mut std::io::stdin().lock(), look().width.min(100))?;
+    write(&options.out, &made.text, options.replace)?;
+    let out: String = options.out.display().to_string();
+    let out: String = out.chars().filter(|c| !c.is_control()).collect();
+    print(&said(&out, &made))?;
+    Ok(Exit::Met)
+}
+
+/// Asks until there is nothing more to ask.
+fn ask(lines: &mut impl BufRead, width: usize) -> Result<Made, Failure> {
+    note(&textwrap::fill(
+        "The questions of `bayrise worksheet`, in the same order. Every length with its unit. Enter \
+         alone: not known. Ctrl-C stops; nothing is written before the last answer.",
+        width,
+    ));
+    let mut dialogue = Dialogue::default();
+    while let Some(prompt) = dialogue.prompt() {
+        show(&prompt, width);
+        let mut line = Vec::new();
+        let read = lines.by_ref().take(LONGEST).read_until(b'\n', &mut line);
+        let read = read.map_err(|error| {
+            Failure::new(
+                format!("the answers can't be read: {error}"),
+                "nothing is written",
+            )
+        })?;
+        if read == 0 {
+            return Err(Failure::new(
+                format!("the answers end before question {}", prompt.number),
+                "nothing is written; answer every question, with Enter alone where something is not \
+                 known",
+            ));
+        }
+        let Ok(text) = std::str::from_utf8(&line) else {
+            complain(&Refused {
+                message: "this is no text in UTF-8".into(),
+                help: "type it again".into(),
+            });
+            continue;
+        };
+        if let Err(refused) = dialogue.answer(text) {
+            complain(&refused);
+            if dialogue.is_asked_again() && !text.trim().is_empty() {
+                note("");
+            }
+        }
+    }
+    dialogue
+        .made()
+        .map_err(|refused| Failure::new(refused.message, refused.help))
+}
+
+fn show(prompt: &Prompt, width: usize) {
+    if let Some((title, says)) = &prompt.heading {
+        note(&format!("\n{title}\n{}", textwrap::fill(says, width)));
+    }
+    let indent = textwrap::Options::new(width)
+        .initial_indent("     ")
+        .subsequent_indent("     ");
+    note(&format!("\n{:<4} {}", prompt.number, prompt.what));
+    note(&textwrap::fill(prompt.how, &indent));
+    note(&textwrap::fill(&format!("({})", prompt.takes), &indent));
+    if let Some(kept) = &prompt.kept {
+        note(&textwrap::fill(
+            &format!("(Enter keeps {kept}; - takes it back)"),
+            &indent,
+        ));
+    }
+}
+
+fn complain(refused: &Refused) {
+    note(&format!("     not taken: {}", refused.message));
+    if !refused.help.is_empty() {
+        note(&format!("     help: {}", refused.help));
+    }
+}
+
+/// What is said of a file that was written.
+fn said(out: &str, made: &Made) -> String {
+    let width = look().width;
+    let named = if out.contains(' ') {
+        format!("\"{out}\"")
+    } else {
+        out.into()
+    };
+    let mut text = String::new();
+    let mut paragraph = |words: String| {
+        text += &textwrap::fill(&words, width);
+        text.push('\n');
+    };
+    paragraph(match made.not_measured.len() {
+        0 => format!("{out} is written, with every figure of the room as measured."),
+        1 => format!(
+            "{out} is written. NOT MEASURED: {}.",
+            made.not_measured.join("; ")
+        ),
+        count => format!(
+            "{out} is written. {count} values are NOT MEASURED and hold placeholders, each marked in \
+             the file: {}.",
+            made.not_measured.join("; ")
+        ),
+    });
+    if !made.typical.is_empty() {
+        paragraph(format!(
+            "{} keep the typical figure of a preset; they are listed at the top of the file.",
+            crate::report::counted(made.typical.len(), "value")
+        ));
+    }
+    for note in &made.notes {
+        paragraph(note.clone());
+    }
+    text += &format!("Then run:\n\n    bayrise check {named}\n");
+    text
+}

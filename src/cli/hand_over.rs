@@ -1,0 +1,126 @@
+//! What the window hands over: what the command of that name writes, of the text as it stands there.
+
+use std::ffi::OsString;
+use std::path::Path;
+
+use clap::Parser as _;
+
+use super::Failure;
+use super::arguments::Arguments;
+use super::load::of_bytes;
+use super::options::Task;
+use super::{card, layout, model, picture, record, report, worksheet};
+use crate::ground::Date;
+use crate::panels::hand_over::HandOver;
+use crate::report::on_one_line;
+
+/// Makes it and writes it to `out`, as the command line would without options; what is said of it
+/// comes back. `file` is where the text came from, or would be saved.
+///
+/// # Errors
+/// In words for people, ending without a full stop; nothing is then written.
+pub(crate) fn make_and_write(
+    what: HandOver,
+    file: &Path,
+    text: Vec<u8>,
+    out: &Path,
+    on: Option<Date>,
+) -> Result<String, String> {
+    let said = |failure: Failure| failure.said().trim_end_matches('.').to_owned();
+    let mut words: Vec<OsString> = vec!["bayrise".into(), what.command().into()];
+    if what.is_of_the_bay() {
+        words.push(file.into());
+    }
+    words.push(out.into());
+    if let Some(on) = on.filter(|_| what.is_of_the_bay()) {
+        words.extend(["--on".into(), on.to_string().into()]);
+    }
+    let typed = Arguments::try_parse_from(words).map_err(|error| error.to_string())?;
+    let task = Task::resolve(typed).map_err(said)?;
+    if let Task::Worksheet(options) = &task {
+        return worksheet::written(options)
+            .map(|text| lines(&text))
+            .map_err(said);
+    }
+    let loaded = of_bytes(file, text).map_err(said)?;
+    let written = match &task {
+        Task::Layout(options) => layout::written(options, &loaded),
+        Task::Card(options) => card::written(options, std::slice::from_ref(&loaded)),
+        Task::Report(options) => report::written(options, &loaded),
+        Task::Model(options) => model::written(options, &loaded),
+        Task::Record(options) => record::written(options, &loaded),
+        Task::Picture(options) => match picture::draw(options, &loaded).map_err(said)? {
+            Ok(note) => {
+                let place = on_one_line(&out.display().to_string());
+                Ok(note.map_or(place.clone(), |note| format!("{place}: {note}")))
+            }
+            Err(fault) => return Err(format!("{}: {}", fault.what, fault.help)),
+        },
+        _ => return Err("the program does not know how".into()),
+    };
+    written.map(|text| lines(&text)).map_err(said)
+}
+
+/// Several lines as one, without the full stop at its end.
+fn lines(text: &str) -> String {
+    let lines: Vec<&str> = text.lines().collect();
+    lines.join("; ").trim_end_matches('.').to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use std::path::PathBuf;
+
+    use super::*;
+
+    const SCENE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/scenes/coupe-full-rise.ron");
+
+    #[test]
+    fn each_is_what_its_command_writes() {
+        let folder = tempfile::tempdir().unwrap();
+        let on = Some(Date::constant(2026, 11, 28));
+        let text = std::fs::read(SCENE).unwrap();
+        for what in HandOver::ALL {
+            if what == HandOver::Picture {
+                // Needs an engine: tests/window makes one.
+                continue;
+            }
+            let out: PathBuf = folder.path().join(what.command());
+            let out = what.with_ending(out).unwrap();
+            let said = make_and_write(what, Path::new(SCENE), text.clone(), &out, on).unwrap();
+            assert!(said.starts_with(&out.display().to_string()), "{said}");
+            assert!(std::fs::metadata(&out).unwrap().len() > 1000, "{said}");
+        }
+    }
+
+    #[test]
+    fn a_text_with_faults_writes_nothing() {
+        let folder = tempfile::tempdir().unwrap();
+        let out = folder.path().join("card.pdf");
+        let file = Path::new(SCENE);
+        let why = make_and_write(HandOver::Card, file, b"(".to_vec(), &out, None);
+        assert!(why.is_err() && !out.exists(), "{why:?}");
+    }
+
+    #[test]
+    fn what_is_not_saved_yet_is_what_is_written() {
+        let folder = tempfile::tempdir().unwrap();
+        let text = String::from_utf8(std::fs::read(SCENE).unwrap()).unwrap();
+        let changed = text.replace("Aron's sail loft", "A name not saved");
+        assert_ne!(text, changed);
+        let out = folder.path().join("page.html");
+        make_and_write(
+            HandOver::Report,
+            Path::new(SCENE),
+            changed.into_bytes(),
+            &out,
+            None,
+        )
+        .unwrap();
+        assert!(
+            std::fs::read_to_string(out)
+                .unwrap()
+                .contains("A name not saved")
+        );
+    }
+}

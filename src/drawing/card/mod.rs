@@ -1,0 +1,226 @@
+//! What hangs on the post: how high may each vehicle go, where to stop, and what must be minded?
+//!
+//! A page for each vehicle in type to be read at arm's length, one with all of them where there are
+//! several, and a tape in full size to be cut out. Everything is taken from the studies; where no
+//! lock is safe there is no mark, no place on the tape and no setting of the pads.
+
+mod care;
+mod door;
+mod same;
+mod tape;
+#[cfg(test)]
+mod tests;
+mod vehicle;
+
+use crate::bay::Bay;
+use crate::clearance::Study;
+use crate::ground::Date;
+use crate::report::{CAUTIONS, Sayings, on_one_line};
+
+use super::flow::{self, Piece};
+use super::palette::paper::{INK, WARN};
+use super::sheet::{Frame, Paper, Sheet};
+
+pub use same::Difference;
+pub(super) use vehicle::why_not;
+
+/// The letters of the alphabet: one for each vehicle.
+pub const MOST_VEHICLES: usize = 26;
+
+/// One bay of a card.
+#[derive(Debug, Clone, Copy)]
+pub struct Entry<'a> {
+    /// What it is called where it differs from another: its file.
+    pub file: &'a str,
+    /// The bay.
+    pub bay: &'a Bay,
+    /// What was found.
+    pub study: &'a Study,
+    /// Sixteen hex digits that stand for the texts that went in.
+    pub fingerprint: &'a str,
+}
+
+/// Why there is no card.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum CardError {
+    /// No bay was given, or more than [`MOST_VEHICLES`].
+    Count(usize),
+    /// Two of the bays are not of one garage and one lift.
+    Differs(Difference),
+    /// These two were made of the same texts.
+    Twice(String, String),
+    /// This page has more to say than the paper has room for.
+    TooSmall(&'static str),
+}
+
+/// The card: its pages in order.
+///
+/// # Errors
+/// See [`CardError`].
+pub fn card(entries: &[Entry<'_>], on: Date, paper: Paper) -> Result<Vec<Sheet>, CardError> {
+    let [first, others @ ..] = entries else {
+        return Err(CardError::Count(0));
+    };
+    if entries.len() > MOST_VEHICLES {
+        return Err(CardError::Count(entries.len()));
+    }
+    for (index, other) in others.iter().enumerate() {
+        if let Some(difference) = same::difference(first, other) {
+            return Err(CardError::Differs(difference));
+        }
+        let twin = entries[..=index]
+            .iter()
+            .find(|one| one.fingerprint == other.fingerprint);
+        if let Some(twin) = twin {
+            return Err(CardError::Twice(twin.file.into(), other.file.into()));
+        }
+    }
+    let card = Card { entries, on, paper };
+    // How many pages there are is written on each.
+    let count = card.pages(0)?.len();
+    card.pages(count)
+}
+
+/// What all pages are made of.
+struct Card<'a> {
+    entries: &'a [Entry<'a>],
+    on: Date,
+    paper: Paper,
+}
+
+impl Card<'_> {
+    fn pages(&self, of: usize) -> Result<Vec<Sheet>, CardError> {
+        let mut pages = Vec::new();
+        if self.entries.len() > 1 {
+            let mut frame = self.frame("Lock card, all vehicles", "CARD", self.entries);
+            frame.page = [1, of];
+            let made = flow::pages(&frame, self.paper, &self.overview());
+            pages.extend(made.ok_or(CardError::TooSmall("Lock card, all vehicles"))?);
+        }
+        for (index, entry) in self.entries.iter().enumerate() {
+            let mut frame = self.frame("Lock card", "CARD", std::slice::from_ref(entry));
+            frame.page = [pages.len() + 1, of];
+            if entry.study.highest_safe_lock.is_none() {
+                frame.warnings.push("NO LOCK IS SAFE: DO NOT RAISE.".into());
+            }
+            let pieces = vehicle::pieces(entry, self.letter(index));
+            let made = flow::pages(&frame, self.paper, &pieces);
+            pages.extend(made.ok_or(CardError::TooSmall("Lock card"))?);
+        }
+        if self.entries.iter().any(|one| is_safe(one)) {
+            let mut frame = self.frame("Tape for the column", "TAPE", self.entries);
+            frame.page = [pages.len() + 1, of];
+            let made = tape::pages(self, frame);
+            pages.extend(made.ok_or(CardError::TooSmall("Tape for the column"))?);
+        }
+        Ok(pages)
+    }
+
+    /// The letter of a vehicle; none where there is only one.
+    fn letter(&self, index: usize) -> Option<char> {
+        (self.entries.len() > 1).then(|| letter(index))
+    }
+
+    fn frame(&self, name: &str, tag: &'static str, of: &[Entry<'_>]) -> Frame {
+        let title = self.entries.first().map_or_else(String::new, |one| {
+            if self.entries.len() > 1 && of.len() > 1 {
+                on_one_line(&one.bay.lift.name)
+            } else {
+                let one = of.first().unwrap_or(one);
+                on_one_line(&one.bay.title)
+            }
+        });
+        Frame {
+            title,
+            name: name.into(),
+            tag,
+            page: [1, 1],
+            warnings: Vec::new(),
+            notes: Vec::new(),
+            made_by: format!(
+                "Bayrise {} \u{b7} {} \u{b7} ages counted to {} \u{b7} paper {}",
+                env!("CARGO_PKG_VERSION"),
+                self.inputs(of),
+                self.on,
+                self.paper.name()
+            ),
+            cautions: CAUTIONS.join(" "),
+        }
+    }
+
+    /// What stands for the texts that went in: "input 0123456789abcdef", or each with its letter.
+    fn inputs(&self, of: &[Entry<'_>]) -> String {
+        let each = |entry: &Entry<'_>| {
+            let index = self
+                .entries
+                .iter()
+                .position(|one| one.fingerprint == entry.fingerprint);
+            match index.and_then(|index| self.letter(index)) {
+                Some(letter) => format!("input {letter} {}", entry.fingerprint),
+                None => format!("input {}", entry.fingerprint),
+            }
+        };
+        let all: Vec<String> = of.iter().map(each).collect();
+        all.join(" \u{b7} ")
+    }
+
+    /// All vehicles at a glance.
+    fn overview(&self) -> Vec<Piece> {
+        const SHARES: [f64; 6] = [0.5, 3.0, 1.3, 2.2, 2.2, 2.6];
+        let row = |cells: [String; 6], size: f64, colour| Piece::Row {
+            cells: cells.into_iter().zip(SHARES).collect(),
+            least_mm: 0.0,
+            size,
+            colour,
+            is_head: false,
+        };
+        let titles = ["", "Vehicle", "Safe lock", "STOP", "NEVER ABOVE", "Door"];
+        let mut pieces = vec![
+            Piece::says(
+                "Find your vehicle by its name and its load, and take its own page along: what is \
+                 not on this page is on that one. One vehicle's mark is wrong for any other.",
+            ),
+            Piece::Gap(2.0),
+            row(titles.map(str::to_owned), 2.8, INK),
+        ];
+        for (index, entry) in self.entries.iter().enumerate() {
+            let said = Sayings::of(entry.bay, entry.study);
+            let letter = letter(index).to_string();
+            let name = vehicle::name(entry);
+            let no = || "\u{2013}".to_owned();
+            pieces.push(match (entry.study.highest_safe_lock, said.stop_mark()) {
+                (Some(lock), Some(stop)) => {
+                    let safe = format!("{lock} of {}", entry.study.locks.len());
+                    let never = said.never_above().unwrap_or_else(no);
+                    let door = door::in_short(entry.bay, entry.study, lock);
+                    row([letter, name, safe, stop, never, door], 3.2, INK)
+                }
+                _ => row(
+                    [
+                        letter,
+                        name,
+                        "NONE".into(),
+                        "DO NOT RAISE".into(),
+                        no(),
+                        no(),
+                    ],
+                    3.2,
+                    WARN,
+                ),
+            });
+        }
+        pieces.push(Piece::Gap(2.0));
+        pieces.push(Piece::says(vehicle::HOW_MEASURED));
+        pieces.extend(care::pieces());
+        pieces
+    }
+}
+
+fn is_safe(entry: &Entry<'_>) -> bool {
+    entry.study.highest_safe_lock.is_some() && entry.study.marks.is_some()
+}
+
+fn letter(index: usize) -> char {
+    let index = u8::try_from(index).unwrap_or(u8::MAX);
+    char::from(b'A'.saturating_add(index))
+}

@@ -1,0 +1,198 @@
+//! How are pieces of a report written as HTML?
+
+use std::fmt::Write as _;
+
+use super::is_heading;
+use crate::report::text::{Block, Tone};
+
+/// A heading and what belongs to it, as HTML.
+pub(super) struct Chapter {
+    pub(super) heading: String,
+    pub(super) body: String,
+}
+
+/// The pieces chapter by chapter; the first has no heading.
+pub(super) fn chapters(blocks: &[Block]) -> Vec<Chapter> {
+    let first = blocks.iter().position(is_heading).unwrap_or(blocks.len());
+    let (verdict, rest) = blocks.split_at(first);
+    let mut chapters = vec![Chapter {
+        heading: String::new(),
+        body: body(verdict),
+    }];
+    for chapter in rest.chunk_by(|_, next| !is_heading(next)) {
+        if let [Block::Heading(heading), rest @ ..] = chapter {
+            chapters.push(Chapter {
+                heading: escaped(heading),
+                body: body(rest),
+            });
+        }
+    }
+    chapters
+}
+
+/// Text from a file, fit to stand between tags and in a quoted attribute. What would turn the order
+/// of letters around is taken out with the control characters.
+pub(super) fn escaped(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for letter in text.chars() {
+        match letter {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\'' => out.push_str("&#39;"),
+            '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => {
+                out.push(' ');
+            }
+            c if c.is_control() => out.push(' '),
+            c => out.push(c),
+        }
+    }
+    out
+}
+
+const fn class(tone: Tone) -> &'static str {
+    match tone {
+        Tone::Plain => "",
+        Tone::Strong => " class=\"strong\"",
+        Tone::Good => " class=\"good\"",
+        Tone::Poor => " class=\"poor\"",
+        Tone::Bad => " class=\"bad\"",
+        Tone::Quiet => " class=\"quiet\"",
+    }
+}
+
+fn body(blocks: &[Block]) -> String {
+    let mut out = String::new();
+    // Neighbours of one kind make a list.
+    for run in blocks.chunk_by(|a, b| kind(a) == kind(b)) {
+        let (open, close) = match run.first() {
+            Some(Block::Item(_)) => ("<ul>", "</ul>"),
+            Some(Block::Entry(..)) => ("<dl>", "</dl>"),
+            _ => ("", ""),
+        };
+        out.push_str(open);
+        for block in run {
+            one(&mut out, block);
+        }
+        out.push_str(close);
+        out.push('\n');
+    }
+    out
+}
+
+const fn kind(block: &Block) -> u8 {
+    match block {
+        Block::Heading(_) => 0,
+        Block::Paragraph(..) => 1,
+        Block::Item(_) => 2,
+        Block::Entry(..) => 3,
+        Block::Table { .. } => 4,
+    }
+}
+
+fn one(out: &mut String, block: &Block) {
+    // Writing to a string cannot fail.
+    let _ = match block {
+        Block::Heading(text) => write!(out, "<h3>{}</h3>", escaped(text)),
+        Block::Paragraph(text, tone) => write!(out, "<p{}>{}</p>", class(*tone), escaped(text)),
+        Block::Item(text) => write!(out, "<li>{}</li>", escaped(text)),
+        Block::Entry(label, text) => {
+            write!(
+                out,
+                "<div><dt>{}</dt><dd>{}</dd></div>",
+                escaped(label),
+                escaped(text)
+            )
+        }
+        Block::Table { head, rows } => {
+            table(out, head, rows);
+            Ok(())
+        }
+    };
+}
+
+/// Tables of so many columns are laid on their side on a phone, where no row may be cut off.
+const MANY: usize = 4;
+
+/// A table in a box of its own, so that the page never gets wider than the screen.
+pub(super) fn table(out: &mut String, head: &[String], rows: &[Vec<(String, Tone)>]) {
+    let is_wide = head.len() >= MANY;
+    out.push_str(if is_wide {
+        "<div class=\"table\"><table class=\"many\">"
+    } else {
+        "<div class=\"table\"><table>"
+    });
+    if !head.is_empty() {
+        out.push_str("<thead><tr>");
+        for text in head {
+            let _ = write!(out, "<th scope=\"col\">{}</th>", escaped(text));
+        }
+        out.push_str("</tr></thead>");
+    }
+    out.push_str("<tbody>");
+    for row in rows {
+        out.push_str("<tr>");
+        for (column, (text, tone)) in row.iter().enumerate() {
+            let label = head.get(column).map_or("", String::as_str);
+            let tag = if column == 0 {
+                "th scope=\"row\""
+            } else {
+                "td"
+            };
+            let end = if column == 0 { "th" } else { "td" };
+            let _ = write!(
+                out,
+                "<{tag}{} data-label=\"{}\">{}</{end}>",
+                class(*tone),
+                escaped(label),
+                escaped(text)
+            );
+        }
+        out.push_str("</tr>");
+    }
+    out.push_str("</tbody></table></div>");
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_text_becomes_markup() {
+        let bad = "</script><script>alert(1)</script>\" onload='x' &lt; \u{202e}x\u{7}";
+        let good = escaped(bad);
+        for letter in ['<', '>', '"', '\'', '\u{202e}', '\u{7}'] {
+            assert!(!good.contains(letter), "{good}");
+        }
+        assert!(good.contains("&amp;lt;"));
+        let blocks = [
+            Block::Paragraph(bad.into(), Tone::Good),
+            Block::Heading(bad.into()),
+            Block::Item(bad.into()),
+            Block::Entry(bad.into(), bad.into()),
+            Block::Table {
+                head: vec![bad.into()],
+                rows: vec![vec![(bad.into(), Tone::Bad)]],
+            },
+        ];
+        for chapter in chapters(&blocks) {
+            let all = chapter.heading + &chapter.body;
+            assert!(!all.contains("<script") && !all.contains("' &"), "{all}");
+        }
+    }
+
+    #[test]
+    fn neighbours_make_one_list() {
+        let blocks = [
+            Block::Item("a".into()),
+            Block::Item("b".into()),
+            Block::Entry("c".into(), "d".into()),
+        ];
+        let all = &chapters(&blocks)[0].body;
+        assert_eq!(
+            all,
+            "<ul><li>a</li><li>b</li></ul>\n<dl><div><dt>c</dt><dd>d</dd></div></dl>\n"
+        );
+    }
+}

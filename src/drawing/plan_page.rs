@@ -1,0 +1,136 @@
+//! The page before buying, to print: the lines of `bayrise plan` on one sheet.
+
+use super::palette::Colour;
+use super::palette::paper::{FINE, INK, WARN};
+use super::sheet::{Frame, Line, Paper, Sheet, prose};
+use crate::ground::Date;
+use crate::report::plan::{Plan, State, blocks, summary};
+use crate::report::{CAUTIONS, Report, Sayings};
+
+/// So many of what is not known of one section are named: the more the better.
+const MOST_NAMED: [usize; 4] = [usize::MAX, 8, 4, 2];
+
+/// The page; none where it doesn't fit on the paper in a type that can be read.
+///
+/// `on` is the day that ages are counted to.
+#[must_use]
+pub fn plan_page(report: &Report<'_>, plan: &Plan, on: Date, paper: Paper) -> Option<Sheet> {
+    let said = Sayings::of(report.bay, report.study);
+    let frame = Frame {
+        title: said.title(),
+        name: "Before you buy".into(),
+        tag: "BEFORE",
+        page: [1, 1],
+        warnings: if plan.is_go() {
+            Vec::new()
+        } else {
+            vec![summary(plan)]
+        },
+        notes: if plan.is_go() {
+            vec![summary(plan)]
+        } else {
+            Vec::new()
+        },
+        made_by: format!(
+            "Bayrise {} \u{b7} input {} \u{b7} ages counted to {on} \u{b7} {} \u{b7} sources of the \
+             sections' figures: bayrise check",
+            env!("CARGO_PKG_VERSION"),
+            report.fingerprint,
+            said.vehicle_on_lift(),
+        ),
+        cautions: CAUTIONS.join(" "),
+    };
+    MOST_NAMED
+        .into_iter()
+        .find_map(|most| prose(&frame, paper, &lines(plan, most)))
+}
+
+fn lines(plan: &Plan, most_named: usize) -> Vec<Line> {
+    let mut lines = Vec::new();
+    for block in blocks(plan, most_named) {
+        lines.extend(block.heading.map(|heading| Line::Heading(heading.into())));
+        lines.extend(block.lines.into_iter().map(|(state, says)| Line::Marked {
+            mark: (state.word().into(), colour(state)),
+            says,
+        }));
+    }
+    lines
+}
+
+const fn colour(state: State) -> Colour {
+    match state {
+        State::Stop => WARN,
+        State::Unknown | State::Go => INK,
+        State::Noted => FINE,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bayfile::{self, presets::EmbeddedOnly};
+    use crate::clearance::study;
+
+    /// Every shipped scene, in the order of their names.
+    fn scenes() -> Vec<(String, crate::bay::Bay)> {
+        let folder = format!("{}/scenes", env!("CARGO_MANIFEST_DIR"));
+        let mut found: Vec<_> = std::fs::read_dir(folder)
+            .unwrap()
+            .map(|entry| entry.unwrap().path())
+            .filter(|path| path.extension().is_some_and(|ending| ending == "ron"))
+            .map(|path| {
+                let name = path.file_stem().unwrap().to_string_lossy().into_owned();
+                let bytes = std::fs::read(&path).unwrap();
+                let bay = bayfile::read(&name, &bytes, &EmbeddedOnly).unwrap().bay;
+                (name, bay)
+            })
+            .collect();
+        found.sort_by(|a, b| a.0.cmp(&b.0));
+        assert!(found.len() >= 10);
+        found
+    }
+
+    #[test]
+    fn each_scene_fits_on_its_page_and_says_every_item() {
+        for (name, bay) in scenes() {
+            let study = study(&bay).unwrap();
+            let report = Report {
+                bay: &bay,
+                study: &study,
+                warnings: &[],
+                needs: &[],
+                fingerprint: "0123456789abcdef",
+            };
+            let plan = Plan::new(&report);
+            let on = Date::constant(2026, 11, 28);
+            for paper in [Paper::Letter, Paper::A4] {
+                let page = plan_page(&report, &plan, on, paper);
+                let page = page.unwrap_or_else(|| panic!("{name}: no room on {}", paper.name()));
+                let all: String = page.texts().map(|text| format!("{} ", text.says)).collect();
+                for item in &plan.items {
+                    // An unknown of a section may be counted instead of named.
+                    if item.state != State::Unknown {
+                        let word = item.what.split_whitespace().next().unwrap();
+                        assert!(all.contains(word), "{name}: {}", item.what);
+                    }
+                }
+                let stops = plan.count(State::Stop);
+                let shown = page.texts().filter(|text| text.says == "STOP").count();
+                assert_eq!(shown, stops, "{name}");
+                // Nothing leaves the page, and no two lines lie on each other.
+                let boxes: Vec<_> = page.texts().map(|text| text.bounds()).collect();
+                for (index, (low, high)) in boxes.iter().enumerate() {
+                    assert!(low.x > 0.0 && low.y > 0.0, "{name}");
+                    assert!(high.x < page.page_mm.x && high.y < page.page_mm.y, "{name}");
+                    for (other_low, other_high) in &boxes[index + 1..] {
+                        let apart = high.x <= other_low.x
+                            || other_high.x <= low.x
+                            || high.y <= other_low.y + 1e-9
+                            || other_high.y <= low.y + 1e-9;
+                        assert!(apart, "{name}: two texts overlap");
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,268 @@
+//! The record of a lift: what is checked and written down when it is first used, and each year?
+//!
+//! Expected readings are those of the bay file; what was read is left blank. Torque and everything
+//! else that the lift maker's manual governs is copied from it by hand, never printed here.
+
+mod rise;
+#[cfg(test)]
+mod tests;
+mod yearly;
+
+use crate::bay::{Bay, Tie};
+use crate::clearance::Study;
+use crate::ground::Date;
+use crate::report::{CAUTIONS, Sayings, on_one_line};
+use crate::setting_out::Drill;
+use crate::units::{Rounding, both};
+
+use super::flow::{self, Piece, TABLE};
+use super::palette::Colour;
+use super::palette::paper::{INK, WARN};
+use super::sheet::{Frame, Paper, Sheet};
+
+/// What a record is made of.
+#[derive(Debug, Clone, Copy)]
+pub struct Order<'a> {
+    /// The bay.
+    pub bay: &'a Bay,
+    /// What was found.
+    pub study: &'a Study,
+    /// Sixteen hex digits that stand for the texts that went in.
+    pub fingerprint: &'a str,
+    /// The day that ages are counted to.
+    pub on: Date,
+    /// The paper.
+    pub paper: Paper,
+}
+
+/// A page has more to say than the paper has room for; which.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct TooSmall(pub &'static str);
+
+const COMMISSIONING: &str = "Commissioning record";
+const YEARLY: &str = "Yearly log";
+
+/// Type of the pages that are filled in.
+const TIMES: f64 = 0.95;
+
+/// The commissioning sheet and a page of the yearly log.
+///
+/// # Errors
+/// [`TooSmall`] where a page has no room for what its frame says.
+pub fn record(order: &Order<'_>) -> Result<Vec<Sheet>, TooSmall> {
+    let count = pages(order, 0)?.len();
+    pages(order, count)
+}
+
+fn pages(order: &Order<'_>, of: usize) -> Result<Vec<Sheet>, TooSmall> {
+    let mut pages = Vec::new();
+    let mut put = |name: &'static str, tag, pieces: &[Piece]| {
+        let mut frame = frame(order, name, tag);
+        frame.page = [pages.len() + 1, of];
+        let made = flow::at(&frame, order.paper, pieces, TIMES);
+        pages.extend(made.ok_or(TooSmall(name))?);
+        Ok(())
+    };
+    put(COMMISSIONING, "RECORD", &commissioning(order))?;
+    put(YEARLY, "YEARLY", &yearly::pieces())?;
+    Ok(pages)
+}
+
+fn frame(order: &Order<'_>, name: &str, tag: &'static str) -> Frame {
+    let said = Sayings::of(order.bay, order.study);
+    let mut warnings = Vec::new();
+    if order.study.highest_safe_lock.is_none() {
+        warnings.push("NO LOCK IS SAFE for the vehicle of this bay file: DO NOT RAISE IT.".into());
+    }
+    Frame {
+        title: said.title(),
+        name: name.into(),
+        tag,
+        page: [1, 1],
+        warnings,
+        notes: Vec::new(),
+        made_by: format!(
+            "Bayrise {} \u{b7} input {} \u{b7} ages counted to {} \u{b7} {} \u{b7} paper {}",
+            env!("CARGO_PKG_VERSION"),
+            order.fingerprint,
+            order.on,
+            said.vehicle_on_lift(),
+            order.paper.name()
+        ),
+        cautions: CAUTIONS.join(" "),
+    }
+}
+
+/// A row of a table.
+fn row(cells: &[(&str, f64)], least_mm: f64, colour: Colour) -> Piece {
+    let cells = cells.iter().map(|(says, share)| ((*says).into(), *share));
+    Piece::Row {
+        cells: cells.collect(),
+        least_mm,
+        size: TABLE,
+        colour,
+        is_head: false,
+    }
+}
+
+/// The head of a table.
+fn head(cells: &[(&str, f64)]) -> Piece {
+    let cells = cells.iter().map(|(says, share)| ((*says).into(), *share));
+    Piece::Row {
+        cells: cells.collect(),
+        least_mm: 0.0,
+        size: TABLE,
+        colour: INK,
+        is_head: true,
+    }
+}
+
+fn commissioning(order: &Order<'_>) -> Vec<Piece> {
+    let mut pieces = Vec::new();
+    pieces.push(Piece::says(
+        "For the person who sets the lift up and the one who accepts it. Write what was read, not \
+         what was hoped. One reading that is not accepted stops the work until it is cured. The \
+         lift maker's manual goes before every line of this sheet.",
+    ));
+    pieces.extend([
+        Piece::fields(&[("Serial number", 1.0), ("Manual, edition", 1.0)]),
+        Piece::fields(&[("Set up by", 1.0), ("Date", 0.6)]),
+    ]);
+    anchors(&mut pieces, order);
+    standing(&mut pieces, order.bay);
+    pieces.push(Piece::NextPage);
+    rise::empty(&mut pieces, order);
+    pieces.push(Piece::NextPage);
+    rise::loaded(&mut pieces, order);
+    pieces.push(Piece::Heading("6. Accepted".into()));
+    pieces.push(Piece::says(
+        "By someone qualified to accept a lift here, where the local rules ask for one. A permit or \
+         an inspection that is asked for is not replaced by this sheet.",
+    ));
+    for who in ["Set up by", "Inspected by", "Owner"] {
+        pieces.push(Piece::fields(&[
+            (who, 1.4),
+            ("Signature", 1.2),
+            ("Date", 0.7),
+        ]));
+    }
+    pieces
+}
+
+/// What keeps the slab from being drilled or the lift from being used at all; none where nothing does.
+fn stops(order: &Order<'_>) -> Option<String> {
+    let drill = Drill::of(order.bay, order.study);
+    let why = drill.why_not()?;
+    let why = why.split_once(": ").map_or(why.as_str(), |(_, why)| why);
+    match drill {
+        Drill::Shown | Drill::NoPattern => None,
+        Drill::Forbidden(_) | Drill::NotKnown(_) | Drill::NotBefore(_) | Drill::SlabNotKnown => {
+            Some(format!("NOT TO BE DRILLED: {why}"))
+        }
+        Drill::Stopped => Some(format!(
+            "NOT TO BE DRILLED, and no rise, empty or loaded, before it is cured: {why} Part 4 says \
+             which."
+        )),
+    }
+}
+
+fn anchors(pieces: &mut Vec<Piece>, order: &Order<'_>) {
+    let bay = order.bay;
+    pieces.push(Piece::Heading("1. Anchors".into()));
+    pieces.push(Piece::says(
+        "Torque is the manual's for these anchors, copied here by hand: no other figure. First when \
+         set, again after the first loaded raise (part 5).",
+    ));
+    pieces.push(Piece::fields(&[
+        ("Torque, from the manual", 1.0),
+        ("on its page", 0.5),
+        ("wrench, calibrated on", 0.9),
+    ]));
+    if let Some(why) = stops(order) {
+        pieces.push(Piece::warns(why));
+    }
+    let plate = &bay.lift.base_plate;
+    let titles = [
+        ("anchor", 0.8),
+        ("hole clean, depth", 1.3),
+        ("torque when set", 1.3),
+        ("by", 0.7),
+        ("torque again after the first load", 1.9),
+        ("by", 0.7),
+    ];
+    let names: Vec<String> = if plate.anchors.is_empty() {
+        // As many lines as a plate of common size has holes; the manual says how many.
+        pieces.push(Piece::warns(
+            "The bay file gives no anchor pattern: number them as the manual does, and take another \
+             sheet where these lines don't do.",
+        ));
+        vec![String::new(); 10]
+    } else {
+        let numbers = 1..=plate.anchors.len();
+        ["LH", "RH"]
+            .iter()
+            .flat_map(|side| numbers.clone().map(move |number| format!("{side}{number}")))
+            .collect()
+    };
+    pieces.push(head(&titles));
+    for name in &names {
+        let mut cells = titles.map(|(_, share)| ("", share));
+        cells[0].0 = name;
+        pieces.push(row(&cells, 6.2, INK));
+    }
+}
+
+fn standing(pieces: &mut Vec<Piece>, bay: &Bay) {
+    pieces.push(Piece::Heading("2. Posts, level, latches".into()));
+    let shares = [3.6, 1.0, 1.0, 0.7];
+    let cells = |cells: [&'static str; 4]| -> Vec<(&'static str, f64)> {
+        cells.into_iter().zip(shares).collect()
+    };
+    pieces.push(head(&cells([
+        "what is checked",
+        "left post",
+        "right post",
+        "by",
+    ])));
+    let mismatch = both(bay.lift.side_mismatch, bay.units, Rounding::Down);
+    let tie = match bay.lift.tie {
+        Tie::OverheadBeam { .. } => {
+            "Overhead beam: bolted as in the manual; shut-off tried by hand"
+        }
+        Tie::FloorPlate { .. } => "Floor plate: lies flat, cables and hoses run free under it",
+    };
+    let level = format!(
+        "Both carriages level with each other, on the floor and at the top: the study counts with \
+         at most {mismatch}, the manual may ask for less"
+    );
+    for what in [
+        "Plumb across the bay: out by how much, over which height",
+        "Plumb along the bay: out by how much, over which height",
+        "Shims: height at each corner (the study counts none: with any, make it again)",
+        tie,
+        level.as_str(),
+        "Latches drop in freely and let go, on both sides, at the lowest lock",
+        "Arm restraints engage at every tooth, and let go on the floor only",
+        "Pads, adapters, cables or chains, hoses: as in the manual, no leak",
+        "Disconnect within reach; the raise stops when the button is let go",
+    ] {
+        pieces.push(row(
+            &[
+                (what, shares[0]),
+                ("", shares[1]),
+                ("", shares[2]),
+                ("", shares[3]),
+            ],
+            6.4,
+            INK,
+        ));
+    }
+}
+
+fn vehicle(order: &Order<'_>) -> String {
+    on_one_line(&order.bay.vehicle.name)
+}
+
+const fn warn() -> Colour {
+    WARN
+}

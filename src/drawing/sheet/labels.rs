@@ -1,0 +1,254 @@
+//! What is written about a view: running dimensions in rails, callouts in a column, letters beside
+//! their points. No text lies on another.
+
+use glam::DVec2;
+
+use super::compose::{APART, CALLOUT, LABEL, LINE, TURN};
+use super::font::{width_em, wrapped};
+use super::{Layer, Mark, Pen, Shape, Sheet, Text, Tick, View, spread};
+use crate::drawing::palette::paper::{FINE, INK, PAPER, SET_OUT};
+
+const LETTER: f64 = 2.4;
+/// The dot of a point, its radius.
+const DOT: f64 = 0.5;
+
+const LEADER: Pen = Pen::solid(0.12, FINE);
+
+fn line(sheet: &mut Sheet, points: &[DVec2], pen: Pen) {
+    for ends in points.windows(2) {
+        if let &[a, b] = ends
+            && a.distance(b) > 1e-6
+        {
+            sheet.push(Layer::Dimensions, Shape::Line { ends: [a, b], pen });
+        }
+    }
+}
+
+fn text(sheet: &mut Sheet, layer: Layer, at: DVec2, upward: bool, says: &str) {
+    sheet.push(
+        layer,
+        Shape::Text(Text {
+            at,
+            size: LABEL,
+            upward,
+            colour: INK,
+            says: says.into(),
+        }),
+    );
+}
+
+/// The places of a rail's labels along it, in the ticks' own order.
+fn along(ticks: &[Tick], place: impl Fn(&Tick) -> f64, low: f64, high: f64) -> Option<Vec<f64>> {
+    let mut order: Vec<usize> = (0..ticks.len()).collect();
+    order.sort_by(|&a, &b| ticks[a].at_m.total_cmp(&ticks[b].at_m));
+    let wanted: Vec<(f64, f64)> = order
+        .iter()
+        .map(|&index| (place(&ticks[index]), 2.0 * LINE + APART))
+        .collect();
+    let spread = spread(&wanted, low, high)?;
+    let mut found = vec![0.0; ticks.len()];
+    for (&index, at) in order.iter().zip(spread) {
+        found[index] = at;
+    }
+    Some(found)
+}
+
+pub(super) fn left_rail(
+    sheet: &mut Sheet,
+    view: &View,
+    place: &dyn Fn(DVec2) -> DVec2,
+    inner: (DVec2, DVec2),
+    (low, high): (f64, f64),
+) -> Option<()> {
+    let at = |tick: &Tick| place(DVec2::new(tick.across_m, tick.at_m));
+    let places = along(&view.left, |tick| at(tick).y, low, high)?;
+    for (tick, y) in view.left.iter().zip(places) {
+        let from = at(tick);
+        let end = inner.0.x - TURN + 1.0;
+        line(
+            sheet,
+            &[
+                from,
+                DVec2::new(inner.0.x - 1.0, from.y),
+                DVec2::new(end, y),
+            ],
+            LEADER,
+        );
+        let right = end - 1.0;
+        for (says, up) in [(&tick.what, 0.25), (&tick.reads, -LINE + 0.25)] {
+            let start = DVec2::new(right - width_em(says) * LABEL, y + up + 0.4);
+            text(sheet, Layer::Dimensions, start, false, says);
+        }
+    }
+    Some(())
+}
+
+pub(super) fn bottom_rail(
+    sheet: &mut Sheet,
+    view: &View,
+    place: &dyn Fn(DVec2) -> DVec2,
+    inner: (DVec2, DVec2),
+    (low, high): (f64, f64),
+) -> Option<()> {
+    let at = |tick: &Tick| place(DVec2::new(tick.at_m, tick.across_m));
+    // Nothing of it under the left rail or the callouts: they have their own height.
+    let places = along(&view.bottom, |tick| at(tick).x, low, high)?;
+    for (tick, x) in view.bottom.iter().zip(places) {
+        let from = at(tick);
+        let end = inner.0.y - TURN + 1.0;
+        line(
+            sheet,
+            &[
+                from,
+                DVec2::new(from.x, inner.0.y - 1.0),
+                DVec2::new(x, end),
+            ],
+            LEADER,
+        );
+        let top = end - 1.0;
+        for (says, right) in [(&tick.what, -0.65), (&tick.reads, LINE - 0.65)] {
+            let start = DVec2::new(x + right, top - width_em(says) * LABEL);
+            text(sheet, Layer::Dimensions, start, true, says);
+        }
+    }
+    Some(())
+}
+
+pub(super) fn callouts(
+    sheet: &mut Sheet,
+    view: &View,
+    place: &dyn Fn(DVec2) -> DVec2,
+    (left, right): (f64, f64),
+    (low, high): (f64, f64),
+) -> Option<()> {
+    let width = (right - left).min(CALLOUT * 2.0);
+    let mut all: Vec<(DVec2, Vec<String>)> = view
+        .callouts
+        .iter()
+        .map(|callout| {
+            let lines = wrapped(&callout.says, LABEL, width);
+            (place(callout.at_m), lines)
+        })
+        .collect();
+    all.sort_by(|a, b| a.0.y.total_cmp(&b.0.y).then(b.0.x.total_cmp(&a.0.x)));
+    #[allow(clippy::cast_precision_loss)] // some lines
+    let height = |lines: &[String]| lines.len() as f64 * LINE + APART;
+    let wanted: Vec<(f64, f64)> = all
+        .iter()
+        .map(|(at, lines)| (at.y, height(lines)))
+        .collect();
+    let places = spread(&wanted, low, high)?;
+    for ((at, lines), middle) in all.iter().zip(places) {
+        let mut y = middle + (height(lines) - APART) * 0.5;
+        line(
+            sheet,
+            &[*at, DVec2::new(left - 1.2, y - LINE * 0.5)],
+            LEADER,
+        );
+        sheet.push(
+            Layer::Dimensions,
+            Shape::Circle {
+                middle: *at,
+                radius: 0.35,
+                pen: None,
+                fill: Some(FINE),
+            },
+        );
+        for says in lines {
+            y -= LINE;
+            text(
+                sheet,
+                Layer::Labels,
+                DVec2::new(left, y + 0.65),
+                false,
+                says,
+            );
+        }
+    }
+    Some(())
+}
+
+/// Letters, each beside its point where no other text lies.
+pub(in crate::drawing) fn marks(
+    sheet: &mut Sheet,
+    view: &View,
+    place: &dyn Fn(DVec2) -> DVec2,
+    (low, high): (DVec2, DVec2),
+) -> Option<()> {
+    let mut taken: Vec<(DVec2, DVec2)> = sheet.texts().map(Text::bounds).collect();
+    let around = |mark: &Mark| DVec2::splat(DOT.max(mark.clear_m * 1000.0 / sheet.scale));
+    taken.extend(view.marks.iter().map(|mark| {
+        let at = place(mark.at_m);
+        (at - around(mark), at + around(mark))
+    }));
+    let cleared: Vec<f64> = view.marks.iter().map(|mark| around(mark).x).collect();
+    for (mark, clear) in view.marks.iter().zip(cleared) {
+        let at = place(mark.at_m);
+        if mark.clear_m <= 0.0 {
+            sheet.push(
+                Layer::Points,
+                Shape::Circle {
+                    middle: at,
+                    radius: DOT,
+                    pen: None,
+                    fill: Some(SET_OUT),
+                },
+            );
+        }
+        let mut letter = Text {
+            at,
+            size: LETTER,
+            upward: false,
+            colour: SET_OUT,
+            says: mark.letter.clone(),
+        };
+        let (a, b) = letter.bounds();
+        let half = (b - a) * 0.5;
+        let middle_of_text = (a + b) * 0.5 - at;
+        let mut found = None;
+        let clear = clear - DOT;
+        'search: for off in [1.1, 2.2, 3.5, 5.0, 7.0, 10.0, 14.0].map(|off| off + clear) {
+            for (x, y) in WAYS {
+                let middle = at + DVec2::new(x * (half.x + off), y * (half.y + off));
+                let around = (middle - half - 0.25, middle + half + 0.25);
+                let inside = around.0.cmpge(low).all() && around.1.cmple(high).all();
+                if inside && !taken.iter().any(|other| overlap(*other, around)) {
+                    letter.at = middle - middle_of_text;
+                    found = Some((off, middle, around));
+                    break 'search;
+                }
+            }
+        }
+        let (off, middle, around) = found?;
+        taken.push(around);
+        if off > clear + 2.0 {
+            line(sheet, &[at, middle], LEADER);
+        }
+        let (a, b) = letter.bounds();
+        sheet.push(
+            Layer::Shade,
+            Shape::Polygon {
+                points: vec![a, DVec2::new(b.x, a.y), b, DVec2::new(a.x, b.y)],
+                pen: None,
+                fill: Some(PAPER),
+            },
+        );
+        sheet.push(Layer::Points, Shape::Text(letter));
+    }
+    Some(())
+}
+
+const WAYS: [(f64, f64); 8] = [
+    (1.0, 1.0),
+    (-1.0, 1.0),
+    (1.0, -1.0),
+    (-1.0, -1.0),
+    (1.0, 0.0),
+    (-1.0, 0.0),
+    (0.0, 1.0),
+    (0.0, -1.0),
+];
+
+fn overlap(a: (DVec2, DVec2), b: (DVec2, DVec2)) -> bool {
+    a.0.cmplt(b.1).all() && b.0.cmplt(a.1).all()
+}

@@ -1,0 +1,120 @@
+//! A list in columns, over as many pages as it takes.
+
+use glam::DVec2;
+
+use super::font::{width_em, wrapped};
+use super::frame::{Frame, LEADING, NOTE, Writer, put};
+use super::{Paper, Sheet};
+use crate::drawing::palette::paper::{FINE, INK};
+
+/// A line of a listing.
+#[derive(Debug, Clone)]
+pub enum Row {
+    /// A heading.
+    Heading(String),
+    /// A paragraph.
+    Says(String),
+    /// One cell a column; the second is as wide as the page lets it be, and wraps.
+    Cells([String; 5]),
+}
+
+const CELL: f64 = 2.4;
+
+/// Pages of a listing, as many as it takes, numbered on from the frame's page.
+#[must_use]
+pub fn listing(frame: &Frame, paper: Paper, titles: [&str; 5], rows: &[Row]) -> Vec<Sheet> {
+    let blank = |name: &str| Sheet {
+        name: name.into(),
+        tag: frame.tag,
+        page_mm: paper.page_mm(false),
+        scale: 1.0,
+        origin_mm: DVec2::ZERO,
+        items: Vec::new(),
+    };
+    let gap = 3.0;
+    let mut widths = titles.map(|title| width_em(title) * CELL);
+    for row in rows {
+        if let Row::Cells(cells) = row {
+            for (width, cell) in widths.iter_mut().zip(cells) {
+                *width = width.max(width_em(cell) * CELL);
+            }
+        }
+    }
+    let mut pages = Vec::new();
+    let mut rest = rows;
+    loop {
+        let mut sheet = blank(&frame.name);
+        let mut frame = frame.clone();
+        frame.page[0] += pages.len();
+        let (low, high) = put(&mut sheet, &frame, "Not to scale");
+        let fixed: f64 = widths.iter().sum::<f64>() - widths[1] + 4.0 * gap;
+        let flexible = (high.x - low.x - fixed).max(20.0);
+        let mut lefts = [low.x; 5];
+        for column in 1..5 {
+            let width = if column == 2 {
+                flexible
+            } else {
+                widths[column - 1]
+            };
+            lefts[column] = lefts[column - 1] + width + gap;
+        }
+        let mut pen = Writer {
+            sheet: &mut sheet,
+            left: low.x,
+            width: high.x - low.x,
+            at: high.y,
+        };
+        pen.at -= CELL * LEADING;
+        for (left, title) in lefts.iter().zip(titles) {
+            pen.put(*left, title, CELL, FINE);
+        }
+        let mut taken = 0;
+        for (index, row) in rest.iter().enumerate() {
+            let lines = match row {
+                Row::Heading(says) => wrapped(says, NOTE * 1.2, pen.width),
+                Row::Says(says) => wrapped(says, CELL, pen.width),
+                Row::Cells(cells) => wrapped(&cells[1], CELL, flexible),
+            };
+            #[allow(clippy::cast_precision_loss)] // some lines
+            let mut height = lines.len().max(1) as f64 * CELL * LEADING;
+            if matches!(row, Row::Heading(_)) {
+                // Not alone at the foot of a page.
+                height += CELL * 8.0;
+            }
+            if pen.at - height < low.y && index > 0 {
+                break;
+            }
+            match row {
+                Row::Heading(_) => {
+                    pen.at -= CELL * 0.7;
+                    for line in &lines {
+                        pen.line(line, NOTE * 1.2, INK);
+                    }
+                }
+                Row::Says(_) => {
+                    for line in &lines {
+                        pen.line(line, CELL, INK);
+                    }
+                }
+                Row::Cells(cells) => {
+                    pen.at -= CELL * LEADING;
+                    for column in [0, 2, 3, 4] {
+                        pen.put(lefts[column], &cells[column], CELL, INK);
+                    }
+                    for (number, line) in lines.iter().enumerate() {
+                        if number > 0 {
+                            pen.at -= CELL * LEADING;
+                        }
+                        pen.put(lefts[1], line, CELL, INK);
+                    }
+                }
+            }
+            taken = index + 1;
+        }
+        pages.push(sheet);
+        rest = rest.get(taken..).unwrap_or_default();
+        if rest.is_empty() || taken == 0 {
+            return pages;
+        }
+    }
+}

@@ -1,0 +1,294 @@
+//! Which bay file do the answers make?
+//!
+//! The starter file is the ground: each answer is put in its place in it. What the file can't do
+//! without and nobody measured keeps the starter's placeholder and is marked on its line, counted
+//! in the title and listed at the top. What the file can do without stays out.
+
+use std::collections::BTreeMap;
+
+use super::answer::Refused;
+use super::question::{Kind, Question, Section};
+use super::{number, sections};
+use crate::bay::{Bay, UnitSystem};
+use crate::bayfile::edit::{Origin, Value, Written, quoted};
+use crate::bayfile::presets::EmbeddedOnly;
+use crate::bayfile::read;
+use crate::diagnostics::Diagnostic;
+use crate::starter;
+use crate::units::{Length, Rounding, parse_length};
+
+mod build;
+mod head;
+mod lists;
+mod variants;
+mod worked_out;
+
+use build::Text;
+
+/// What stands in for a lift and a vehicle that nobody named.
+const EXAMPLE_LIFT: &str = "tall-columns-11-10";
+const EXAMPLE_VEHICLE: &str = "pickup-half-ton-crew-cab";
+
+/// What was answered: the question's section and key, the number of the thing, and how a bay file
+/// writes the answer.
+#[derive(Debug, Clone, Default)]
+pub struct Answers {
+    given: BTreeMap<(&'static str, usize, &'static str), String>,
+    /// How many things of a repeated section are described.
+    counts: BTreeMap<&'static str, usize>,
+    /// Repeated sections that were looked at and have nothing more.
+    closed: BTreeMap<&'static str, bool>,
+}
+
+/// The bay file that answers make.
+#[derive(Debug, Clone)]
+pub struct Made {
+    /// The file.
+    pub text: String,
+    /// What holds a placeholder because it was not measured.
+    pub not_measured: Vec<String>,
+    /// What keeps a preset's typical figure.
+    pub typical: Vec<String>,
+    /// What else is to be known.
+    pub notes: Vec<String>,
+}
+
+impl Answers {
+    /// Keeps an answer as a bay file writes it.
+    pub fn put(&mut self, section: &'static str, item: usize, key: &'static str, ron: String) {
+        self.given.insert((section, item, key), ron);
+    }
+
+    /// Takes an answer back.
+    pub fn clear(&mut self, section: &'static str, item: usize, key: &'static str) {
+        self.given.remove(&(section, item, key));
+    }
+
+    /// An answer as a bay file writes it.
+    #[must_use]
+    pub fn get(&self, section: &str, item: usize, key: &str) -> Option<&str> {
+        let found = self
+            .given
+            .iter()
+            .find(|((s, i, k), _)| (*s, *i, *k) == (section, item, key));
+        found.map(|(_, ron)| ron.as_str())
+    }
+
+    /// How many things of a repeated section are described.
+    #[must_use]
+    pub fn count(&self, section: &str) -> usize {
+        self.counts.get(section).copied().unwrap_or(0)
+    }
+
+    /// A further thing of a repeated section is being described.
+    pub fn more(&mut self, section: &'static str) {
+        *self.counts.entry(section).or_default() += 1;
+    }
+
+    /// Forgets all of a repeated section.
+    pub fn forget(&mut self, section: &'static str) {
+        self.counts.remove(section);
+        self.closed.remove(section);
+        self.given.retain(|(of, _, _), _| *of != section);
+    }
+
+    /// A repeated section has nothing more; `known` when that was said, not merely left empty.
+    pub fn close(&mut self, section: &'static str, known: bool) {
+        self.closed.insert(section, known);
+    }
+
+    /// The answer to a question outside the repeated sections.
+    fn plain(&self, key: &str) -> Option<&str> {
+        let found = self
+            .given
+            .iter()
+            .find(|((_, item, k), _)| *item == 0 && *k == key);
+        found.map(|(_, ron)| ron.as_str())
+    }
+
+    /// True when a question is to be asked after what was answered so far.
+    #[must_use]
+    pub fn asks(&self, question: &Question) -> bool {
+        match question.when {
+            super::When::Always => true,
+            super::When::If(key, words) => self
+                .word(key)
+                .is_some_and(|said| words.contains(&said.as_str())),
+        }
+    }
+
+    /// The word of a choice that was answered, as it is asked.
+    fn word(&self, key: &str) -> Option<String> {
+        let ron = self.plain(key)?;
+        let asked = sections().iter().flat_map(|section| section.questions);
+        for question in asked.filter(|question| question.key == key) {
+            if let Kind::Choice(words) = question.kind {
+                let same = |(word, says): &&(&str, &str)| *word == ron || *says == ron;
+                return words.iter().find(same).map(|(word, _)| (*word).to_owned());
+            }
+        }
+        None
+    }
+
+    fn text(&self, key: &str) -> Option<String> {
+        self.plain(key).map(unquoted)
+    }
+
+    fn length(&self, key: &str) -> Option<Length> {
+        parse_length(&self.text(key)?).ok()
+    }
+
+    /// The units that the file shows lengths in.
+    #[must_use]
+    pub fn units(&self) -> UnitSystem {
+        match self.plain("units") {
+            Some("Metric") => UnitSystem::Metric,
+            _ => UnitSystem::Imperial,
+        }
+    }
+
+    /// The bay file, and what it lacks. With `finish` the place of the vehicle is looked for where
+    /// it was not given.
+    ///
+    /// # Errors
+    /// What does not go together, as the reader of bay files says it.
+    pub fn bay_file(&self, finish: bool) -> Result<Made, Refused> {
+        let lift = self.text("lift.preset");
+        let vehicle = self.text("vehicle.preset");
+        let ground = starter::placeholder(
+            lift.as_deref().unwrap_or(EXAMPLE_LIFT),
+            vehicle.as_deref().unwrap_or(EXAMPLE_VEHICLE),
+            self.units(),
+        );
+        let ground = ground.map_err(|faults| refusal(&faults))?;
+        let mut text = Text::new(ground, self.units());
+        self.choices(&mut text)?;
+        self.values(&mut text)?;
+        self.lists(&mut text)?;
+        self.room_for_all(&mut text)?;
+        for (key, what) in [
+            ("lift.preset", "which lift"),
+            ("vehicle.preset", "which vehicle"),
+        ] {
+            if self.plain(key).is_none() {
+                text.mark(key, &format!("{what} (an example stands in its place)"));
+            }
+        }
+        // Only now is it known whether it is a bay.
+        let bay = bay_of(&text.text)?;
+        if finish {
+            self.find_aim(&mut text, &bay)?;
+        }
+        self.against_the_open_door(&mut text, &bay);
+        Ok(self.finished(text))
+    }
+
+    /// Every answer that has a place of its own in the file.
+    fn values(&self, text: &mut Text) -> Result<(), Refused> {
+        for section in sections().iter().filter(|section| section.repeat.is_none()) {
+            for question in section.questions {
+                let path = question.key;
+                if path.starts_with('#')
+                    || matches!(path, "title" | "units")
+                    || path.ends_with(".preset")
+                {
+                    continue;
+                }
+                // Clear space is known whole or not at all.
+                if path.starts_with("arrangements.panel_space") {
+                    continue;
+                }
+                match self.plain(path) {
+                    Some(ron) if self.asks(question) => text.set(path, ron)?,
+                    _ if path.starts_with("policy.") => text.leave_out(path)?,
+                    _ => text.lacks(path, question.what),
+                }
+            }
+        }
+        let space = ["width", "depth", "height"].map(|side| {
+            (
+                side,
+                self.plain(&format!("arrangements.panel_space.{side}")),
+            )
+        });
+        if space.iter().all(|(_, ron)| ron.is_some()) {
+            for (side, ron) in space {
+                text.set(
+                    &format!("arrangements.panel_space.{side}"),
+                    ron.unwrap_or_default(),
+                )?;
+            }
+        } else if space.iter().any(|(_, ron)| ron.is_some()) {
+            text.notes.push(
+                "The clear space before the panel is left out: all three of its sizes are needed."
+                    .into(),
+            );
+        }
+        let body = ["vehicle.length", "vehicle.height", "vehicle.body_width"];
+        if body.iter().any(|key| self.plain(key).is_some()) {
+            text.set("vehicle.roof", "Derived")?;
+            text.notes.push(
+                "The outline of the roof is derived from the style of the body, not measured."
+                    .into(),
+            );
+        }
+        let locks = ["#locks.first", "#locks.pitch", "#locks.count"].map(|key| self.plain(key));
+        match locks {
+            [Some(first), Some(pitch), Some(count)] => text.set(
+                "lift.locks",
+                &format!("Even(first: {first}, pitch: {pitch}, count: {count})"),
+            )?,
+            [None, None, None] => text.typical("lift.locks", "the locks"),
+            _ => {
+                text.typical("lift.locks", "the locks");
+                text.notes.push(
+                    "The locks keep the preset's places: first, pitch and count are all needed."
+                        .into(),
+                );
+            }
+        }
+        match self.plain("#aim") {
+            Some(aim) => text.set("parking.aim", &format!("CentreOfGravity({aim})"))?,
+            None => {}
+        }
+        self.slab_outline(text)
+    }
+}
+
+/// What is asked by a key.
+fn asked(key: &str) -> &'static str {
+    let all = sections().iter().flat_map(|section| section.questions);
+    let found = all.clone().find(|question| question.key == key);
+    found.map_or("", |question| question.what)
+}
+
+fn unquoted(ron: &str) -> String {
+    let inner = ron
+        .strip_prefix('"')
+        .and_then(|rest| rest.strip_suffix('"'));
+    inner.map_or_else(
+        || ron.to_owned(),
+        |text| text.replace("\\\"", "\"").replace("\\\\", "\\"),
+    )
+}
+
+/// The bay of a text, or the first thing that does not go together in it.
+fn bay_of(text: &str) -> Result<Bay, Refused> {
+    match read("the answers", text.as_bytes(), &EmbeddedOnly) {
+        Ok(read) => Ok(read.bay),
+        Err(faults) => Err(refusal(&faults)),
+    }
+}
+
+fn refusal(faults: &[Diagnostic]) -> Refused {
+    let error = faults.iter().find(|fault| fault.is_error());
+    error.map_or_else(
+        || Refused::new("the answers don't go together", ""),
+        |error| {
+            Refused::new(
+                error.message.clone(),
+                error.help.clone().unwrap_or_default(),
+            )
+        },
+    )
+}

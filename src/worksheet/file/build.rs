@@ -1,0 +1,153 @@
+//! The text that answers are put into, and what it lacks.
+
+use super::{EmbeddedOnly, Length, Origin, Refused, Rounding, UnitSystem, Value, Written, quoted};
+use crate::bayfile::edit::EditError;
+use crate::units;
+
+pub(super) struct Text {
+    pub(super) text: String,
+    units: UnitSystem,
+    /// Path and name of each placeholder.
+    pub(super) marks: Vec<(String, String)>,
+    /// Path and name of what keeps a preset's figure.
+    pub(super) typical: Vec<(String, String)>,
+    /// Things that were begun and not measured enough.
+    pub(super) left_out: Vec<String>,
+    /// Lines for the top of the file.
+    pub(super) head: Vec<String>,
+    /// What the person is told.
+    pub(super) notes: Vec<String>,
+}
+
+const NAME: &str = "the answers";
+
+impl Text {
+    /// From a starter file: its words at the top give way to those of the answers.
+    pub(super) fn new(starter: String, units: UnitSystem) -> Self {
+        let body = starter.find("\n(\n").map_or(0, |at| at + 1);
+        Self {
+            text: starter[body..].replace("// MEASURE ", "// To measure: "),
+            units,
+            marks: Vec::new(),
+            typical: Vec::new(),
+            left_out: Vec::new(),
+            head: Vec::new(),
+            notes: Vec::new(),
+        }
+    }
+
+    fn written(&self) -> Result<Written, Refused> {
+        Written::read(NAME, self.text.as_bytes(), &EmbeddedOnly)
+            .ok_or_else(|| Refused::new("the answers can't be put into a file", ""))
+    }
+
+    pub(super) fn set(&mut self, path: &str, ron: &str) -> Result<(), Refused> {
+        let said = |error: EditError| Refused::new(error.to_string(), "");
+        self.text = self.written()?.set(path, ron).map_err(said)?;
+        Ok(())
+    }
+
+    fn found(&self, path: &str) -> Option<Value> {
+        self.written().ok()?.value(path)
+    }
+
+    /// What stands at a path, as it is written.
+    pub(super) fn value(&self, path: &str) -> Option<String> {
+        let value = self.found(path)?;
+        Some(if value.in_quotes {
+            quoted(&value.text)
+        } else {
+            value.text
+        })
+    }
+
+    /// Takes a value of the file away, where it has one.
+    pub(super) fn leave_out(&mut self, path: &str) -> Result<(), Refused> {
+        if self
+            .found(path)
+            .is_none_or(|value| value.origin != Origin::File)
+        {
+            return Ok(());
+        }
+        let said = |error: EditError| Refused::new(error.to_string(), "");
+        self.text = self.written()?.remove(path).map_err(said)?;
+        Ok(())
+    }
+
+    /// A question without an answer: its placeholder is marked, a preset's figure is listed, and
+    /// what the file can do without stays out.
+    pub(super) fn lacks(&mut self, path: &str, what: &str) {
+        match self.found(path).map(|value| value.origin) {
+            Some(Origin::File) => self.mark(path, what),
+            Some(Origin::Preset(_)) => self.typical(path, what),
+            None => {}
+        }
+    }
+
+    pub(super) fn mark(&mut self, path: &str, what: &str) {
+        if !self.marks.iter().any(|(known, _)| known == path) {
+            self.marks.push((path.into(), what.into()));
+        }
+    }
+
+    pub(super) fn typical(&mut self, path: &str, what: &str) {
+        self.typical.push((path.into(), what.into()));
+    }
+
+    /// A placeholder, in quotes, as either system would have it.
+    pub(super) fn either(&self, imperial: &str, metric: &str) -> String {
+        quoted(match self.units {
+            UnitSystem::Imperial => imperial,
+            UnitSystem::Metric => metric,
+        })
+    }
+
+    /// A length that was worked out, in quotes.
+    pub(super) fn shown(&self, length: Length) -> String {
+        quoted(&match self.units {
+            UnitSystem::Imperial => units::decimal_inches(length, 0, Rounding::Nearest),
+            UnitSystem::Metric => units::millimetres(length, 0, Rounding::Nearest),
+        })
+    }
+
+    /// The text with its placeholders marked, each on its line.
+    pub(super) fn marked(&self) -> String {
+        let Ok(mut written) = self.written() else {
+            return self.text.clone();
+        };
+        let mut text = self.text.clone();
+        let mut held: Vec<(String, String, &str)> = Vec::new();
+        for (number, (path, _)) in self.marks.iter().enumerate() {
+            let Some(value) = self.value(path) else {
+                continue;
+            };
+            let stand_in = format!("\"<placeholder {number}>\"");
+            let Ok(changed) = written.set(path, &stand_in) else {
+                continue;
+            };
+            let Some(again) = Written::read(NAME, changed.as_bytes(), &EmbeddedOnly) else {
+                continue;
+            };
+            (text, written) = (changed, again);
+            let field = path.rsplit('.').next().unwrap_or(path);
+            held.push((stand_in, value, field));
+        }
+        let mut out = String::with_capacity(text.len() + 2048);
+        for line in text.lines() {
+            let mut line = line.to_owned();
+            let mut fields = Vec::new();
+            for (stand_in, value, field) in &held {
+                if line.contains(stand_in.as_str()) {
+                    line = line.replace(stand_in.as_str(), value);
+                    fields.push(*field);
+                }
+            }
+            out.push_str(&line);
+            if !fields.is_empty() {
+                out.push_str(&format!(" // NOT MEASURED: {}", fields.join(", ")));
+            }
+            out.push('\n');
+        }
+        out
+    }
+}

@@ -1,0 +1,120 @@
+//! Things that are asked for one after another: obstacles, holes, lines, people.
+
+use super::build::Text;
+use super::{Answers, Refused, Section, number, sections};
+
+impl Answers {
+    pub(super) fn lists(&self, text: &mut Text) -> Result<(), Refused> {
+        for section in sections().iter().filter(|section| section.repeat.is_some()) {
+            self.list(text, section)?;
+        }
+        Ok(())
+    }
+
+    fn list(&self, text: &mut Text, section: &Section) -> Result<(), Refused> {
+        let path = match section.id {
+            "things" => "garage.obstacles",
+            "readings" => "slab.readings",
+            "lines" => "slab.lines",
+            "fixed" => "vehicle.attached",
+            _ => "policy.people",
+        };
+        let mut items = Vec::new();
+        for item in 0..self.count(section.id) {
+            match self.item(section, item) {
+                Ok(ron) => items.push(ron),
+                Err(lacks) => {
+                    let name = self.get(section.id, item, "name").map(super::unquoted);
+                    let thing = section.repeat.map_or("", |repeat| repeat.thing);
+                    let name = name.unwrap_or_else(|| format!("{thing} no. {}", item + 1));
+                    text.left_out.push(format!("{name}: {lacks} not known"));
+                }
+            }
+        }
+        let looked = self.closed.get(section.id).copied().unwrap_or(false);
+        match section.id {
+            // The starter's own light is nobody's.
+            "things" => {
+                text.set(path, &listed(&items, 8))?;
+                if !looked {
+                    text.mark(path, "whether these are all things in the room");
+                }
+            }
+            "fixed" if !items.is_empty() || looked => text.set(path, &listed(&items, 8))?,
+            "fixed" => text.typical(path, "what is fixed on the vehicle"),
+            // That there is no line is known only where somebody looked.
+            "lines" if !items.is_empty() && !looked => {
+                text.set(path, &listed(&items, 8))?;
+                text.notes.push(
+                    "Nobody said that these are all joints, cracks, edges and drains near the posts."
+                        .into(),
+                );
+            }
+            "lines" if looked => text.set(path, &listed(&items, 8))?,
+            "readings" if !items.is_empty() => text.set(path, &listed(&items, 8))?,
+            "people" if items.is_empty() => text.leave_out(path)?,
+            "people" => text.set(path, &listed(&items, 8))?,
+            _ => {}
+        }
+        Ok(())
+    }
+
+    /// One thing as a bay file writes it, or which of its values is not known.
+    fn item(&self, section: &Section, item: usize) -> Result<String, String> {
+        let value = |key: &str| -> Result<&str, String> {
+            let question = section
+                .questions
+                .iter()
+                .find(|question| question.key == key);
+            self.get(section.id, item, key).ok_or_else(|| {
+                let number = number(section.id, key).unwrap_or_default();
+                let what = question.map_or(key, |question| question.what);
+                format!("{number} {what} is")
+            })
+        };
+        let fields = |keys: &[&str]| -> Result<String, String> {
+            let fields: Result<Vec<String>, String> = keys
+                .iter()
+                .map(|key| Ok(format!("{key}: {}", value(key)?)))
+                .collect();
+            Ok(fields?.join(", "))
+        };
+        Ok(match section.id {
+            "things" => {
+                let own = [
+                    "name", "kind", "x", "y", "bottom", "width", "depth", "height",
+                ];
+                let removable = match self.get(section.id, item, "#removable") {
+                    Some("true") => ", removable: ()",
+                    _ => "",
+                };
+                format!("Box({}{removable})", fields(&own)?)
+            }
+            "lines" => format!(
+                "({}, from: ({}, {}), to: ({}, {}))",
+                fields(&["kind"])?,
+                value("from.x")?,
+                value("from.y")?,
+                value("to.x")?,
+                value("to.y")?
+            ),
+            _ => {
+                let keys: Vec<&str> = section.questions.iter().map(|one| one.key).collect();
+                format!("({})", fields(&keys)?)
+            }
+        })
+    }
+}
+
+/// Items as a list, each on its line.
+fn listed(items: &[String], indent: usize) -> String {
+    if items.is_empty() {
+        return "[]".into();
+    }
+    let (outer, inner) = (" ".repeat(indent), " ".repeat(indent + 4));
+    let lines: Vec<String> = items
+        .iter()
+        .map(|item| format!("{inner}{item},\n"))
+        .collect();
+    format!("[\n{}{outer}]", lines.concat())
+}

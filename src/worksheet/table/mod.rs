@@ -1,0 +1,50 @@
+//! The questions, in the order of a walk: from outside through the door, along the room, over the
+//! floor, to the panel; then the papers of the lift, and the vehicle.
+
+mod door;
+mod lift;
+mod room;
+mod slab;
+mod vehicle;
+
+use super::question::{Kind, Section};
+
+const WORDS: Kind = Kind::Words;
+const SIZE: Kind = Kind::Size(crate::units::Kind::Length);
+const FROM_ZERO: Kind = Kind::NotNegative(crate::units::Kind::Length);
+const PLACE: Kind = Kind::Place(crate::units::Kind::Length);
+
+const ALL: &[Section] = &[
+    room::START,
+    door::DOOR,
+    room::ROOM,
+    door::OPENER,
+    room::THINGS,
+    slab::READINGS,
+    slab::LINES,
+    slab::SLAB,
+    slab::SUPPLY,
+    lift::LIFT,
+    vehicle::VEHICLE,
+    vehicle::FIXED,
+    vehicle::PARKING,
+    room::PEOPLE,
+    room::TRUST,
+];
+
+/// Every section, in order.
+#[must_use]
+pub const fn sections() -> &'static [Section] {
+    ALL
+}
+
+/// The number of a question on the form, such as `3.2`; none for a key that is not asked.
+#[must_use]
+pub fn number(section_id: &str, key: &str) -> Option<String> {
+    let (at, section) = ALL
+        .iter()
+        .enumerate()
+        .find(|(_, section)| section.id == section_id)?;
+    let index = section.questions.iter().position(|one| one.key == key)?;
+    Some(format!("{}.{}", at + 1, index + 1))
+}

@@ -1,0 +1,219 @@
+//! The form to measure by, and its questions on a terminal that is none.
+
+use std::fs;
+use std::io::Write as _;
+use std::path::Path;
+use std::process::Stdio;
+
+use crate::program::{Run, bayrise, bayrise_in, command, scene};
+
+/// Runs `new OUT --ask` with these lines as what is typed.
+fn ask(folder: &Path, more: &[&str], lines: &str) -> Run {
+    let mut child = command()
+        .current_dir(folder)
+        .args([&["new", "my bay.ron", "--ask"], more].concat())
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    // A program that needs no more lines closes its end.
+    let _ = child.stdin.take().unwrap().write_all(lines.as_bytes());
+    let output = child.wait_with_output().unwrap();
+    Run {
+        code: output.status.code().unwrap(),
+        stdout: String::from_utf8(output.stdout).unwrap(),
+        stderr: String::from_utf8(output.stderr).unwrap(),
+    }
+}
+
+#[test]
+fn the_form_is_written_on_letter_and_a4_as_pdf_and_svg_the_same_every_time() {
+    let folder = tempfile::tempdir().unwrap();
+    let read = |name: &str| fs::read(folder.path().join(name)).unwrap();
+    for (out, paper) in [("a.pdf", "letter"), ("b.pdf", "a4"), ("c.pdf", "a4")] {
+        let run = bayrise_in(folder.path(), &["worksheet", out, "--paper", paper]);
+        assert_eq!((run.code, run.stderr.as_str()), (0, ""), "{run:?}");
+        assert!(run.stdout.contains("pages"), "{run:?}");
+    }
+    assert_eq!(read("b.pdf"), read("c.pdf"));
+    assert_ne!(read("a.pdf"), read("b.pdf"));
+    let run = bayrise_in(folder.path(), &["worksheet", "f.svg"]);
+    assert_eq!(run.code, 0, "{run:?}");
+    assert!(folder.path().join("f-2.svg").exists());
+    for bad in ["f.dxf", "f.txt", "f", "no folder/f.pdf"] {
+        bayrise_in(folder.path(), &["worksheet", bad]).is_refused();
+    }
+    bayrise_in(folder.path(), &["worksheet", "f.pdf", "--paper", "b5"]).is_refused();
+}
+
+#[test]
+fn enter_alone_to_everything_makes_a_bay_that_says_what_is_not_measured() {
+    let folder = tempfile::tempdir().unwrap();
+    let run = ask(folder.path(), &[], &"\n".repeat(400));
+    assert_eq!(run.code, 0, "{run:?}");
+    assert!(run.stdout.contains("NOT MEASURED"), "{}", run.stdout);
+    assert!(
+        run.stdout.contains("bayrise check \"my bay.ron\""),
+        "{}",
+        run.stdout
+    );
+    let check = bayrise_in(folder.path(), &["check", "my bay.ron"]);
+    assert!(
+        matches!(check.code, 0 | 1) && check.stderr.is_empty(),
+        "{check:?}"
+    );
+    assert!(
+        check
+            .stdout
+            .lines()
+            .next()
+            .unwrap()
+            .contains("NOT MEASURED")
+    );
+}
+
+#[test]
+fn a_bad_line_is_told_once_and_asked_again() {
+    let folder = tempfile::tempdir().unwrap();
+    // Title, units, who; then the opening's width, badly and well.
+    let lines = format!(
+        "The shed\nmetric\n\n10\nten feet\n3005 mm\n{}",
+        "\n".repeat(400)
+    );
+    let run = ask(folder.path(), &[], &lines);
+    assert_eq!(run.code, 0, "{run:?}");
+    assert_eq!(
+        run.stderr.matches("not taken:").count(),
+        2,
+        "{}",
+        run.stderr
+    );
+    assert!(run.stderr.contains("needs a unit") && run.stderr.contains("a number is missing"));
+    let text = fs::read_to_string(folder.path().join("my bay.ron")).unwrap();
+    assert!(text.contains("width: \"3005 mm\",\n"), "{text}");
+    assert!(text.contains("title: \"The shed (") && text.contains("units: Metric"));
+}
+
+#[test]
+fn where_the_answers_end_early_nothing_is_written() {
+    let folder = tempfile::tempdir().unwrap();
+    for lines in [
+        "",
+        "The shed\n",
+        "The shed\nmetric\n\n3 m",
+        &"\n".repeat(20),
+    ] {
+        let run = ask(folder.path(), &[], lines);
+        run.is_refused();
+        assert!(
+            run.stderr.contains("the answers end before question"),
+            "{}",
+            run.stderr
+        );
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
+    }
+}
+
+#[test]
+fn a_file_that_is_there_is_refused_before_anything_is_asked() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("my bay.ron");
+    fs::write(&path, "mine").unwrap();
+    let run = ask(folder.path(), &[], &"\n".repeat(400));
+    run.is_refused();
+    assert!(run.stderr.contains("it is there already") && !run.stderr.contains("1.1"));
+    assert_eq!(fs::read_to_string(&path).unwrap(), "mine");
+    assert_eq!(ask(folder.path(), &["--force"], &"\n".repeat(400)).code, 0);
+    assert_ne!(fs::read_to_string(&path).unwrap(), "mine");
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+}
+
+#[cfg(unix)]
+#[test]
+fn stopped_in_the_middle_it_leaves_nothing_behind() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut child = command()
+        .current_dir(folder.path())
+        .args(["new", "bay.ron", "--ask"])
+        .stdin(Stdio::piped())
+        .stdout(Stdio::null())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    child
+        .stdin
+        .as_mut()
+        .unwrap()
+        .write_all(b"The shed\nmetric\n")
+        .unwrap();
+    // It waits for the next line now, or is about to; either way nothing may be left.
+    let stop = std::process::Command::new("kill")
+        .args(["-INT", &child.id().to_string()])
+        .status();
+    if !stop.is_ok_and(|status| status.success()) {
+        child.kill().unwrap();
+    }
+    assert!(!child.wait().unwrap().success());
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
+}
+
+#[test]
+fn presets_and_questions_are_not_mixed() {
+    for more in [
+        &["--lift", "floor-plate-9-6"][..],
+        &["--vehicle", "estate"],
+        &["--units", "metric"],
+    ] {
+        bayrise(&[&["new", "x.ron", "--ask"], more].concat()).is_refused();
+    }
+    bayrise(&["new", "x.ron", "--lift", "floor-plate-9-6"]).is_refused();
+}
+
+#[test]
+fn a_layout_in_full_size_is_written_and_pages_of_an_earlier_set_are_pointed_out() {
+    let folder = tempfile::tempdir().unwrap();
+    let bay = scene("anchors-on-paper");
+    let on = ["--on", "2026-05-14"];
+    let tiled = [&["layout", bay.as_str(), "t.svg", "--full-size"], &on[..]].concat();
+    let run = bayrise_in(folder.path(), &tiled);
+    assert_eq!((run.code, run.stderr.as_str()), (0, ""), "{run:?}");
+    assert!(run.stdout.contains("map of the pages"), "{run:?}");
+    let first = fs::read(folder.path().join("t-2.svg")).unwrap();
+    assert_eq!(bayrise_in(folder.path(), &tiled).code, 0);
+    assert_eq!(fs::read(folder.path().join("t-2.svg")).unwrap(), first);
+    let alias = [
+        &["layout", bay.as_str(), "u.pdf", "--tiled", "--paper", "a3"],
+        &on[..],
+    ]
+    .concat();
+    assert_eq!(bayrise_in(folder.path(), &alias).code, 0);
+    let fewer = [&["layout", bay.as_str(), "t.svg"], &on[..]].concat();
+    let run = bayrise_in(folder.path(), &fewer);
+    assert!(run.stdout.contains("earlier, longer set"), "{run:?}");
+    bayrise_in(
+        folder.path(),
+        &["layout", bay.as_str(), "t.pdf", "--full-size", "some"],
+    )
+    .is_refused();
+}
+
+#[test]
+fn pages_are_written_all_or_none() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("f.svg"), "mine").unwrap();
+    // Its third page can't be written.
+    fs::create_dir(folder.path().join("f-3.svg")).unwrap();
+    let run = bayrise_in(folder.path(), &["worksheet", "f.svg"]);
+    run.is_refused();
+    assert!(run.stderr.contains("f-3.svg"), "{run:?}");
+    assert_eq!(
+        fs::read_to_string(folder.path().join("f.svg")).unwrap(),
+        "mine"
+    );
+    assert_eq!(
+        fs::read_dir(folder.path()).unwrap().count(),
+        2,
+        "no page and no debris"
+    );
+}
