@@ -1,6 +1,6 @@
 //! `bayrise compare`: many bays side by side.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
@@ -9,7 +9,7 @@ use super::check::to_json;
 use super::files::{Once, bay_file};
 use super::terminal::{look, print, show_faults};
 use super::{Exit, Failure};
-use crate::bayfile::options;
+use crate::bayfile::options::{self, Options};
 use crate::choose::{Asked, Matrix, matrix};
 use crate::ground::Date;
 use crate::report::compare::{CompareReport, Comparison, Filter, Sort, csv, render, shown};
@@ -38,23 +38,11 @@ pub(super) struct CompareOptions {
 
 pub(super) fn run(asked: &CompareOptions) -> Result<Exit, Failure> {
     let bytes = bay_file(&asked.file)?;
-    let name = asked.file.to_string_lossy();
-    let files = Once::of(&asked.file);
-    let read = options::read(&name, &bytes, &files).map_err(Failure::Faults)?;
-    let bar = progress(read.picks().len());
-    let matrix = matrix(
-        &read,
-        &files,
-        Asked {
-            on: Some(asked.on),
-            inverse: asked.inverse,
-        },
-        &|| bar.inc(1),
-    );
-    bar.finish_and_clear();
-    if matrix.cells.iter().all(|cell| cell.found().is_none()) {
-        return Err(nothing(asked, &matrix));
-    }
+    let how = Asked {
+        on: Some(asked.on),
+        inverse: asked.inverse,
+    };
+    let (read, matrix) = compared(&asked.file, &bytes, how)?;
     let texts = matrix.texts.iter().map(|source| source.text.as_bytes());
     let fingerprint = fingerprint(std::iter::once(bytes.as_slice()).chain(texts));
     let comparison = Comparison {
@@ -88,8 +76,25 @@ pub(super) fn run(asked: &CompareOptions) -> Result<Exit, Failure> {
     )
 }
 
+/// Reads a file of options and studies every combination.
+pub(super) fn compared(
+    file: &Path,
+    bytes: &[u8],
+    how: Asked,
+) -> Result<(Options, Matrix), Failure> {
+    let files = Once::of(file);
+    let read = options::read(&file.to_string_lossy(), bytes, &files).map_err(Failure::Faults)?;
+    let bar = progress(read.picks().len());
+    let matrix = matrix(&read, &files, how, &|| bar.inc(1));
+    bar.finish_and_clear();
+    if matrix.cells.iter().all(|cell| cell.found().is_none()) {
+        return Err(nothing(file, &matrix));
+    }
+    Ok((read, matrix))
+}
+
 /// Not one combination could be studied.
-fn nothing(asked: &CompareOptions, matrix: &Matrix) -> Failure {
+fn nothing(file: &Path, matrix: &Matrix) -> Failure {
     let faults: Vec<_> = matrix.faults().into_iter().cloned().collect();
     if !faults.is_empty() {
         return Failure::Faults(faults);
@@ -101,7 +106,7 @@ fn nothing(asked: &CompareOptions, matrix: &Matrix) -> Failure {
     Failure::new(
         format!(
             "{}: no combination could be studied: {}",
-            asked.file.display(),
+            file.display(),
             why.unwrap_or("there is none")
         ),
         "correct the bay file or the options",

@@ -1,20 +1,84 @@
 //! `bayrise view`, and a bay file without a command: the verdict, then the window.
 
 use std::path::Path;
+#[cfg(feature = "viewer")]
+use std::sync::Arc;
 
-use super::load::{Loaded, load};
+use super::compare::compared;
+#[cfg(feature = "viewer")]
+use super::files::Folder;
+use super::files::bay_file;
+use super::load::{Loaded, of_bytes};
 use super::terminal::note;
 use super::{Exit, Failure, check, picture};
+use crate::bayfile::options;
+use crate::choose::Asked;
+#[cfg(feature = "viewer")]
+use crate::panels::Compared;
 use crate::viewer::{self, Fault};
 
 /// The window on a bay.
 pub(super) fn run(file: &Path) -> Result<Exit, Failure> {
+    let bytes = bay_file(file)?;
     // A file that can't be used is said first, display or not.
-    let loaded = load(file)?;
-    Ok(match open(file, loaded)? {
+    let outcome = if options::is_one(&bytes) {
+        open_compared(file, &bytes)?
+    } else {
+        open(file, of_bytes(file, bytes)?)?
+    };
+    Ok(match outcome {
         Ok(()) => Exit::Met,
         Err(fault) => picture::without(fault),
     })
+}
+
+/// The window on the bay file that options are for, with the table of what was compared over it.
+#[cfg(feature = "viewer")]
+fn open_compared(file: &Path, bytes: &[u8]) -> Result<Result<(), Fault>, Failure> {
+    let on = viewer::today();
+    let (options, matrix) = compared(
+        file,
+        bytes,
+        Asked {
+            on: Some(on),
+            inverse: false,
+        },
+    )?;
+    if let Some(fault) = viewer::no_window() {
+        return Ok(Err(fault));
+    }
+    let base = options
+        .sources
+        .get(1)
+        .map(|source| (source.name.clone(), source.text.to_string()));
+    let Some((name, text)) = base else {
+        return Err(Failure::new(
+            format!("{} names no bay file", file.display()),
+            "write `base: \"my-bay.ron\"` into it",
+        ));
+    };
+    let presets = Arc::new(Folder::of(file));
+    let compared = Compared::new(options, matrix, presets);
+    Ok(viewer::open_compared(
+        &file.with_file_name(name),
+        text,
+        compared,
+    ))
+}
+
+/// The same where there is no window.
+#[cfg(not(feature = "viewer"))]
+fn open_compared(file: &Path, bytes: &[u8]) -> Result<Result<(), Fault>, Failure> {
+    let on = viewer::today();
+    compared(
+        file,
+        bytes,
+        Asked {
+            on: Some(on),
+            inverse: false,
+        },
+    )?;
+    Ok(viewer::no_window().map_or(Ok(()), Err))
 }
 
 /// The verdict on standard output, then the window where there can be one. How the program ends

@@ -29,7 +29,7 @@ pub(crate) use crate::drawing::{facets, paint};
 pub use capture::make as picture;
 pub use day::today;
 #[cfg(feature = "viewer")]
-pub use window::{no_window, open, trace};
+pub use window::{no_window, open, open_compared, trace};
 #[cfg(not(feature = "viewer"))]
 pub use without::{no_window, open, picture, trace};
 

@@ -156,6 +156,16 @@ pub struct Options {
     base: Node,
 }
 
+/// Whether a text is meant as a file of options: it names the bay file that the options are for.
+#[must_use]
+pub fn is_one(text: &[u8]) -> bool {
+    let root = Context::default().parse("", text, None);
+    root.is_some_and(|root| match root.kind {
+        Kind::Struct { fields, .. } => fields.iter().any(|field| field.name.text == "base"),
+        _ => false,
+    })
+}
+
 /// Reads a file of options, the bay file that it names and the garages' bay files.
 ///
 /// `name` is what messages call the file; `files` gives the texts that lie beside it.

@@ -10,6 +10,7 @@ use std::time::Duration;
 use bevy::ecs::resource::Resource;
 use bevy::winit::{EventLoopProxy, WinitUserEvent};
 
+use crate::panels::Compared;
 use crate::panels::hand_over::HandOver;
 use crate::panels::job::Done;
 
@@ -35,6 +36,8 @@ pub(super) enum Mail {
     PresetNoticed,
     /// Something to tell the person.
     Trouble(String),
+    /// What a file of options lists was studied.
+    Compared(Box<Compared>),
     /// Something that went well, to tell the person.
     Told(String),
 }

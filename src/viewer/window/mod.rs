@@ -31,7 +31,7 @@ use std::time::Instant;
 pub use trace::trace;
 
 use super::{Fault, probe, today};
-use crate::panels::{Desk, Document};
+use crate::panels::{Compared, Desk, Document};
 
 /// Why no window can be opened here, as far as that is known without trying.
 #[must_use]
@@ -44,12 +44,25 @@ pub fn no_window() -> Option<Fault> {
 /// # Errors
 /// When there is no display or driver for it.
 pub fn open(file: &Path, text: String) -> Result<(), Fault> {
+    open_with(file, text, None)
+}
+
+/// The same with the table of what was compared over it.
+///
+/// # Errors
+/// When there is no display or driver for it.
+pub fn open_compared(file: &Path, text: String, compared: Compared) -> Result<(), Fault> {
+    open_with(file, text, Some(Box::new(compared)))
+}
+
+fn open_with(file: &Path, text: String, compared: Option<Box<Compared>>) -> Result<(), Fault> {
     let adapter = probe::adapter()?;
     trace("a driver is there");
     let file = std::path::absolute(file).unwrap_or_else(|_| file.into());
     let presets = files::presets(&file);
     let mut desk = Desk::new(Document::new(Some(file), text.clone(), Some(text), presets));
     desk.on = Some(today());
+    desk.compared = compared;
     // Before the engine starts: the first picture has its verdict.
     let start = Instant::now();
     desk.study_now();

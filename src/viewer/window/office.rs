@@ -16,7 +16,10 @@ use super::drawer::Drawer;
 use super::mail::{Mail, Post, Purpose};
 use super::watch::Watch;
 use super::{dialogs, files, recent};
+use crate::bayfile::options;
+use crate::choose::{Asked, matrix};
 use crate::cli::hand_over;
+use crate::panels::Compared;
 use crate::panels::hand_over::HandOver;
 use crate::panels::settings::Notice;
 use crate::panels::{Action, Desk, Wish};
@@ -165,6 +168,11 @@ impl Office {
             }
             Mail::Trouble(text) => tell(desk, true, text),
             Mail::Told(text) => tell(desk, false, text),
+            Mail::Compared(compared) => {
+                desk.notices
+                    .retain(|notice| !notice.text.starts_with("Comparing"));
+                desk.compared = Some(compared);
+            }
             other @ Mail::Studied(..) => return Some(other),
         }
         None
@@ -242,6 +250,9 @@ impl Office {
             Ok(text) => text,
             Err(why) => return tell(desk, true, format!("Not opened: {why}.")),
         };
+        if options::is_one(text.as_bytes()) {
+            return self.compare(path, text, desk);
+        }
         if desk.document.path() == Some(path) {
             // What the file took the place of can still be had back.
             desk.document.change(text.clone());
@@ -254,6 +265,31 @@ impl Office {
         }
         desk.opened(path.into(), text.clone(), files::presets(path));
         self.is_open(desk, path, text);
+    }
+
+    /// Studies what a file of options lists, in a thread; the table comes up over the open bay.
+    fn compare(&self, path: &Path, text: String, desk: &mut Desk) {
+        let (path, on, post) = (path.to_path_buf(), desk.on, self.post.clone());
+        tell(
+            desk,
+            false,
+            "Comparing\u{2026} the table comes up when it is done.".into(),
+        );
+        std::thread::spawn(move || {
+            let presets = files::presets(&path);
+            let name = path.to_string_lossy();
+            post.send(match options::read(&name, text.as_bytes(), &*presets) {
+                Ok(read) => {
+                    let asked = Asked { on, inverse: false };
+                    let matrix = matrix(&read, &*presets, asked, &|| ());
+                    Mail::Compared(Box::new(Compared::new(read, matrix, presets)))
+                }
+                Err(faults) => {
+                    let first = faults.first().map(ToString::to_string).unwrap_or_default();
+                    Mail::Trouble(format!("{name} can't be compared: {first}"))
+                }
+            });
+        });
     }
 
     /// Watches the file that was opened and looks for what a crash left beside it.
