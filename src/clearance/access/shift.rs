@@ -48,6 +48,7 @@ pub(super) fn shift(
         UnitSystem::Metric => 0.05,
     };
     let mut best: Option<ShiftFound> = None;
+    let mut here = None;
     // Either way: whether the last place was within reach, and whether to look on.
     let mut reached = [allowed(before, 0.0); 2];
     let mut looking = [true; 2];
@@ -81,7 +82,12 @@ pub(super) fn shift(
                 // A place that the room is against is no cure.
                 let Some(there) = heights(&parked_at(before.bay, along_m))
                     .ok()
-                    .filter(|there| there.reasons == 0)
+                    .filter(|there| {
+                        let here = *here.get_or_insert_with(|| heights(before.bay).ok());
+                        // Columns that can't be tipped up are a reason wherever it is parked.
+                        let no_more = here.is_some_and(|here| there.reasons <= here.reasons);
+                        no_more && !there.is_tight_as_parked
+                    })
                 else {
                     continue;
                 };
