@@ -633,14 +633,6 @@ const CASES: &[Case] = &[
         ],
     ),
     case(
-        "axle loads of a toy",
-        &[(
-            VEHICLE,
-            "preset: \"vehicle.ron\", axle_loads: (front: \"880 lb\", rear: \"690 lb\"),",
-        )],
-        &["the axle loads come to 1570 lb (712 kg): very little for a body"],
-    ),
-    case(
         "an arm that carries more than half of all",
         &[(
             "preset: \"lift.ron\",",
@@ -1227,6 +1219,23 @@ fn an_older_format_is_migrated_and_said_so() {
 }
 
 #[test]
+fn axle_loads_of_a_toy_are_read_with_a_remark() {
+    let toy = "preset: \"vehicle.ron\", axle_loads: (front: \"880 lb\", rear: \"690 lb\"),";
+    let text = BASE.replace(VEHICLE, toy);
+    assert_ne!(text, BASE);
+    let read = read("bay.ron", text.as_bytes(), &Files).unwrap();
+    let [one] = read.warnings.as_slice() else {
+        panic!("{:?}", read.warnings);
+    };
+    assert_eq!(one.severity, Severity::Warning);
+    assert!(
+        one.message
+            .contains("the axle loads come to 1570 lb (712 kg): very little for a body"),
+        "{one}"
+    );
+}
+
+#[test]
 fn what_merely_does_not_work_is_no_fault_of_the_file() {
     for (name, from, to) in [
         (
@@ -1237,7 +1246,7 @@ fn what_merely_does_not_work_is_no_fault_of_the_file() {
         (
             "too heavy",
             LIFT,
-            "preset: \"lift.ron\", capacity: \"2000 lb\",",
+            "preset: \"lift.ron\", capacity: \"2000 lb\", arm_capacity: \"500 lb\",",
         ),
         (
             "arms too short",

@@ -17,8 +17,12 @@ use glam::DVec2;
 /// The bay as it stands.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Standing {
-    /// The bay for the study.
+    /// The bay for the study, without the pairs of one post and what it carries or has beside it.
     pub bay: Bay,
+    /// The bay for those pairs, which are off together: without [`PostsOff`], and the lift's ± wider
+    /// by what a turned post does to an arm that points where it is wanted. What either bay stops is
+    /// stopped.
+    pub one_post: Bay,
     /// The part of its ± that is lean, metres at the top of the column.
     pub lean_m: [f64; 2],
     /// How far the right column's foot is higher than the left one's by levels and shims; none where
@@ -82,8 +86,17 @@ pub fn as_they_stand(
         carried_across: Length::metres(carried.x),
         carried_along: Length::metres(carried.y),
     };
+    let mut one_post = world.clone();
+    one_post.lift.posts_off = PostsOff::default();
+    let column = lift.column.width.m().hypot(lift.column.depth.m());
+    let turn = posts
+        .iter()
+        .map(|post| post.turn_rad.abs() + IN_STUDY * post.turn_sd_rad)
+        .fold(0.0, f64::max);
+    one_post.policy.measured_lift += Length::metres(turn * column);
     Standing {
         bay: world,
+        one_post,
         lean_m,
         right_higher_m,
     }

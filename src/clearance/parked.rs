@@ -12,7 +12,7 @@ use super::pairs::{Family, rule};
 use super::prepare::{Nominal, Prepared};
 use super::study::{LeftOut, group_list};
 use super::sweep::{Fixed, Workspace};
-use crate::bay::Bay;
+use crate::bay::{Bay, PostsOff};
 use crate::solids::{Layer, Role};
 
 /// Slack below which a pair counts as coming no nearer: what two distances may differ by for want
@@ -54,7 +54,8 @@ pub(super) fn parked_short(
         findings: Vec::new(),
         left_out: Vec::new(),
     };
-    let mut told: LeftOut = Vec::new();
+    found.left_out = on_one_post(bay, prepared);
+    let mut told: LeftOut = found.left_out.clone();
     for &group in counted {
         for (index, thing) in groups[group].bodies.iter().enumerate() {
             for mover in as_parked(&prepared.movers) {
@@ -112,6 +113,35 @@ pub(super) fn parked_short(
         }
     }
     found
+}
+
+/// Where posts are known to be off ([`crate::bay::PostsOff`]): the pairs of one post and what it
+/// carries or has beside it. They are off together, not each on its own: that ± says nothing of them,
+/// and whoever sets it studies them without it.
+fn on_one_post(bay: &Bay, prepared: &Prepared) -> LeftOut {
+    if bay.lift.posts_off == PostsOff::default() {
+        return Vec::new();
+    }
+    let mut pairs = Vec::new();
+    for (group, listed) in group_list(prepared).into_iter().enumerate() {
+        for thing in listed.bodies.iter() {
+            let (Role::Post(side) | Role::BasePlate(side) | Role::PowerUnit(side)) = thing.role
+            else {
+                continue;
+            };
+            for mover in as_parked(&prepared.movers) {
+                let own = match mover.role {
+                    Role::Arm(corner) | Role::Pad(corner) => corner.side() == side,
+                    Role::Carriage(of) => of == side,
+                    _ => false,
+                };
+                if own && !pairs.contains(&(mover.solid, group, thing.solid)) {
+                    pairs.push((mover.solid, group, thing.solid));
+                }
+            }
+        }
+    }
+    pairs
 }
 
 /// Everything as it is with the vehicle on its tyres and the carriages down.

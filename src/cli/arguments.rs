@@ -299,6 +299,7 @@ Examples:
   bayrise picture my-bay.ron bay.png
   bayrise picture my-bay.ron lock-5.png --lock 5 --from side --door open
   bayrise picture my-bay.ron poster.png --size 3840x2160 --people on
+  bayrise picture my-bay.ron two.png --beside tall.ron  two bays to the same scale
   bayrise picture my-bay.ron raise.gif                  from the floor to the highest safe lock
 
 Exits 0 when the picture is written, whatever its verdict; 2 on bad input; 3 when there is no driver
@@ -310,6 +311,10 @@ pub(super) struct Picture {
     /// The picture to write; one that is there is replaced
     pub(super) out: PathBuf,
 
+    /// Another bay on the right half, to the same scale, with its own verdict
+    #[arg(long, value_name = "FILE")]
+    pub(super) beside: Option<PathBuf>,
+
     /// Where the carriage stands: a lock counted from 1, floor, top, or safe for the highest safe
     /// lock (where none is safe: the highest clear one, else the floor)
     #[arg(long, value_name = "N|floor|top|safe", default_value = "safe")]
@@ -319,7 +324,8 @@ pub(super) struct Picture {
     #[arg(long, value_enum, default_value_t = From::Corner)]
     pub(super) from: From,
 
-    /// Width and height in pixels; 1280x720, and 960x540 for an animation
+    /// Width and height in pixels; 1280x720, and 960x540 for an animation; of two bays 1920x800 and
+    /// 1600x640
     #[arg(long, value_name = "WxH")]
     pub(super) size: Option<String>,
 

@@ -10,7 +10,7 @@ use super::terminal::{look, print, show_faults};
 use super::{Exit, Failure};
 use crate::asbuilt::{as_built, findings};
 use crate::bayfile::measured;
-use crate::clearance::study_on;
+use crate::clearance::{Study, study_on};
 use crate::ground::Date;
 use crate::report::asbuilt::json::AsBuiltJson;
 use crate::report::asbuilt::{AsBuiltReport, render};
@@ -32,7 +32,12 @@ pub(super) fn run(options: &AsBuiltOptions) -> Result<Exit, Failure> {
     let name = options.readings.to_string_lossy();
     let read = measured::read(&name, &bytes).map_err(Failure::Faults)?;
     let built = as_built(&loaded.bay, &read.measured).map_err(Failure::Faults)?;
-    let study = study_on(&built.standing.bay, Some(options.on)).map_err(|error| {
+    let studied = |bay| study_on(bay, Some(options.on));
+    let both = studied(&built.standing.bay).and_then(|off| {
+        let alone = studied(&built.standing.one_post)?;
+        Ok(worse(off, alone))
+    });
+    let study = both.map_err(|error| {
         Failure::new(
             format!(
                 "{}, with the posts where {name} has them: {error}",
@@ -64,4 +69,14 @@ pub(super) fn run(options: &AsBuiltOptions) -> Result<Exit, Failure> {
     } else {
         Exit::Unmet
     })
+}
+
+/// The study that shows less to be safe; the first where they show the same.
+fn worse(one: Study, other: Study) -> Study {
+    let shows = |study: &Study| (study.highest_safe_lock, study.highest_clear_lock);
+    if shows(&other) < shows(&one) {
+        other
+    } else {
+        one
+    }
 }

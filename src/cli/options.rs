@@ -320,6 +320,7 @@ fn compare(typed: arguments::Compare) -> Result<CompareOptions, Failure> {
 /// The picture that goes with a check.
 fn as_usual(file: &Path, out: PathBuf, on: Option<String>) -> Result<PictureOptions, Failure> {
     picture(arguments::Picture {
+        beside: None,
         file: file.into(),
         out,
         lock: "safe".into(),
@@ -345,12 +346,15 @@ fn picture(typed: arguments::Picture) -> Result<PictureOptions, Failure> {
         },
         size: match (&typed.size, kind) {
             (Some(text), _) => picture_size(text)?,
+            (None, PictureKind::Png) if typed.beside.is_some() => [1920, 800],
+            (None, PictureKind::Gif) if typed.beside.is_some() => [1600, 640],
             (None, PictureKind::Png) => [1280, 720],
             (None, PictureKind::Gif) => [960, 540],
         },
         door: typed.door.as_deref().map(door).transpose()?,
         captions: typed.captions == Switch::On,
         people: typed.people == Switch::On,
+        beside: typed.beside,
         kind,
         on: day(typed.on.as_deref())?,
         file: typed.file,

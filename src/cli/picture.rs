@@ -25,6 +25,8 @@ pub(super) struct PictureOptions {
     pub(super) captions: bool,
     pub(super) people: bool,
     pub(super) kind: PictureKind,
+    /// Another bay on the right half, to the same scale.
+    pub(super) beside: Option<PathBuf>,
     /// The day that ages are counted to.
     pub(super) on: Date,
 }
@@ -48,31 +50,25 @@ pub(super) fn without(fault: Fault) -> Exit {
     Exit::NoDisplay
 }
 
-/// Draws the picture and writes it; the inner error is for want of a driver. What the person
-/// should know about the picture comes back.
-pub(super) fn draw(
-    options: &PictureOptions,
-    loaded: &Loaded,
-) -> Result<Result<Option<String>, Fault>, Failure> {
-    let bay = &loaded.bay;
+/// What is wanted of one bay.
+fn order(options: &PictureOptions, file: &Path, loaded: &Loaded) -> Result<PictureOrder, Failure> {
+    let locks = loaded.bay.lift.locks.len();
     if let Stop::Lock(lock) = options.stop
-        && lock > bay.lift.locks.len()
+        && lock > locks
     {
         return Err(Failure::new(
-            format!("--lock: this lift has no lock {lock}"),
-            format!("its locks are 1 to {}", bay.lift.locks.len()),
+            format!("--lock: the lift of {} has no lock {lock}", file.display()),
+            format!("its locks are 1 to {locks}"),
         ));
     }
-    // Before the work, not after it.
-    can_be_written(&options.out)?;
     let text = String::from_utf8(loaded.bytes.clone()).map_err(|_| {
         Failure::new(
-            format!("{} is no text", options.file.display()),
+            format!("{} is no text", file.display()),
             "name a bay file, as in `bayrise picture my-bay.ron bay.png`",
         )
     })?;
-    let order = PictureOrder {
-        file: options.file.clone(),
+    Ok(PictureOrder {
+        file: file.into(),
         on: options.on,
         text,
         presets: loaded.presets.clone(),
@@ -83,6 +79,21 @@ pub(super) fn draw(
         captions: options.captions,
         people: options.people,
         kind: options.kind,
+    })
+}
+
+/// Draws the picture and writes it; the inner error is for want of a driver. What the person
+/// should know about the picture comes back.
+pub(super) fn draw(
+    options: &PictureOptions,
+    loaded: &Loaded,
+) -> Result<Result<Option<String>, Fault>, Failure> {
+    // Before the work, not after it.
+    can_be_written(&options.out)?;
+    let order = order(options, &options.file, loaded)?;
+    let other = match &options.beside {
+        Some(file) => Some(self::order(options, file, &load(file)?)?),
+        None => None,
     };
     let bar = match options.kind {
         PictureKind::Png => ProgressBar::hidden(),
@@ -91,10 +102,14 @@ pub(super) fn draw(
     if let Ok(style) = ProgressStyle::with_template("drawing {bar:40} {pos}/{len}, {eta} left") {
         bar.set_style(style);
     }
-    let made = viewer::picture(order, &mut |done, all| {
+    let mut progress = |done: usize, all: usize| {
         bar.set_length(all as u64);
         bar.set_position(done as u64);
-    });
+    };
+    let made = match other {
+        Some(other) => viewer::beside([order, other], &mut progress),
+        None => viewer::picture(order, &mut progress),
+    };
     bar.finish_and_clear();
     match made {
         Ok(made) => {
@@ -106,7 +121,7 @@ pub(super) fn draw(
             let [width, height] = options.size;
             Err(Failure::new(
                 format!("--size {width}x{height}: verdict and cautions can't be read at this size"),
-                "give the picture more pixels (1280x720 is enough), or leave the verdict out with \
+                "give the picture more pixels (1280x720 is enough for a bay), or leave the verdict out with \
                  `--captions off`",
             ))
         }

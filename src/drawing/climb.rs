@@ -14,7 +14,7 @@ use crate::solids::list::solids;
 use crate::solids::{DoorTravel, Pose, Solid};
 
 /// Steps in which the turn onto the pads is taken.
-const TURN_STEPS: u32 = 8;
+const TURN_STEPS: u32 = 10;
 
 /// The solids of a bay on the way up.
 #[derive(Debug, Clone)]

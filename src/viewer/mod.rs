@@ -26,12 +26,12 @@ use std::fmt;
 #[cfg(feature = "viewer")]
 pub(crate) use crate::drawing::{facets, paint};
 #[cfg(feature = "viewer")]
-pub use capture::make as picture;
+pub use capture::{beside, make as picture};
 pub use day::today;
 #[cfg(feature = "viewer")]
 pub use window::{no_window, open, open_compared, trace};
 #[cfg(not(feature = "viewer"))]
-pub use without::{no_window, open, picture, trace};
+pub use without::{beside, no_window, open, picture, trace};
 
 /// Why nothing could be drawn; for people, with what to do about it.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -38,3 +38,14 @@ pub fn picture(
         help: "build it with its default features; `bayrise check` prints the full verdict".into(),
     }))
 }
+
+/// Makes a picture of two bays.
+///
+/// # Errors
+/// Always.
+pub fn beside(
+    [order, _]: [PictureOrder; 2],
+    progress: &mut dyn FnMut(usize, usize),
+) -> Result<Made, PictureError> {
+    picture(order, progress)
+}

@@ -32,7 +32,7 @@ fn without_lists_the_bay_is_as_it_is() {
 fn another_lift_keeps_the_place_and_nothing_else_of_the_one_before() {
     let base = shipped("south-bay.ron").replace(
         "post_line: \"14 ft\",",
-        "post_line: \"13 ft 6 in\", capacity: \"2000 lb\",",
+        "post_line: \"13 ft 6 in\", capacity: \"2000 lb\", arm_capacity: \"500 lb\",",
     );
     let files = Files::shipped().with("south-bay.ron", &base);
     let text =

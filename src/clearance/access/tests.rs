@@ -148,7 +148,7 @@ fn a_shift_that_is_told_holds_in_a_study_of_its_own() {
     }
     // Nor does the balance end at the 12 in of this lift.
     if let Some(window) = &mut bay.lift.cg_window {
-        window.front = Length::inches(18.0);
+        window.front = Length::inches(24.0);
     }
     let study = found(&bay);
     let shift = study.access.shift.clone().unwrap();

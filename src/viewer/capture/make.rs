@@ -6,13 +6,13 @@ use crate::panels::{Action, Desk, Document};
 use crate::viewer::order::{Made, PictureError, PictureKind, PictureOrder, Stop, ViewFrom};
 
 /// Pictures a second of an animation: the format counts in hundredths of a second.
-const FRAME_HUNDREDTHS: u16 = 8;
+pub(super) const FRAME_HUNDREDTHS: u16 = 8;
 /// How long the vehicle stands on the floor before it is raised, hundredths of a second.
-const HOLD_DOWN_HUNDREDTHS: u16 = 80;
+pub(super) const HOLD_DOWN_HUNDREDTHS: u16 = 80;
 /// How long it stays up, hundredths of a second.
-const HOLD_UP_HUNDREDTHS: u16 = 300;
+pub(super) const HOLD_UP_HUNDREDTHS: u16 = 300;
 /// Travel between two pictures of an animation, metres; quicker than a lift, so that nobody waits.
-const STEP_M: f64 = 0.03;
+pub(super) const STEP_M: f64 = 0.03;
 
 /// Makes the picture; `progress` is told how many of how many frames are done.
 ///
@@ -33,7 +33,7 @@ pub fn make(
 }
 
 /// The desk as it stands, unless the verdict can't be read on it.
-fn legible(studio: &mut Studio) -> Result<Pixels, PictureError> {
+pub(super) fn legible(studio: &mut Studio) -> Result<Pixels, PictureError> {
     let picture = studio.shoot()?;
     if studio.is_legible() {
         Ok(picture)
@@ -43,7 +43,7 @@ fn legible(studio: &mut Studio) -> Result<Pixels, PictureError> {
 }
 
 /// The desk as ordered, and what to say about it.
-fn posed(order: &PictureOrder) -> Result<(Desk, Option<String>), PictureError> {
+pub(super) fn posed(order: &PictureOrder) -> Result<(Desk, Option<String>), PictureError> {
     let document = Document::new(
         Some(order.file.clone()),
         order.text.clone(),

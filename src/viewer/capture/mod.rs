@@ -3,12 +3,14 @@
 //! A [`Studio`] is the engine with the scene of the window and an image in place of the screen.
 //! Every picture is of a desk as it stands, complete: it waits for everything it shows.
 
+mod beside;
 mod encode;
 mod fence;
 mod make;
 mod overlay;
 mod studio;
 
+pub use beside::beside;
 pub use encode::{Animation, png};
 pub use make::make;
 pub use studio::Studio;
