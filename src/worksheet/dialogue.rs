@@ -15,7 +15,7 @@ const TAKEN_BACK: &str = "-";
 /// The questions one after another.
 #[derive(Debug, Clone, Default)]
 pub struct Dialogue {
-    answers: Answers,
+    pub(super) answers: Answers,
     section: usize,
     item: usize,
     question: usize,

@@ -161,7 +161,7 @@ impl Answers {
             self.units(),
         );
         let ground = ground.map_err(|faults| refusal(&faults))?;
-        let mut text = Text::new(ground, self.units());
+        let mut text = Text::new(&ground, self.units())?;
         self.choices(&mut text)?;
         self.values(&mut text)?;
         self.lists(&mut text)?;
@@ -247,9 +247,8 @@ impl Answers {
                 );
             }
         }
-        match self.plain("#aim") {
-            Some(aim) => text.set("parking.aim", &format!("CentreOfGravity({aim})"))?,
-            None => {}
+        if let Some(aim) = self.plain("#aim") {
+            text.set("parking.aim", &format!("CentreOfGravity({aim})"))?;
         }
         self.slab_outline(text)
     }

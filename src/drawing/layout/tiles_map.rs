@@ -60,7 +60,7 @@ pub(super) fn map(
     #[allow(clippy::cast_precision_loss)]
     let size = grid.step_m.min_element() * 0.5 * every as f64;
     let mut number = |at: DVec2, index: usize| {
-        if index % every == 0 {
+        if index.is_multiple_of(every) {
             shown.items.push(Item {
                 layer: Layer::Labels,
                 shape: Shape::Text(Text {

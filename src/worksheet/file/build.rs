@@ -6,6 +6,8 @@ use crate::units;
 
 pub(super) struct Text {
     pub(super) text: String,
+    /// The same, read: values are looked up in it.
+    written: Written,
     units: UnitSystem,
     /// Path and name of each placeholder.
     pub(super) marks: Vec<(String, String)>,
@@ -21,34 +23,42 @@ pub(super) struct Text {
 
 const NAME: &str = "the answers";
 
+fn written(text: &str) -> Result<Written, Refused> {
+    Written::read(NAME, text.as_bytes(), &EmbeddedOnly)
+        .ok_or_else(|| Refused::new("the answers can't be put into a file", ""))
+}
+
 impl Text {
     /// From a starter file: its words at the top give way to those of the answers.
-    pub(super) fn new(starter: String, units: UnitSystem) -> Self {
+    pub(super) fn new(starter: &str, units: UnitSystem) -> Result<Self, Refused> {
         let body = starter.find("\n(\n").map_or(0, |at| at + 1);
-        Self {
-            text: starter[body..].replace("// MEASURE ", "// To measure: "),
+        let text = starter[body..].replace("// MEASURE ", "// To measure: ");
+        Ok(Self {
+            written: written(&text)?,
+            text,
             units,
             marks: Vec::new(),
             typical: Vec::new(),
             left_out: Vec::new(),
             head: Vec::new(),
             notes: Vec::new(),
-        }
+        })
     }
 
-    fn written(&self) -> Result<Written, Refused> {
-        Written::read(NAME, self.text.as_bytes(), &EmbeddedOnly)
-            .ok_or_else(|| Refused::new("the answers can't be put into a file", ""))
-    }
-
-    pub(super) fn set(&mut self, path: &str, ron: &str) -> Result<(), Refused> {
+    fn take(&mut self, edited: Result<String, EditError>) -> Result<(), Refused> {
         let said = |error: EditError| Refused::new(error.to_string(), "");
-        self.text = self.written()?.set(path, ron).map_err(said)?;
+        let text = edited.map_err(said)?;
+        self.written = written(&text)?;
+        self.text = text;
         Ok(())
     }
 
+    pub(super) fn set(&mut self, path: &str, ron: &str) -> Result<(), Refused> {
+        self.take(self.written.set(path, ron))
+    }
+
     fn found(&self, path: &str) -> Option<Value> {
-        self.written().ok()?.value(path)
+        self.written.value(path)
     }
 
     /// What stands at a path, as it is written.
@@ -69,9 +79,7 @@ impl Text {
         {
             return Ok(());
         }
-        let said = |error: EditError| Refused::new(error.to_string(), "");
-        self.text = self.written()?.remove(path).map_err(said)?;
-        Ok(())
+        self.take(self.written.remove(path))
     }
 
     /// A question without an answer: its placeholder is marked, a preset's figure is listed, and
@@ -112,9 +120,7 @@ impl Text {
 
     /// The text with its placeholders marked, each on its line.
     pub(super) fn marked(&self) -> String {
-        let Ok(mut written) = self.written() else {
-            return self.text.clone();
-        };
+        let mut written = self.written.clone();
         let mut text = self.text.clone();
         let mut held: Vec<(String, String, &str)> = Vec::new();
         for (number, (path, _)) in self.marks.iter().enumerate() {
