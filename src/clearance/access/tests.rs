@@ -137,7 +137,7 @@ fn only_the_drivers_door_is_asked_about_where_his_side_is_known() {
 fn a_shift_that_is_told_holds_in_a_study_of_its_own() {
     let mut bay = bay();
     // A narrower body and shorter doors, so that a shift does it.
-    bay.vehicle.body_width = Length::inches(72.0);
+    bay.vehicle.body_width = Length::inches(71.0);
     bay.vehicle.mirrors = None;
     for part in &mut bay.vehicle.opening_parts {
         part.length = Length::inches(40.0);
@@ -148,7 +148,7 @@ fn a_shift_that_is_told_holds_in_a_study_of_its_own() {
     }
     // Nor does the balance end at the 12 in of this lift.
     if let Some(window) = &mut bay.lift.cg_window {
-        window.front = Length::inches(24.0);
+        window.front = Length::inches(18.0);
     }
     let study = found(&bay);
     let shift = study.access.shift.clone().unwrap();
