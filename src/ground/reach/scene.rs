@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use glam::{DVec2, DVec3};
 
 use super::tool::Tool;
-use crate::bay::{Bay, Corner, Side};
+use crate::bay::{Bay, Corner, PostsOff, Side};
 use crate::clearance::StudyError;
 use crate::clearance::arm_bodies::outer_teeth;
 use crate::clearance::body::Body;
@@ -56,6 +56,8 @@ pub(super) struct Room<'a> {
     spread: DVec3,
     /// Columns and plates low enough to be met.
     pub(super) posts: Vec<Thing>,
+    /// On which side each of them stands.
+    post_sides: Vec<Option<Side>>,
     /// Walls and what stands about, likewise.
     pub(super) about: Vec<Thing>,
     /// Each side's carriage, which only the other side's arms may meet.
@@ -91,9 +93,16 @@ impl<'a> Room<'a> {
             body: Body::exact(&solid).widened(spread),
             name: solid.name.into(),
         };
-        let posts = posts::posts(bay)
+        let low_posts: Vec<Solid> = posts::posts(bay).into_iter().filter(is_low).collect();
+        let post_sides = low_posts
+            .iter()
+            .map(|solid| match solid.role {
+                Role::Post(side) | Role::BasePlate(side) | Role::PowerUnit(side) => Some(side),
+                _ => None,
+            })
+            .collect();
+        let posts = low_posts
             .into_iter()
-            .filter(is_low)
             .map(|solid| thing(solid, DVec3::ZERO))
             .collect();
         let about = obstacles::obstacles(bay)
@@ -130,6 +139,7 @@ impl<'a> Room<'a> {
             bay,
             spread,
             posts,
+            post_sides,
             about,
             carriages,
             parts,
@@ -234,9 +244,17 @@ impl<'a> Room<'a> {
 
 /// The first arm that touches a column or a plate where it is wanted, and which.
 pub(super) fn on_posts(room: &Room<'_>, solver: &mut Solver) -> Option<(Corner, String)> {
-    let posts: Vec<&Thing> = room.posts.iter().collect();
+    // Posts that are known to be off are off together with their own arms: that is studied by itself,
+    // without it (see `PostsOff`).
+    let is_off = room.bay.lift.posts_off != PostsOff::default();
     let mut met_from = |rests: &[Pose]| {
         Corner::ALL.into_iter().find_map(|corner| {
+            let own = Some(corner.side());
+            let others = room.posts.iter().zip(&room.post_sides);
+            let posts: Vec<&Thing> = others
+                .filter(|(_, side)| !is_off || **side != own)
+                .map(|(post, _)| post)
+                .collect();
             let sweep = room.target(corner, rests).in_place();
             let met = room.first_met(corner, sweep, &posts, solver)?;
             Some((corner, posts[met].name.to_string()))
