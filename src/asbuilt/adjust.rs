@@ -157,9 +157,9 @@ fn normal(rows: &[Row], observed: &[Observed], n: usize) -> Vec<Vec<f64>> {
     let mut normal = vec![vec![0.0; n]; n];
     for (row, read) in rows.iter().zip(observed) {
         let weight = 1.0 / (read.sigma * read.sigma);
-        for i in 0..n {
-            for j in 0..n {
-                normal[i][j] += weight * row.slopes[i] * row.slopes[j];
+        for (line, one) in normal.iter_mut().zip(&row.slopes) {
+            for (entry, other) in line.iter_mut().zip(&row.slopes) {
+                *entry += weight * one * other;
             }
         }
     }
@@ -173,7 +173,7 @@ fn inverse(normal: &[Vec<f64>], weak_m: f64) -> Result<Vec<Vec<f64>>, NotFixed> 
     let least = 1.0 / (weak_m * weak_m);
     let loose: Vec<Vec<f64>> = pairs
         .iter()
-        .filter(|(value, _)| !(*value >= least))
+        .filter(|(value, _)| value.is_nan() || *value < least)
         .map(|(_, vector)| vector.clone())
         .collect();
     if !loose.is_empty() {
@@ -224,8 +224,8 @@ mod tests {
         let close = |found: f64, expected: f64| {
             assert!((found - expected).abs() < 1e-5, "{found} {expected}");
         };
-        close(found.unknowns[0], 6861.316_787_7);
-        close(found.unknowns[1], 3727.818_565_7);
+        close(found.unknowns[0], 6_861.316_787_7);
+        close(found.unknowns[1], 3_727.818_565_7);
         for (residual, expected) in found
             .residuals
             .iter()

@@ -27,10 +27,11 @@ pub(super) fn eigen(mut a: Vec<Vec<f64>>) -> Vec<(f64, Vec<f64>)> {
                     row[p] = c * x - s * y;
                     row[q] = s * x + c * y;
                 }
-                for k in 0..n {
-                    let (x, y) = (a[p][k], a[q][k]);
-                    a[p][k] = c * x - s * y;
-                    a[q][k] = s * x + c * y;
+                let (first, rest) = a.split_at_mut(q);
+                for (one, other) in first[p].iter_mut().zip(&mut rest[0]) {
+                    let (x, y) = (*one, *other);
+                    *one = c * x - s * y;
+                    *other = s * x + c * y;
                 }
                 for row in &mut vectors {
                     let (x, y) = (row[p], row[q]);

@@ -87,7 +87,7 @@ pub(super) fn parked_short(
                         .phases(mover.solid)
                         .any(|phase| first_short(phase, thing, 0.0, space).is_some())
                 };
-                if !(touches_now || !touches_later()) {
+                if !touches_now && touches_later() {
                     continue;
                 }
                 // Where it is not there the pair is left to the rise, which it bars.

@@ -151,6 +151,7 @@ impl Prepared {
 }
 
 /// The bay made ready exactly as written, for whoever asks for it.
+#[expect(clippy::large_enum_variant, reason = "one of a study, never in a list")]
 pub(super) enum Nominal<'a> {
     /// Made before.
     Made(&'a Prepared),

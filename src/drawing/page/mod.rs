@@ -106,27 +106,27 @@ pub fn page(order: &PageOrder<'_>, probe: &mut Probe) -> Result<String, PageErro
         hash(&style),
         env!("CARGO_PKG_VERSION"),
     );
-    let _ = write!(
+    let _ = writeln!(
         out,
-        "<header><h1>{title}</h1><p class=\"of\">{}</p></header>\n<main>\n",
+        "<header><h1>{title}</h1><p class=\"of\">{}</p></header>\n<main>",
         escaped(&said.vehicle_on_lift())
     );
     let all = blocks(report);
     let mut chapters = chapters(&all);
     let is_safe = report.study.highest_safe_lock.is_some();
     let verdict = chapters.remove(0);
-    let _ = write!(
+    let _ = writeln!(
         out,
-        "<section id=\"verdict\" class=\"{}\" aria-label=\"Verdict\">{}</section>\n",
+        "<section id=\"verdict\" class=\"{}\" aria-label=\"Verdict\">{}</section>",
         if is_safe { "safe" } else { "unsafe" },
         verdict.body
     );
     // The cautions come before anything that could be looked at instead.
     if !chapters.is_empty() {
         let cautions = chapters.remove(0);
-        let _ = write!(
+        let _ = writeln!(
             out,
-            "<section id=\"cautions\"><h2>{}</h2>{}</section>\n",
+            "<section id=\"cautions\"><h2>{}</h2>{}</section>",
             cautions.heading, cautions.body
         );
     }
@@ -134,9 +134,9 @@ pub fn page(order: &PageOrder<'_>, probe: &mut Probe) -> Result<String, PageErro
     out.push_str(TURN);
     contents(&mut out, &chapters);
     for (number, chapter) in chapters.iter().enumerate() {
-        let _ = write!(
+        let _ = writeln!(
             out,
-            "<section id=\"part-{}\"><h2>{}</h2>{}</section>\n",
+            "<section id=\"part-{}\"><h2>{}</h2>{}</section>",
             number + 1,
             chapter.heading,
             chapter.body

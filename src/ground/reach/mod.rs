@@ -50,8 +50,11 @@ pub struct Reach {
     pub move_not_looked_for: bool,
     /// Where arms that reach touch the vehicle: the setting of the pads at which they do not, and how
     /// many settings were looked at.
-    pub reset: (Option<Box<[PadSet; 4]>>, usize),
+    pub reset: Reset,
 }
+
+/// A setting of the pads, where one was found, and how many were looked at.
+pub type Reset = (Option<Box<[PadSet; 4]>>, usize);
 
 /// How the pads are set.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,8 +1,7 @@
 //! Which other setting of the pads would keep arms and pads off the vehicle?
 
-use super::pads::PadSet;
 use super::propose::touching;
-use super::{kit, points_m, rooms_m};
+use super::{Reset, kit, points_m, rooms_m};
 use crate::bay::Bay;
 use crate::clearance::StudyError;
 use crate::clearance::gap::Solver;
@@ -21,7 +20,7 @@ pub(super) fn pads(
     bay: &Bay,
     uncertainty: Uncertainty,
     solver: &mut Solver,
-) -> Result<(Option<Box<[PadSet; 4]>>, usize), StudyError> {
+) -> Result<Reset, StudyError> {
     let (kit, points) = (kit(bay), points_m(bay));
     let raises = bay.parking.pad_raise.map(Length::m);
     let rooms = rooms_m(bay, &uncertainty)?;

@@ -25,7 +25,7 @@ fn a_post_carries_no_more_than_half_of_the_rating() {
     assert_eq!(open(&bay), []);
     bay.lift.capacity = Mass::pounds(8_100.0);
     let stop = ("post_load.right".to_owned(), Standing::Stops);
-    assert_eq!(open(&bay), [stop.clone()]);
+    assert_eq!(open(&bay), std::slice::from_ref(&stop));
     let study = study(&bay).unwrap();
     assert_eq!(study.highest_safe_lock, None);
     assert!(stops(&study).contains(&"post_load.right"));
