@@ -3,7 +3,7 @@
 //!
 //! It opens without a network and reads without script. Nothing in it works anything out: words and
 //! tables are the report's own pieces, drawings are those of the sheets, and what is said beside the
-//! raise comes from the study ([`spots`]). Texts of files pass through [`html::escaped`] alone; a
+//! raise comes from the study (`spots`). Texts of files pass through `html::escaped` alone; a
 //! content policy lets nothing run or load but the two scripts and the style that are written here.
 
 mod html;
