@@ -8,7 +8,7 @@
 use super::places::{Planned, SIDES, index};
 use super::shims::{Lean, corners, height_at};
 use super::{COVERAGE, IN_STUDY, PostPlace};
-use crate::bay::{Bay, Corner, Measured, PostsOff, Side};
+use crate::bay::{Bay, Corner, Lift, Measured, PostsOff, Side};
 use crate::solids::posts::{self, column_middle_x_m};
 use crate::solids::{ParkingError, Role, arms, attitude, vehicle};
 use crate::units::Length;
@@ -88,18 +88,32 @@ pub fn as_they_stand(
     };
     let mut one_post = world.clone();
     one_post.lift.posts_off = PostsOff::default();
-    let column = lift.column.width.m().hypot(lift.column.depth.m());
     let turn = posts
         .iter()
         .map(|post| post.turn_rad.abs() + IN_STUDY * post.turn_sd_rad)
         .fold(0.0, f64::max);
-    one_post.policy.measured_lift += Length::metres(turn * column);
+    one_post.policy.measured_lift += Length::metres(turn * about_a_pivot_m(lift) / LIFT_SPREADS);
     Standing {
         bay: world,
         one_post,
         lean_m,
         right_higher_m,
     }
+}
+
+/// How many ± of the lift the study puts between a post and an arm of it: two about what stands,
+/// three about what moves.
+const LIFT_SPREADS: f64 = 5.0;
+
+/// How far from an arm's pivot any point of its own column is at most: where an arm points is set by
+/// the vehicle, so that a turned column turns about its pivots against its arms.
+fn about_a_pivot_m(lift: &Lift) -> f64 {
+    let column = lift.column.width.m().hypot(lift.column.depth.m());
+    let pivots = lift.arms.iter();
+    let off = pivots
+        .map(|arm| arm.pivot_inward.m().hypot(arm.pivot_away.m()))
+        .fold(0.0, f64::max);
+    column + off
 }
 
 /// How far from a column's middle, across and along, any part on its side reaches: plate, power
