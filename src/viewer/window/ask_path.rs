@@ -184,7 +184,9 @@ impl Field {
                     .id("path field".into())
                     .desired_width(520.0),
             );
-            if std::mem::take(&mut self.fresh) {
+            // A menu that closes takes the focus along: the field has it unless something else does.
+            let nobody = context.memory(|memory| memory.focused().is_none());
+            if std::mem::take(&mut self.fresh) || (nobody && !edit.lost_focus()) {
                 edit.request_focus();
             }
             if edit.changed() {
