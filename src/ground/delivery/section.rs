@@ -105,7 +105,12 @@ fn oil(bay: &Bay) -> Option<Figure> {
         "a tank filled to its least would run dry before the top: check bore, stroke and tank \
          against the manual, or ask the maker",
     );
-    Some(figure.note(note))
+    // Enough for the cylinders is no word of what must stay over the pump.
+    let standing = match figure.standing {
+        Standing::Passes => Standing::Noted,
+        other => other,
+    };
+    Some(Figure { standing, ..figure }.note(note))
 }
 
 fn mass(bay: &Bay, figures: &mut Vec<Figure>) {
@@ -276,7 +281,7 @@ mod tests {
         });
         assert_eq!(of(&bay, "oil").standing, Standing::Unknown);
         // 2 * pi/4 * 2^2 * 36 = 226.2 in3 = 0.979 gal.
-        for (least, standing) in [(0.97, Standing::Unknown), (0.98, Standing::Passes)] {
+        for (least, standing) in [(0.97, Standing::Unknown), (0.98, Standing::Noted)] {
             bay.lift.hydraulics.as_mut().unwrap().tank_min = gallons(least);
             assert_eq!(of(&bay, "oil").standing, standing, "{least}");
         }

@@ -32,6 +32,10 @@ pub(super) fn section(bay: &Bay, found: &Clearances<'_>) -> Section {
 }
 
 fn lead(bay: &Bay, found: &Clearances<'_>, reach: &Reach) -> Said {
+    let held = restraints(bay);
+    if held.standing == Standing::Stops {
+        return Said::new("Stop: ").and_said(held.why()).and(".");
+    }
     let short: Vec<&ArmFinding> = found.arms.iter().filter(|arm| !reaches(arm)).collect();
     if let Some(worst) = short
         .iter()

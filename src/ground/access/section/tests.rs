@@ -213,15 +213,30 @@ fn a_driver_shut_in_behind_the_post_does_not_get_out() {
     for id in ["way_back", "way_to_post_right", "way_behind_post_right"] {
         assert_eq!(figure(&told, id).standing, Standing::Unknown, "{id}");
     }
-    assert_eq!(figure(&told, "way_door").standing, Standing::Noted);
+    assert_eq!(figure(&told, "way_door").standing, Standing::Passes);
     assert!(words(&told.lead).contains("not known"), "{:?}", told.lead);
-    // With a room that is deeper he gets past the back.
+    // In a deeper room he gets round the back, but only to where the other post shuts him in.
     let deeper = scene(
         &format!("{}obstacles: []{}", &text[..start], &text[end..]).replace("6700 mm", "7400 mm"),
     );
     let told = of(&deeper);
-    assert_eq!(figure(&told, "way_back").standing, Standing::Noted);
-    assert!(words(&told.lead).starts_with("The driver can get out"));
+    assert_eq!(figure(&told, "way_back").standing, Standing::Passes);
+    assert!(words(&told.lead).contains("not known"), "{:?}", told.lead);
+    // In a wider one he gets past the post.
+    let wider = text.replace("width: \"4100 mm\"", "width: \"4500 mm\"");
+    let wider = wider.replace("2050 mm\", \"", "2250 mm\", \"");
+    let start = wider.find("obstacles: [").unwrap();
+    let end = start + wider[start..].find("\n        ],").unwrap() + 10;
+    let told = of(&scene(&format!(
+        "{}obstacles: []{}",
+        &wider[..start],
+        &wider[end..]
+    )));
+    assert!(
+        words(&told.lead).starts_with("The driver can get out"),
+        "{:?}",
+        told.lead
+    );
 }
 
 #[test]

@@ -1,7 +1,9 @@
 //! Does the driver get away from where his door lets him out?
 //!
-//! Vehicle and posts part the room into four corners. From the one that he steps into he has to
-//! get past the vehicle's end there, or past the post beside it and then past the other end.
+//! Vehicle and posts part the room into four corners. He leaves by the garage door: from a corner on
+//! its side of the posts he has to get past the vehicle's end there; from one behind the posts he
+//! first has to get past the post beside him, or round the vehicle's other end and past the other
+//! post. Whether the room has another door is not known.
 
 use crate::bay::{Bay, Facing, Side};
 use crate::clearance::{LEAVE_M, Study, Way, WayKind};
@@ -45,22 +47,23 @@ pub(super) fn needed(bay: &Bay, study: &Study) -> Vec<WayKind> {
     for of_vehicle in sides(bay) {
         let side = in_bay(of_vehicle, bay.parking.facing);
         needed.push(WayKind::BesideVehicle(side));
-        let past_post = [WayKind::VehicleToPost(side), WayKind::BehindPost(side)];
+        let past = |side: Side| [WayKind::VehicleToPost(side), WayKind::BehindPost(side)];
+        let gets_past = |side: Side| past(side).into_iter().any(wide);
+        let other = match side {
+            Side::Left => Side::Right,
+            Side::Right => Side::Left,
+        };
         for end in ends(bay, study, of_vehicle) {
-            let other = match end {
-                WayKind::Back => WayKind::Door,
-                _ => WayKind::Back,
-            };
-            let gets_past_the_post = past_post.into_iter().any(wide);
-            if wide(end) || (gets_past_the_post && wide(other)) {
+            let gets_round = wide(WayKind::Back) && gets_past(other);
+            let is_behind = end == WayKind::Back;
+            if wide(WayKind::Door) && (!is_behind || gets_past(side) || gets_round) {
                 continue;
             }
-            needed.push(end);
-            if !gets_past_the_post {
-                needed.extend(past_post);
-            }
-            if !wide(other) {
-                needed.push(other);
+            needed.push(WayKind::Door);
+            if is_behind && !gets_past(side) {
+                needed.extend(past(side));
+                needed.push(WayKind::Back);
+                needed.extend(past(other));
             }
         }
     }
