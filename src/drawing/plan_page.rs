@@ -40,12 +40,15 @@ pub fn plan_page(report: &Report<'_>, plan: &Plan, on: Date, paper: Paper) -> Op
         ),
         cautions: CAUTIONS.join(" "),
     };
-    MOST_NAMED
-        .into_iter()
-        .find_map(|most| prose(&frame, paper, &lines(plan, most)))
+    // With the sources where they fit; else they are those of the report.
+    [true, false].into_iter().find_map(|with_sources| {
+        MOST_NAMED
+            .into_iter()
+            .find_map(|most| prose(&frame, paper, &lines(plan, most, with_sources)))
+    })
 }
 
-fn lines(plan: &Plan, most_named: usize) -> Vec<Line> {
+fn lines(plan: &Plan, most_named: usize, with_sources: bool) -> Vec<Line> {
     let mut lines = Vec::new();
     for block in blocks(plan, most_named) {
         lines.extend(block.heading.map(|heading| Line::Heading(heading.into())));
@@ -53,6 +56,12 @@ fn lines(plan: &Plan, most_named: usize) -> Vec<Line> {
             mark: (state.word().into(), colour(state)),
             says,
         }));
+        if with_sources && !block.sources.is_empty() {
+            lines.push(Line::Marked {
+                mark: ("from".into(), FINE),
+                says: block.sources.join("; "),
+            });
+        }
     }
     lines
 }
@@ -117,6 +126,14 @@ mod tests {
                 let stops = plan.count(State::Stop);
                 let shown = page.texts().filter(|text| text.says == "STOP").count();
                 assert_eq!(shown, stops, "{name}");
+                // What the sections stand on is named too.
+                let named = plan
+                    .items
+                    .iter()
+                    .filter(|item| item.source.contains("ACI 318"));
+                if named.count() > 0 {
+                    assert!(all.contains("ACI 318"), "{name}: no sources");
+                }
                 // Nothing leaves the page, and no two lines lie on each other.
                 let boxes: Vec<_> = page.texts().map(|text| text.bounds()).collect();
                 for (index, (low, high)) in boxes.iter().enumerate() {

@@ -50,7 +50,7 @@ pub(super) fn limits(bay: &Bay) -> Limits {
         capacity_kg: lift.capacity.kg(),
         arm_kg: given.unwrap_or(lift.capacity.kg() * 0.25),
         arm_source: if given.is_some() {
-            "the lift's arm capacity"
+            "the lift's arm capacity, as the bay file or its preset has it"
         } else {
             "a quarter of the lift's capacity, for want of an arm capacity from its manual"
         },
@@ -152,7 +152,7 @@ pub(super) fn window(id: &str, what: &str, state: &State, limits: &Limits) -> Ve
             limit,
         )
         .reason(reason)
-        .source("the lift's window")
+        .source("the lift's window, as the bay file or its preset has it")
         .cure(limits.park);
         if past < 0.0 {
             let stays = Said::new("it stays ").down(Quantity::Length(-past));

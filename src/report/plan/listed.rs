@@ -15,6 +15,9 @@ pub struct Block {
     pub heading: Option<&'static str>,
     /// How each line stands, and what it says.
     pub lines: Vec<(State, String)>,
+    /// Where its figures come from, each source once; those of space and rise, which are the study's
+    /// own, are left out.
+    pub sources: Vec<String>,
 }
 
 /// The lines of the page, in the order a person meets them. Of what is not known of one section at
@@ -31,6 +34,11 @@ pub fn blocks(plan: &Plan, most_named: usize) -> Vec<Block> {
                 (step[0].step == Step::Permission).then_some(AROUND)
             },
             lines: rows(step, most_named),
+            sources: sources(&step.iter().collect::<Vec<_>>())
+                .into_iter()
+                .filter(|source| *source != STUDY)
+                .map(str::to_owned)
+                .collect(),
         })
         .collect()
 }
