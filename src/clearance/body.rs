@@ -138,13 +138,13 @@ impl Core {
 }
 
 /// The lower of two corners, axis by axis; what is no number stays so.
-fn lower(a: DVec3, b: DVec3) -> DVec3 {
+pub(super) fn lower(a: DVec3, b: DVec3) -> DVec3 {
     let least = |a: f64, b: f64| if b < a || b.is_nan() { b } else { a };
     DVec3::new(least(a.x, b.x), least(a.y, b.y), least(a.z, b.z))
 }
 
 /// The higher of two corners, axis by axis; what is no number stays so.
-fn higher(a: DVec3, b: DVec3) -> DVec3 {
+pub(super) fn higher(a: DVec3, b: DVec3) -> DVec3 {
     let most = |a: f64, b: f64| if b > a || b.is_nan() { b } else { a };
     DVec3::new(most(a.x, b.x), most(a.y, b.y), most(a.z, b.z))
 }

@@ -8,7 +8,7 @@
 use glam::DVec3;
 
 use super::arm_bodies::resting_swings;
-use super::body::Body;
+use super::body::{Body, higher, lower};
 use super::climb::{Climb, First, first_below};
 use super::findings::ContactFinding;
 use super::gap::{Separation, Solver, certified, plainly_apart};
@@ -183,7 +183,7 @@ impl<'a> Scene<'a> {
         let lift: Vec<LiftPart<'a>> = parked.solids.iter().map(part).collect();
         let (low, high) = lift.iter().fold(
             (DVec3::INFINITY, DVec3::NEG_INFINITY),
-            |(low, high), part| (low.min(part.body.low()), high.max(part.body.high())),
+            |(low, high), part| (lower(low, part.body.low()), higher(high, part.body.high())),
         );
         Ok(Self {
             lift,

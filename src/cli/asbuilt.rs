@@ -1,5 +1,6 @@
 //! `bayrise asbuilt`: where the posts stand by tape readings, and the study again.
 
+use std::cmp::Ordering;
 use std::path::PathBuf;
 
 use super::arguments::Format;
@@ -71,12 +72,20 @@ pub(super) fn run(options: &AsBuiltOptions) -> Result<Exit, Failure> {
     })
 }
 
-/// The study that shows less to be safe; the first where they show the same.
+/// The study that shows less to be safe: fewer locks, else the lower mark never to climb above; the
+/// first where they show the same.
 fn worse(one: Study, other: Study) -> Study {
     let shows = |study: &Study| (study.highest_safe_lock, study.highest_clear_lock);
-    if shows(&other) < shows(&one) {
-        other
-    } else {
-        one
-    }
+    let never_above = |study: &Study| {
+        let marks = study.marks.as_ref();
+        marks
+            .and_then(|marks| marks.never_above_m)
+            .unwrap_or(f64::INFINITY)
+    };
+    let is_worse = match shows(&other).cmp(&shows(&one)) {
+        Ordering::Less => true,
+        Ordering::Equal => never_above(&other) < never_above(&one),
+        Ordering::Greater => false,
+    };
+    if is_worse { other } else { one }
 }

@@ -91,7 +91,7 @@ fn in_the_room(proposal: &Proposal) -> String {
     let room = if there.reasons == 0 {
         "it can be driven in and stands clear of the room"
     } else {
-        "what the room has against it here it has there too"
+        "the room is against it there too, perhaps for other reasons"
     };
     let lock = |heights: Heights| match heights.highest_clear_lock {
         Some(lock) => format!("lock {lock}"),
