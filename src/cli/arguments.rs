@@ -540,14 +540,20 @@ pub(super) enum Switch {
 /// Open the bay in a window: turn it, raise it step by step, change it, save it.
 #[derive(Debug, Args)]
 #[command(after_help = "\
-Example:
+Examples:
   bayrise view my-bay.ron
+  bayrise view my-bay.ron --beside tall.ron  two bays to the same scale, their carriages linked
+  bayrise view options.ron                   the table of what options.ron lists
 
 F1 or ? in the window lists its keys. Exits 2 when the file can't be read, 3 when there is no display
 or no driver for it.")]
 pub(super) struct View {
     /// The bay file
     pub(super) file: PathBuf,
+
+    /// Another bay to the right of it, to the same scale, its carriage going along
+    #[arg(long, value_name = "FILE")]
+    pub(super) beside: Option<PathBuf>,
 }
 
 /// Print every solid of the bay with its place, for any outside program.

@@ -134,7 +134,7 @@ fn carry_out(task: Task) -> Result<Exit, Failure> {
         Task::Model(options) => model::run(&options),
         Task::Report(options) => report::run(&options),
         Task::Compare(options) => compare::run(&options),
-        Task::View(file) => view::run(&file),
+        Task::View { file, beside } => view::run(&file, beside.as_deref()),
         Task::Window(file) => view::after_verdict(&file),
         Task::Solids(options) => solids::run(&options),
         Task::Schema(of) => schema::run(of),

@@ -32,7 +32,12 @@ pub(super) enum Task {
     /// Study a bay and print the report.
     Check(CheckOptions),
     /// Open the window.
-    View(PathBuf),
+    View {
+        /// The bay file, or a file of options.
+        file: PathBuf,
+        /// Another bay file to show beside it.
+        beside: Option<PathBuf>,
+    },
     /// A file without a command: the verdict, then the window.
     Window(PathBuf),
     /// Say what is go, stop or not known before buying.
@@ -117,7 +122,7 @@ impl Task {
     pub(super) fn draws(&self) -> bool {
         match self {
             Self::Picture(_) => true,
-            Self::View(_) | Self::Window(_) => viewer::no_window().is_none(),
+            Self::View { .. } | Self::Window(_) => viewer::no_window().is_none(),
             Self::Check(check) => check.picture.is_some(),
             _ => false,
         }
@@ -210,7 +215,10 @@ impl Task {
                     door: door(&solids.door)?,
                 })
             }
-            (_, Some(Command::View(view))) => Self::View(view.file),
+            (_, Some(Command::View(view))) => Self::View {
+                file: view.file,
+                beside: view.beside,
+            },
             (_, Some(Command::Picture(typed))) => Self::Picture(picture(typed)?),
             (_, Some(Command::Schema(typed))) => Self::Schema(match typed.of {
                 SchemaOf::Check => super::schema::Of::Check,

@@ -17,14 +17,24 @@ use crate::choose::Asked;
 use crate::panels::Compared;
 use crate::viewer::{self, Fault};
 
-/// The window on a bay.
-pub(super) fn run(file: &Path) -> Result<Exit, Failure> {
+/// The window on a bay, with another beside it where one is named.
+pub(super) fn run(file: &Path, beside: Option<&Path>) -> Result<Exit, Failure> {
     let bytes = bay_file(file)?;
     // A file that can't be used is said first, display or not.
-    let outcome = if options::is_one(&bytes) {
-        open_compared(file, &bytes)?
-    } else {
-        open(file, of_bytes(file, bytes)?)?
+    let outcome = match (options::is_one(&bytes), beside) {
+        (true, Some(_)) => {
+            return Err(Failure::new(
+                format!("{} lists what is to be compared", file.display()),
+                "name two bay files, or open the list alone and press `beside` in its table",
+            ));
+        }
+        (true, None) => open_compared(file, &bytes)?,
+        (false, None) => open(file, of_bytes(file, bytes)?)?,
+        (false, Some(other)) => {
+            let this = of_bytes(file, bytes)?;
+            let other_bay = of_bytes(other, bay_file(other)?)?;
+            open_both(file, this, other, other_bay)?
+        }
     };
     Ok(match outcome {
         Ok(()) => Exit::Met,
@@ -101,11 +111,28 @@ fn open(file: &Path, loaded: Loaded) -> Result<Result<(), Fault>, Failure> {
     if let Some(fault) = viewer::no_window() {
         return Ok(Err(fault));
     }
-    let text = String::from_utf8(loaded.bytes).map_err(|_| {
+    Ok(viewer::open(file, text(file, loaded)?))
+}
+
+/// Two bays side by side.
+fn open_both(
+    file: &Path,
+    loaded: Loaded,
+    other: &Path,
+    other_loaded: Loaded,
+) -> Result<Result<(), Fault>, Failure> {
+    if let Some(fault) = viewer::no_window() {
+        return Ok(Err(fault));
+    }
+    let beside = (other.to_path_buf(), text(other, other_loaded)?);
+    Ok(viewer::open_beside(file, text(file, loaded)?, beside))
+}
+
+fn text(file: &Path, loaded: Loaded) -> Result<String, Failure> {
+    String::from_utf8(loaded.bytes).map_err(|_| {
         Failure::new(
             format!("{} is no text", file.display()),
             "name a bay file, as in `bayrise view my-bay.ron`",
         )
-    })?;
-    Ok(viewer::open(file, text))
+    })
 }

@@ -62,6 +62,14 @@ pub enum Action {
     DropAutosave,
     /// Open one combination of what was compared as a bay of its own, not saved yet.
     OpenCell(Pick),
+    /// Choose a file to put beside the open bay.
+    AskBeside,
+    /// Put the bay of this file beside the open one.
+    PutBeside(PathBuf),
+    /// Put one combination of what was compared beside the open bay.
+    CellBeside(Pick),
+    /// Take the bay beside the open one away.
+    TakeBesideAway,
     /// Leave; as for a new or another file, asks first when something is not saved.
     Quit,
     /// Stay with the document after all.
@@ -174,6 +182,10 @@ pub enum Change {
 pub enum Wish {
     /// Ask for a file to open.
     AskOpen,
+    /// Ask for a file to put beside the open bay.
+    AskBeside,
+    /// Read this file; then [`super::Desk::put_beside`] or a notice.
+    ReadBeside(PathBuf),
     /// Ask for a file to save to; then [`super::Desk::save_to`].
     AskSaveAs,
     /// Ask for a file to write this to, make it and write it.

@@ -12,9 +12,10 @@ use crate::report::compare::{Row, Sort, Stands};
 const MOST_ROWS: usize = 500;
 
 /// The headings, and the order that pressing one puts the rows into.
-const HEAD: [(&str, Option<Sort>); 11] = [
+const HEAD: [(&str, Option<Sort>); 12] = [
     ("room", Some(Sort::File)),
     ("lift, vehicle", Some(Sort::File)),
+    ("", None),
     ("", None),
     ("safe lock", Some(Sort::Lock)),
     ("under it", Some(Sort::Underbody)),
@@ -140,6 +141,12 @@ fn line(ui: &mut Ui, desk: &Desk, pick: Pick, row: &Row, out: &mut Vec<Action>) 
     let open = ui.button(format!("{}, {}", row.lift, row.vehicle));
     if open.on_hover_text("Open this bay").clicked() {
         out.push(Action::OpenCell(pick));
+    }
+    let beside = ui
+        .button("beside")
+        .on_hover_text("Show this bay beside the open one");
+    if beside.clicked() {
+        out.push(Action::CellBeside(pick));
     }
     let state = state(row.stands);
     let height = ui.text_style_height(&egui::TextStyle::Body);

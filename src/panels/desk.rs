@@ -1,6 +1,7 @@
 //! What is open, chosen and shown?
 
 mod act;
+mod beside;
 mod carriage;
 mod eye;
 mod files;
@@ -10,6 +11,8 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use glam::DVec3;
+
+pub use beside::Beside;
 
 use super::action::Action;
 use super::camera::{Camera, Sight};
@@ -42,6 +45,10 @@ pub struct Desk {
     pub sight: Option<Sight>,
     /// Corners of the box about everything that is framed, metres.
     pub bounds_m: [DVec3; 2],
+    /// The same about this bay alone: what is framed is larger while a larger bay stands beside it.
+    own_bounds_m: [DVec3; 2],
+    /// A second bay to look at beside this one.
+    pub beside: Option<Box<Beside>>,
     /// Width of the view over its height.
     pub aspect: f64,
     /// The pair kept lit: names of the moving and the fixed solid.
@@ -88,6 +95,8 @@ impl Desk {
             camera: Camera::at(Sight::Corner, low, high, DVec3::ZERO, aspect),
             sight: Some(Sight::Corner),
             bounds_m: [low, high],
+            own_bounds_m: [low, high],
+            beside: None,
             aspect,
             picked: None,
             here: None,
@@ -160,6 +169,7 @@ impl Desk {
             }
             Err(why) => self.study_failed = Some(why),
         }
+        self.follow();
     }
 
     /// Studies at once where a study is wanted: for tests and pictures.

@@ -149,6 +149,23 @@ fn view(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     view_bar::dimensions(ui, desk, out);
     view_bar::cut(ui, desk, out);
     ui.separator();
+    item(
+        ui,
+        "A bay beside this one\u{2026}",
+        "a bay beside this one",
+        true,
+        Action::AskBeside,
+        out,
+    );
+    item(
+        ui,
+        "Take the bay beside away",
+        "take the bay beside away",
+        desk.beside.is_some(),
+        Action::TakeBesideAway,
+        out,
+    );
+    ui.separator();
     let mut is_dark = desk.settings.theme == Theme::Dark;
     if ui.checkbox(&mut is_dark, "Light on dark").changed() {
         let theme = if is_dark { Theme::Dark } else { Theme::Light };

@@ -38,5 +38,5 @@ pub mod view_bar;
 
 pub use action::{Action, Change, Wish};
 pub use compared::Compared;
-pub use desk::Desk;
+pub use desk::{Beside, Desk};
 pub use document::Document;

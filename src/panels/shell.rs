@@ -9,7 +9,7 @@ use super::{
 };
 
 /// Shows every panel around the view and what is written over it, and obeys the keys; returns
-/// where the view is.
+/// where the view is: with a bay beside the open one, where both are, see [`overlay::halves`].
 pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
     style::apply(ui.ctx(), &desk.settings);
     ui.set_style(ui.ctx().global_style());
@@ -152,7 +152,7 @@ fn panels(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
         .exact_size(widths.ladder)
         .show(ui, |ui| ladder::show(ui, desk, out));
     let view = ui.available_rect_before_wrap();
-    overlay::paint(&ui.painter_at(view), view, desk, false);
+    overlay::paint_all(&ui.painter_at(view), view, desk, false);
     view
 }
 

@@ -73,8 +73,8 @@ impl Show {
 /// Shows the title block; returns where the view is.
 pub fn show(ui: &mut Ui, desk: &Desk, _out: &mut Vec<Action>) -> Rect {
     let whole = ui.available_rect_before_wrap();
-    overlay::paint(&ui.painter_at(whole), whole, desk, true);
-    overlay::view_rect(whole, desk, true)
+    overlay::paint_all(&ui.painter_at(whole), whole, desk, true);
+    overlay::views_rect(whole, desk, true)
 }
 
 #[cfg(test)]

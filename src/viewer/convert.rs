@@ -4,7 +4,6 @@
 //! from the middle of the room's floor, so that single precision is good to a thousandth of a
 //! millimetre.
 
-use bevy::ecs::resource::Resource;
 use bevy::math::{Quat, Vec3};
 use bevy::prelude::{Color, LinearRgba, Transform};
 use glam::{DQuat, DVec3};
@@ -14,7 +13,7 @@ use crate::drawing::palette::Colour;
 use crate::solids::Pose;
 
 /// Where the engine's origin lies in the bay, metres.
-#[derive(Debug, Clone, Copy, PartialEq, Resource, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Origin {
     in_bay: DVec3,
 }

@@ -29,9 +29,9 @@ pub(crate) use crate::drawing::{facets, paint};
 pub use capture::{beside, make as picture};
 pub use day::today;
 #[cfg(feature = "viewer")]
-pub use window::{no_window, open, open_compared, trace};
+pub use window::{no_window, open, open_beside, open_compared, trace};
 #[cfg(not(feature = "viewer"))]
-pub use without::{beside, no_window, open, picture, trace};
+pub use without::{beside, no_window, open, open_beside, picture, trace};
 
 /// Why nothing could be drawn; for people, with what to do about it.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -1,6 +1,6 @@
 //! What is answered where the program was built without an engine?
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use super::Fault;
 use super::order::{Made, PictureError, PictureOrder};
@@ -20,6 +20,14 @@ pub fn no_window() -> Option<Fault> {
 /// Always.
 pub fn open(_file: &Path, _text: String) -> Result<(), Fault> {
     no_window().map_or(Ok(()), Err)
+}
+
+/// Opens the window on two bay files.
+///
+/// # Errors
+/// Always.
+pub fn open_beside(file: &Path, text: String, _other: (PathBuf, String)) -> Result<(), Fault> {
+    open(file, text)
 }
 
 /// Notes when something was reached; only the window has anything to note.

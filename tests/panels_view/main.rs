@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs, unreachable_pub)] // a helper of tests
 
 mod asking;
+mod beside;
 mod carriage;
 mod compared;
 mod keyboard;

@@ -12,6 +12,12 @@ use crate::panels::settings::Notice;
 impl Desk {
     /// Carries out an action; what only the window can do comes back.
     pub fn apply(&mut self, action: Action) -> Vec<Wish> {
+        let wishes = self.act(action);
+        self.follow();
+        wishes
+    }
+
+    fn act(&mut self, action: Action) -> Vec<Wish> {
         if self.settings.show_mode && matches!(action, Action::Door(_) | Action::DoorToggle) {
             // There the door stands as the verdict has it.
             return Vec::new();
@@ -37,8 +43,15 @@ impl Desk {
                 }
             }
             Action::LockUp => {
-                let next = self.rise.lock_above(&self.locks_m());
-                self.go(next.unwrap_or(self.rise.travel_m));
+                match self.rise.lock_above(&self.locks_m()) {
+                    Some(next) => self.go(next),
+                    None => {
+                        // Where this lift has no lock left the other may have.
+                        if let Some(next) = self.of_beside(|it| it.rise.lock_above(&it.locks_m())) {
+                            self.beside_goes(next);
+                        }
+                    }
+                }
             }
             Action::LockDown => {
                 let next = self.rise.lock_below(&self.locks_m());
@@ -50,7 +63,13 @@ impl Desk {
                     .as_ref()
                     .and_then(|v| v.study.highest_safe_lock);
                 match safe {
-                    Some(lock) => return self.apply(Action::ToLock(lock)),
+                    Some(lock) => {
+                        let wishes = self.act(Action::ToLock(lock));
+                        // Each to its own; one that has none stays on the floor.
+                        let own = self.of_beside(|it| Some(it.safe_travel_m().unwrap_or(0.0)));
+                        own.into_iter().for_each(|own_m| self.beside_goes(own_m));
+                        return wishes;
+                    }
                     None => self.notices.push(Notice {
                         is_error: false,
                         text: "No lock is safe; the carriage stays where it is.".into(),
@@ -58,9 +77,16 @@ impl Desk {
                 }
             }
             Action::ToFloor => self.go(0.0),
-            Action::ToTop => self.go(self.full_travel_m()),
+            Action::ToTop => {
+                self.go(self.full_travel_m());
+                let own = self.of_beside(|it| Some(it.full_travel_m()));
+                own.into_iter().for_each(|own_m| self.beside_goes(own_m));
+            }
             Action::PlayPause => {
-                if !self.rise.playing && self.rise.travel_m >= self.full_travel_m() {
+                let is_up = |desk: &Self| desk.rise.travel_m >= desk.full_travel_m();
+                let all_up =
+                    is_up(self) && self.of_beside(|it| (!is_up(it)).then_some(())).is_none();
+                if !self.rise.playing && all_up {
                     self.go(0.0);
                 }
                 self.rise.playing = !self.rise.playing;
@@ -69,9 +95,13 @@ impl Desk {
                 if self.settings.show_mode {
                     self.show_tick(seconds);
                 } else if self.rise.playing {
-                    let to = self.rise.travel_m + seconds.clamp(0.0, 1.0) * PLAY_M_PER_S;
-                    self.go(to);
-                    self.rise.playing = self.rise.travel_m < self.full_travel_m();
+                    let step_m = seconds.clamp(0.0, 1.0) * PLAY_M_PER_S;
+                    if self.rise.travel_m < self.full_travel_m() {
+                        self.go(self.rise.travel_m + step_m);
+                        self.follow();
+                    }
+                    let other_rises = self.raise_beside_alone(step_m);
+                    self.rise.playing = other_rises || self.rise.travel_m < self.full_travel_m();
                 }
             }
             Action::Door(share) => {
@@ -122,6 +152,10 @@ impl Desk {
             Action::ShowCompared(on) => self.compare(|compared| compared.is_open = on),
             Action::SortCompared(sort) => self.compare(|compared| compared.sort = sort),
             Action::FilterCompared(text) => self.compare(|compared| compared.filter = text),
+            Action::AskBeside => return vec![Wish::AskBeside],
+            Action::PutBeside(path) => return vec![Wish::ReadBeside(path)],
+            Action::CellBeside(pick) => self.cell_beside(pick),
+            Action::TakeBesideAway => self.take_beside_away(),
             Action::New | Action::OpenFile(_) | Action::OpenCell(_) | Action::Quit => {
                 self.leaves_when_saved = false;
                 if self.document.is_unsaved() {

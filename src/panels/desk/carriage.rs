@@ -69,6 +69,7 @@ impl Desk {
 
     pub(super) fn go(&mut self, travel_m: f64) {
         if travel_m.is_finite() {
+            self.link();
             // Before people, a verdict of an older state of the file raises nothing.
             let raises = self.is_current() || !self.settings.show_mode;
             let top_m = if raises { travel_m } else { self.rise.travel_m };

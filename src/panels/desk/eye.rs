@@ -16,9 +16,11 @@ impl Desk {
             .reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)));
         if let Some((low, high)) = bounds {
             self.bounds_m = [low, high];
+            self.own_bounds_m = [low, high];
             if let Some(sight) = self.sight {
                 self.look(sight);
             }
+            self.follow();
         }
     }
 
@@ -31,6 +33,7 @@ impl Desk {
         if let Some(sight) = self.sight {
             self.look(sight);
         }
+        self.follow();
     }
 
     pub(super) fn look(&mut self, sight: Sight) {

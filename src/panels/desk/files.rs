@@ -93,18 +93,24 @@ impl Desk {
                     "This bay is the one compared, as a file of its own; it is not saved yet.";
                 (false, said.to_owned())
             }
-            Err(TextError::Faults(faults)) => {
-                let first = faults.first().map(ToString::to_string).unwrap_or_default();
-                (true, format!("This combination makes no bay: {first}"))
-            }
-            Err(TextError::NotTheSame) => (
-                true,
-                "This combination can't be written as a bay file that means the same; study it \
-                 by `bayrise compare`."
-                    .to_owned(),
-            ),
+            Err(why) => (true, no_bay(&why)),
         };
         self.notices.push(Notice { is_error, text });
+    }
+
+    /// Puts a combination of what was compared beside the open bay.
+    pub(super) fn cell_beside(&mut self, pick: Pick) {
+        let Some(compared) = &self.compared else {
+            return;
+        };
+        match compared.text(pick) {
+            Ok(text) => {
+                let document = Document::new(None, text, None, compared.presets());
+                self.put_beside(Self::new(document));
+                self.compare(|compared| compared.is_open = false);
+            }
+            Err(why) => self.tell(no_bay(&why)),
+        }
     }
 
     /// Starts a bay of two shipped presets, in the units of the bay before it.
@@ -144,5 +150,20 @@ impl Desk {
         self.recent.retain(|known| known != path);
         self.recent.insert(0, path.into());
         self.recent.truncate(8);
+    }
+}
+
+/// Why a combination can't be opened.
+fn no_bay(why: &TextError) -> String {
+    match why {
+        TextError::Faults(faults) => {
+            let first = faults.first().map(ToString::to_string).unwrap_or_default();
+            format!("This combination makes no bay: {first}")
+        }
+        TextError::NotTheSame => {
+            "This combination can't be written as a bay file that means the same; study it by \
+             `bayrise compare`."
+                .to_owned()
+        }
     }
 }

@@ -301,6 +301,15 @@ pub const TABLE: &[Binding] = &[
     anywhere(G::File, &[S::ctrl_shift(Key::S)], "save as", |_| {
         Some(Action::SaveAs)
     }),
+    anywhere(G::File, &[S::ctrl(Key::B)], "a bay beside this one", |_| {
+        Some(Action::AskBeside)
+    }),
+    key(
+        G::File,
+        &[S::ctrl_shift(Key::B)],
+        "take the bay beside away",
+        |desk| desk.beside.as_ref().map(|_| Action::TakeBesideAway),
+    ),
     anywhere(G::File, &[S::ctrl(Key::R)], "take the file on disk", |_| {
         Some(Action::Reload)
     }),

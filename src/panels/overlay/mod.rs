@@ -6,6 +6,7 @@
 
 mod block;
 mod caption;
+mod halves;
 mod labels;
 mod lines;
 mod marks;
@@ -14,6 +15,7 @@ mod strokes;
 use egui::{Align2, Color32, FontId, Painter, Rect, pos2, vec2};
 
 pub use caption::{Content, content};
+pub use halves::{HeadLine, halves, head_lines, paint_all, views_rect};
 pub use lines::{DimensionLine, lines, text_size};
 pub use marks::{Mark, marks};
 

@@ -6,7 +6,7 @@ use bevy::camera::{
 use bevy::core_pipeline::tonemapping::{DebandDither, Tonemapping};
 use bevy::prelude::*;
 
-use super::SceneSet;
+use super::{Open, Other, SceneSet, Shown, Side};
 use crate::drawing::palette::things;
 use crate::panels::camera::{Camera as Eye, Lens};
 use crate::panels::settings::Theme;
@@ -17,6 +17,11 @@ use crate::viewer::{OpenDesk, Quality};
 #[derive(Debug, Clone, Copy, Component)]
 pub struct SceneCamera;
 
+/// The camera that looks at the bay beside the open one. It draws only where the window gives it a
+/// place.
+#[derive(Debug, Clone, Copy, Component)]
+pub struct OtherCamera;
+
 /// The nearest thing that is drawn, metres from the eye.
 const NEAR_M: f32 = 0.05;
 /// The farthest thing that is drawn with parallel lines, metres from the eye.
@@ -26,8 +31,10 @@ pub(super) struct CameraPlugin;
 
 impl Plugin for CameraPlugin {
     fn build(&self, app: &mut App) {
-        app.add_systems(Startup, spawn)
-            .add_systems(Update, follow.in_set(SceneSet::Show));
+        app.add_systems(Startup, spawn).add_systems(
+            Update,
+            (follow::<Open, SceneCamera>, follow::<Other, OtherCamera>).in_set(SceneSet::Show),
+        );
     }
 }
 
@@ -35,6 +42,19 @@ fn spawn(mut commands: Commands, quality: Res<Quality>) {
     commands.spawn((
         SceneCamera,
         Camera3d::default(),
+        Tonemapping::None,
+        DebandDither::Disabled,
+        msaa(*quality),
+    ));
+    commands.spawn((
+        OtherCamera,
+        Camera3d::default(),
+        Camera {
+            order: 1,
+            is_active: false,
+            ..default()
+        },
+        Other::layer(),
         Tonemapping::None,
         DebandDither::Disabled,
         msaa(*quality),
@@ -49,22 +69,20 @@ fn msaa(quality: Quality) -> Msaa {
     }
 }
 
-fn follow(
-    desk: Res<OpenDesk>,
-    origin: Res<Origin>,
+fn follow<S: Side, C: Component>(
+    open: Res<OpenDesk>,
+    shown: Res<Shown<S>>,
     quality: Res<Quality>,
-    mut cameras: Query<
-        (&mut Camera, &mut Transform, &mut Projection, &mut Msaa),
-        With<SceneCamera>,
-    >,
+    mut cameras: Query<(&mut Camera, &mut Transform, &mut Projection, &mut Msaa), With<C>>,
 ) {
-    let eye = &desk.0.camera;
-    let behind = match desk.0.settings.theme {
+    let Some(desk) = S::desk(&open.0) else { return };
+    let eye = &desk.camera;
+    let behind = match desk.settings.theme {
         Theme::Light => things::BEHIND_LIGHT,
         Theme::Dark => things::BEHIND_DARK,
     };
     for (mut camera, mut transform, mut projection, mut samples) in &mut cameras {
-        transform.set_if_neq(standing(eye, &origin));
+        transform.set_if_neq(standing(eye, &shown.origin));
         if !shows(&projection, eye.lens) {
             *projection = lens(eye.lens);
         }

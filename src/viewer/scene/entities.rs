@@ -1,8 +1,10 @@
 //! Which entity stands for each solid, and what of it changed?
 
 use std::collections::{HashMap, HashSet};
+use std::marker::PhantomData;
 use std::sync::Arc;
 
+use bevy::camera::visibility::RenderLayers;
 use bevy::light::NotShadowCaster;
 use bevy::prelude::*;
 use glam::DVec3;
@@ -10,37 +12,26 @@ use glam::DVec3;
 use super::cut_away::{Inner, Mode};
 use super::materials::Materials;
 use super::seen::{Seen, lit};
-use super::{SceneSet, Shown, mesh};
+use super::{Shown, Side, mesh};
 use crate::bay::Bay;
 use crate::drawing::palette::things;
 use crate::panels::settings::Theme;
 use crate::solids::vehicle::wheel_middle_m;
 use crate::solids::{Layer, Pose, Role, Shape, Solid};
 use crate::viewer::OpenDesk;
-use crate::viewer::convert::Origin;
 use crate::viewer::facets::{Edge, Facet, HalfSpace, edges, facets, section};
 use crate::viewer::paint::{Finish, Livery, Paint, Painting, Patch, paint_of, painted};
 
-/// One entity for each solid, by name.
-pub(super) struct EntitiesPlugin;
-
-impl Plugin for EntitiesPlugin {
-    fn build(&self, app: &mut App) {
-        app.init_resource::<Materials>()
-            .init_resource::<Stage>()
-            .add_systems(Update, (theme, place, see).chain().in_set(SceneSet::Show));
-    }
-}
-
-/// What stands on the stage.
+/// What stands on the stage of one side: one entity for each solid, by name.
 #[derive(Debug, Default, Resource)]
-struct Stage {
+pub(super) struct Stage<S: Side> {
     parts: HashMap<String, Part>,
     /// Of the list and of the cut.
     done: Option<(u64, Option<(f64, bool)>)>,
     /// For which bay and with what its vehicle is painted.
     livery: Option<(Arc<Bay>, Livery)>,
     theme: Option<Theme>,
+    side: PhantomData<S>,
 }
 
 /// The entities of one solid.
@@ -110,9 +101,9 @@ impl Skin {
     }
 }
 
-fn theme(
+pub(super) fn theme<S: Side>(
     desk: Res<OpenDesk>,
-    mut stage: ResMut<Stage>,
+    mut stage: ResMut<Stage<S>>,
     materials: Res<Materials>,
     mut assets: ResMut<Assets<StandardMaterial>>,
 ) {
@@ -125,24 +116,24 @@ fn theme(
 
 /// Puts every solid of the list where it stands; builds meshes only where a shape, its paint or
 /// the cut through it changed.
-fn place(
+pub(super) fn place<S: Side>(
     mut commands: Commands,
-    desk: Res<OpenDesk>,
-    shown: Res<Shown>,
-    origin: Res<Origin>,
-    mut stage: ResMut<Stage>,
+    open: Res<OpenDesk>,
+    shown: Res<Shown<S>>,
+    mut stage: ResMut<Stage<S>>,
     mut meshes: ResMut<Assets<Mesh>>,
     mut transforms: Query<&mut Transform>,
 ) {
-    let cut = desk.0.settings.cut_m.map(|at_m| {
-        let [_, _, into] = desk.0.camera.axes();
-        (at_m, into.y >= -1e-6)
+    let desk = S::desk(&open.0);
+    let cut = desk.and_then(|desk| {
+        let [_, _, into] = desk.camera.axes();
+        Some((desk.settings.cut_m?, into.y >= -1e-6))
     });
     if stage.done == Some((shown.revision, cut)) {
         return;
     }
     stage.done = Some((shown.revision, cut));
-    let Some(bay) = &shown.bay else {
+    let (Some(bay), Some(desk)) = (&shown.bay, desk) else {
         for part in stage.parts.drain().map(|(_, part)| part) {
             commands.entity(part.root).despawn();
         }
@@ -154,7 +145,8 @@ fn place(
     let worn = before.map(|(_, livery)| livery).filter(|_| same_bay);
     let livery = livery(bay, &shown.solids, worn.clone());
     let same_livery = worn.is_some_and(|worn| worn.is(&livery));
-    let middle_m = (desk.0.bounds_m[0] + desk.0.bounds_m[1]) * 0.5;
+    let middle_m = (desk.bounds_m[0] + desk.bounds_m[1]) * 0.5;
+    let layer = S::layer();
 
     let names: HashSet<&str> = shown.solids.iter().map(|s| s.name.as_str()).collect();
     stage.parts.retain(|name, part| {
@@ -181,7 +173,7 @@ fn place(
             painting,
             kept: kept.and_then(|kept| meets(solid, &kept)),
         };
-        let transform = origin.transform(&solid.bay_from_solid);
+        let transform = shown.origin.transform(&solid.bay_from_solid);
         let inner = Inner::of(solid, middle_m);
         match stage.parts.get_mut(&solid.name) {
             Some(part) if part.recipe == recipe && part.role == solid.role => {
@@ -197,7 +189,13 @@ fn place(
                 }
                 part.recipe = recipe;
                 let painted = part.skin.painted(&part.recipe.painting);
-                part.faces = faces(&mut commands, &mut meshes, part.root, part.role, &painted);
+                part.faces = faces(
+                    &mut commands,
+                    &mut meshes,
+                    &layer,
+                    (part.root, part.role),
+                    &painted,
+                );
                 part.seen = None;
                 commands.entity(part.root).insert(transform);
                 part.inner = inner;
@@ -206,7 +204,8 @@ fn place(
                 if let Some(old) = known {
                     commands.entity(old.root).despawn();
                 }
-                let part = build(&mut commands, &mut meshes, solid, transform, recipe, inner);
+                let at = (transform, &layer);
+                let part = build(&mut commands, &mut meshes, solid, at, recipe, inner);
                 stage.parts.insert(solid.name.clone(), part);
             }
         }
@@ -263,7 +262,7 @@ fn build(
     commands: &mut Commands,
     meshes: &mut Assets<Mesh>,
     solid: &Solid,
-    transform: Transform,
+    (transform, layer): (Transform, &RenderLayers),
     recipe: Recipe,
     inner: Option<Inner>,
 ) -> Part {
@@ -276,7 +275,7 @@ fn build(
         ))
         .id();
     let painted = skin.painted(&recipe.painting);
-    let faces = faces(commands, meshes, root, solid.role, &painted);
+    let faces = faces(commands, meshes, layer, (root, solid.role), &painted);
     let edges = if has_lines(solid) || recipe.kept.is_some() {
         skin.edges()
     } else {
@@ -284,7 +283,12 @@ fn build(
     };
     let lines = mesh::lines(&edges).map(|mesh| {
         commands
-            .spawn((Mesh3d(meshes.add(mesh)), NotShadowCaster, ChildOf(root)))
+            .spawn((
+                Mesh3d(meshes.add(mesh)),
+                NotShadowCaster,
+                layer.clone(),
+                ChildOf(root),
+            ))
             .id()
     });
     Part {
@@ -303,14 +307,14 @@ fn build(
 fn faces(
     commands: &mut Commands,
     meshes: &mut Assets<Mesh>,
-    root: Entity,
-    role: Role,
+    layer: &RenderLayers,
+    (root, role): (Entity, Role),
     painted: &[Patch],
 ) -> Vec<(Finish, Entity)> {
     mesh::meshes(painted)
         .into_iter()
         .map(|(finish, mesh)| {
-            let mut face = commands.spawn((Mesh3d(meshes.add(mesh)), ChildOf(root)));
+            let mut face = commands.spawn((Mesh3d(meshes.add(mesh)), layer.clone(), ChildOf(root)));
             if !casts_shadow(role) {
                 face.insert(NotShadowCaster);
             }
@@ -336,17 +340,18 @@ fn casts_shadow(role: Role) -> bool {
 }
 
 /// Cuts away what stands between the eye and the inside, and lights what is tight or strikes.
-fn see(
+pub(super) fn see<S: Side>(
     mut commands: Commands,
-    desk: Res<OpenDesk>,
-    mut stage: ResMut<Stage>,
+    open: Res<OpenDesk>,
+    mut stage: ResMut<Stage<S>>,
     materials: Res<Materials>,
 ) {
-    let lit = lit(&desk.0);
+    let Some(desk) = S::desk(&open.0) else { return };
+    let lit = lit(desk);
     for (name, part) in &mut stage.bypass_change_detection().parts {
         let mode = part
             .inner
-            .map_or(Mode::Whole, |inner| inner.mode(&desk.0.camera));
+            .map_or(Mode::Whole, |inner| inner.mode(&desk.camera));
         let seen = Seen::new(mode, lit.get(name.as_str()).copied());
         if part.seen == Some(seen) {
             continue;

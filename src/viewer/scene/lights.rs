@@ -3,12 +3,14 @@
 //! One light from above throws soft shadows, a weak one from below the other side and light from
 //! everywhere keep shadows, ceilings and the vehicle's underside readable.
 
+use std::marker::PhantomData;
+
 use bevy::light::{
     CascadeShadowConfig, CascadeShadowConfigBuilder, DirectionalLightShadowMap, GlobalAmbientLight,
 };
 use bevy::prelude::*;
 
-use super::SceneSet;
+use super::{Open, Other, SceneSet, Side};
 use crate::viewer::{OpenDesk, Quality};
 
 /// Key light, lux at the exposure of the scene's camera.
@@ -29,28 +31,34 @@ impl Plugin for LightsPlugin {
                 brightness: AMBIENT,
                 ..default()
             })
-            .add_systems(Startup, lights)
-            .add_systems(Update, reach.in_set(SceneSet::Show));
+            .add_systems(Startup, (lights::<Open>, lights::<Other>))
+            .add_systems(
+                Update,
+                (reach::<Open>, reach::<Other>).in_set(SceneSet::Show),
+            );
     }
 }
 
 #[derive(Component)]
-struct Key;
+struct Key<S: Side>(PhantomData<S>);
 
-fn lights(mut commands: Commands, quality: Res<Quality>) {
+/// A light reaches what shares a layer with it.
+fn lights<S: Side>(mut commands: Commands, quality: Res<Quality>) {
     let from =
         |x: f32, y: f32, z: f32| Transform::from_xyz(x, y, z).looking_at(Vec3::ZERO, Vec3::Y);
     commands.spawn((
-        Key,
+        Key::<S>(PhantomData),
+        S::layer(),
         DirectionalLight {
             illuminance: KEY_LUX,
-            shadow_maps_enabled: quality.shadows,
+            shadow_maps_enabled: quality.shadows && S::LAYER == Open::LAYER,
             ..default()
         },
         from(-0.3, -0.36, 1.0),
         cascades((0.1, 40.0)),
     ));
     commands.spawn((
+        S::layer(),
         DirectionalLight {
             illuminance: FILL_LUX,
             shadow_maps_enabled: false,
@@ -73,20 +81,23 @@ fn cascades((from_m, to_m): (f32, f32)) -> CascadeShadowConfig {
 
 /// Shadows follow quality, and lie where the room lies from the eye, in steps of a metre: the less
 /// of the depth they cover, the finer they are.
-fn reach(
-    desk: Res<OpenDesk>,
+fn reach<S: Side>(
+    open: Res<OpenDesk>,
     quality: Res<Quality>,
-    mut key: Query<(&mut DirectionalLight, &mut CascadeShadowConfig), With<Key>>,
+    mut key: Query<(&mut DirectionalLight, &mut CascadeShadowConfig), With<Key<S>>>,
 ) {
-    let [low, high] = desk.0.bounds_m;
+    // Lights that nobody is to see make no shadows.
+    let shadows = quality.shadows && S::desk(&open.0).is_some();
+    let desk = S::desk(&open.0).unwrap_or(&open.0);
+    let [low, high] = desk.bounds_m;
     let middle = (low + high) * 0.5;
-    let away = (desk.0.camera.eye_m - middle).length();
+    let away = (desk.camera.eye_m - middle).length();
     let around = (high - low).length() * 0.5;
     let from = (away - around).floor().clamp(0.1, 190.0) as f32;
     let to = (away + around).ceil().clamp(5.0, 200.0) as f32;
     for (mut light, mut cascade) in &mut key {
-        if light.shadow_maps_enabled != quality.shadows {
-            light.shadow_maps_enabled = quality.shadows;
+        if light.shadow_maps_enabled != shadows {
+            light.shadow_maps_enabled = shadows;
         }
         let known = (
             cascade.minimum_distance.to_bits(),

@@ -4,17 +4,19 @@
 //! lock and there is room, else outside before the door. The figures are a help for the eye: they are
 //! no solids of the bay, nothing is checked against them, and nothing of the verdict comes from them.
 
+use std::marker::PhantomData;
+
 use bevy::prelude::*;
 use glam::DVec3;
 
-use super::{SceneSet, Shown};
+use super::{Shown, Side};
 use crate::bay::Bay;
 use crate::drawing::palette::things;
 use crate::panels::shown;
 use crate::solids::shell::floor_level_m;
 use crate::solids::{Layer, Solid};
 use crate::viewer::OpenDesk;
-use crate::viewer::convert::{Origin, colour};
+use crate::viewer::convert::colour;
 
 /// Air over the head at which there is room to stand, metres.
 const AIR_M: f64 = 0.02;
@@ -25,38 +27,30 @@ const APART_M: f64 = 0.75;
 /// Half the room that a figure takes, metres.
 const ELBOWS_M: f64 = 0.3;
 
-pub(super) struct PeoplePlugin;
-
-impl Plugin for PeoplePlugin {
-    fn build(&self, app: &mut App) {
-        app.add_systems(Update, people.in_set(SceneSet::Show));
-    }
-}
-
 /// A drawn person: a help for the eye, not a solid of the bay.
 #[derive(Debug, Component)]
-struct Figure;
+pub(super) struct Figure<S: Side>(PhantomData<S>);
 
 /// How tall someone is, metres, and whether they may stand under the vehicle.
 type Who = (f64, bool);
 
-#[expect(clippy::too_many_arguments, reason = "a system names what it reads")]
-fn people(
+/// Puts them where they stand, anew whenever anything changed.
+pub(super) fn people<S: Side>(
     mut commands: Commands,
-    desk: Res<OpenDesk>,
-    shown: Res<Shown>,
-    origin: Res<Origin>,
+    open: Res<OpenDesk>,
+    shown: Res<Shown<S>>,
     mut meshes: ResMut<Assets<Mesh>>,
     mut materials: ResMut<Assets<StandardMaterial>>,
-    old: Query<Entity, With<Figure>>,
+    old: Query<Entity, With<Figure<S>>>,
     mut done: Local<Option<(u64, Vec<Who>)>>,
 ) {
-    let bay = shown.bay.as_ref().filter(|_| desk.0.settings.people);
+    let desk = S::desk(&open.0).filter(|desk| desk.settings.people);
+    let bay = shown.bay.as_ref().zip(desk);
     let who: Vec<Who> = bay
         .iter()
-        .flat_map(|bay| &bay.policy.people)
-        .map(|person| person.height.m())
-        .map(|height_m| (height_m, shown::may_stand_under(&desk.0, height_m)))
+        .flat_map(|(bay, desk)| bay.policy.people.iter().map(|person| (person, *desk)))
+        .map(|(person, desk)| (person.height.m(), desk))
+        .map(|(height_m, desk)| (height_m, shown::may_stand_under(desk, height_m)))
         .collect();
     let now = (shown.revision, who);
     if done.as_ref() == Some(&now) {
@@ -66,7 +60,7 @@ fn people(
         commands.entity(figure).despawn();
     }
     let who = &done.insert(now).1;
-    let Some(bay) = bay else {
+    let Some((bay, _)) = bay else {
         return;
     };
     let material = materials.add(StandardMaterial {
@@ -79,9 +73,9 @@ fn people(
         let place = place(bay, &shown.solids, index, *who);
         let root = commands
             .spawn((
-                Figure,
+                Figure::<S>(PhantomData),
                 Name::new(format!("drawing aid: {}", person.name)),
-                Transform::from_translation(origin.place(place)),
+                Transform::from_translation(shown.origin.place(place)),
                 Visibility::default(),
             ))
             .id();
@@ -90,6 +84,7 @@ fn people(
                 Mesh3d(meshes.add(mesh)),
                 MeshMaterial3d(material.clone()),
                 transform,
+                S::layer(),
                 ChildOf(root),
             ));
         }

@@ -1,9 +1,11 @@
 //! Which solids are shown now?
 
+use std::marker::PhantomData;
 use std::sync::Arc;
 
 use bevy::prelude::*;
 
+use super::Side;
 use crate::bay::Bay;
 use crate::panels::Desk;
 use crate::solids::Solid;
@@ -11,16 +13,19 @@ use crate::solids::list::solids;
 use crate::viewer::OpenDesk;
 use crate::viewer::convert::Origin;
 
-/// The solids that are shown: those of the bay last studied, as the desk has them stand.
+/// The solids that are shown of one side: those of the bay last studied, as the desk has them stand.
 #[derive(Debug, Default, Resource)]
-pub struct Shown {
+pub struct Shown<S: Side> {
     /// The bay; none before the first study.
     pub bay: Option<Arc<Bay>>,
     /// Every solid, where it stands.
     pub solids: Vec<Solid>,
+    /// Where the engine's origin lies in the bay.
+    pub origin: Origin,
     /// Counts up whenever any of it changes.
     pub revision: u64,
     key: Option<Key>,
+    side: PhantomData<S>,
 }
 
 /// What the list depends on.
@@ -32,12 +37,10 @@ struct Key {
 }
 
 /// Takes over what the desk shows, where that changed.
-pub(super) fn refresh(
-    mut desk: ResMut<OpenDesk>,
-    mut shown: ResMut<Shown>,
-    mut origin: ResMut<Origin>,
-) {
-    let Some(verdict) = &desk.0.verdict else {
+pub(super) fn refresh<S: Side>(mut open: ResMut<OpenDesk>, mut shown: ResMut<Shown<S>>) {
+    let Some((desk, verdict)) =
+        S::desk(&open.0).and_then(|desk| Some((desk, desk.verdict.as_ref()?)))
+    else {
         if shown.bay.is_some() {
             *shown = Shown {
                 revision: shown.revision + 1,
@@ -48,8 +51,8 @@ pub(super) fn refresh(
     };
     let key = Key {
         generation: verdict.generation,
-        door: desk.0.door,
-        travel_m: desk.0.rise.travel_m,
+        door: desk.door,
+        travel_m: desk.rise.travel_m,
     };
     // Another document may count its changes from the same number on.
     let other_bay = !shown
@@ -61,19 +64,23 @@ pub(super) fn refresh(
     }
     let bay = Arc::clone(&verdict.bay);
     // A bay that was studied can be posed; one that can't keeps what was shown.
-    let Ok(solids) = solids(&bay, desk.0.door_travel(), key.travel_m) else {
+    let Ok(solids) = solids(&bay, desk.door_travel(), key.travel_m) else {
         return;
     };
     *shown = Shown {
-        bay: Some(Arc::clone(&bay)),
+        origin: Origin::of(&bay),
+        bay: Some(bay),
         solids,
         revision: shown.revision + 1,
         key: Some(key),
+        side: PhantomData,
     };
-    if other_bay {
-        origin.set_if_neq(Origin::of(&bay));
-        let framed = framed(&bay, &desk.0, &shown.solids);
-        desk.0.set_bounds(&framed);
+    if other_bay && let Some(bay) = &shown.bay {
+        let framed = framed(bay, desk, &shown.solids);
+        if let Some(desk) = S::desk_mut(&mut open.0) {
+            desk.set_bounds(&framed);
+        }
+        open.0.follow();
     }
 }
 

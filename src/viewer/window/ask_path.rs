@@ -35,6 +35,8 @@ enum Question {
 pub(super) enum Answer {
     /// Open this file.
     Open(PathBuf),
+    /// Put the bay of this file beside the open one.
+    Beside(PathBuf),
     /// Save to this file.
     Save(PathBuf),
     /// Write something for other hands to this file.
@@ -63,7 +65,7 @@ impl AskPath {
                 place.display().to_string()
             }
             (_, Some(near)) => near.display().to_string(),
-            (Purpose::Open, None) => String::new(),
+            (Purpose::Open | Purpose::Beside, None) => String::new(),
             (Purpose::Save, None) => std::path::absolute("my-bay.ron")
                 .unwrap_or_default()
                 .display()
@@ -174,6 +176,7 @@ impl Field {
         let mut closed = context.input(|input| input.key_pressed(Key::Escape));
         let (title, verb) = match self.purpose {
             Purpose::Open => ("Open a bay file", "Open"),
+            Purpose::Beside => ("A bay file to show beside this one", "Show"),
             Purpose::Save => ("Save the bay file as", "Save"),
             Purpose::HandOver(what) => (what.name(), "Write"),
         };
@@ -207,7 +210,7 @@ impl Field {
         if chosen && !self.typed.trim().is_empty() {
             let path = PathBuf::from(self.typed.trim());
             let is_own = self.purpose == Purpose::Save && own.is_some_and(|own| own == path);
-            let must_confirm = self.purpose != Purpose::Open
+            let must_confirm = !matches!(self.purpose, Purpose::Open | Purpose::Beside)
                 && path.exists()
                 && !is_own
                 && self.confirms.as_deref() != Some(path.as_path());
@@ -217,6 +220,7 @@ impl Field {
             } else {
                 return Shown::Answered(match self.purpose {
                     Purpose::Open => Answer::Open(path),
+                    Purpose::Beside => Answer::Beside(path),
                     Purpose::Save => Answer::Save(path),
                     Purpose::HandOver(what) => Answer::HandOver(what, path),
                 });

@@ -57,6 +57,11 @@ pub(super) fn ask(purpose: Purpose, near: Option<&Path>, post: Post) {
         let start = Instant::now();
         let chosen = match purpose {
             Purpose::Open => wait(dialog.set_title("Open a bay file").pick_file()),
+            Purpose::Beside => wait(
+                dialog
+                    .set_title("A bay file to show beside this one")
+                    .pick_file(),
+            ),
             Purpose::Save => wait(dialog.set_title("Save the bay file as").save_file()),
             Purpose::HandOver(what) => wait(dialog.set_title(what.name()).save_file()),
         };

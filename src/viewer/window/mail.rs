@@ -10,9 +10,9 @@ use std::time::Duration;
 use bevy::ecs::resource::Resource;
 use bevy::winit::{EventLoopProxy, WinitUserEvent};
 
-use crate::panels::Compared;
 use crate::panels::hand_over::HandOver;
 use crate::panels::job::Done;
+use crate::panels::{Compared, Desk};
 
 /// News from a thread.
 #[derive(Debug)]
@@ -34,6 +34,8 @@ pub(super) enum Mail {
     Gone(PathBuf, String),
     /// Something happened about a preset that the watched file asks for.
     PresetNoticed,
+    /// A bay to put beside the open one, studied.
+    Beside(Box<Desk>),
     /// Something to tell the person.
     Trouble(String),
     /// What a file of options lists was studied.
@@ -47,6 +49,8 @@ pub(super) enum Mail {
 pub(super) enum Purpose {
     /// To open it.
     Open,
+    /// To put it beside the open one.
+    Beside,
     /// To save to it.
     Save,
     /// To write something for other hands to it.

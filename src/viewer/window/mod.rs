@@ -25,7 +25,7 @@ mod trace;
 mod watch;
 mod ways;
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::time::Instant;
 
 pub use trace::trace;
@@ -44,7 +44,22 @@ pub fn no_window() -> Option<Fault> {
 /// # Errors
 /// When there is no display or driver for it.
 pub fn open(file: &Path, text: String) -> Result<(), Fault> {
-    open_with(file, text, None)
+    open_with(file, text, |_| ())
+}
+
+/// The same with the bay of another file and text beside it.
+///
+/// # Errors
+/// When there is no display or driver for it.
+pub fn open_beside(
+    file: &Path,
+    text: String,
+    (other, other_text): (PathBuf, String),
+) -> Result<(), Fault> {
+    let other = std::path::absolute(&other).unwrap_or(other);
+    open_with(file, text, |desk| {
+        desk.put_beside(office::beside(other, other_text));
+    })
 }
 
 /// The same with the table of what was compared over it.
@@ -52,21 +67,21 @@ pub fn open(file: &Path, text: String) -> Result<(), Fault> {
 /// # Errors
 /// When there is no display or driver for it.
 pub fn open_compared(file: &Path, text: String, compared: Compared) -> Result<(), Fault> {
-    open_with(file, text, Some(Box::new(compared)))
+    open_with(file, text, |desk| desk.compared = Some(Box::new(compared)))
 }
 
-fn open_with(file: &Path, text: String, compared: Option<Box<Compared>>) -> Result<(), Fault> {
+fn open_with(file: &Path, text: String, with: impl FnOnce(&mut Desk)) -> Result<(), Fault> {
     let adapter = probe::adapter()?;
     trace("a driver is there");
     let file = std::path::absolute(file).unwrap_or_else(|_| file.into());
     let presets = files::presets(&file);
     let mut desk = Desk::new(Document::new(Some(file), text.clone(), Some(text), presets));
     desk.on = Some(today());
-    desk.compared = compared;
     // Before the engine starts: the first picture has its verdict.
     let start = Instant::now();
     desk.study_now();
     let studied_in = start.elapsed();
+    with(&mut desk);
     trace(&trace::state(&desk));
     app::run(desk, studied_in, &adapter)
 }

@@ -4,6 +4,7 @@
 //! what would be written over is asked about, what would be dropped is kept beside its file.
 
 mod known;
+mod neighbour;
 
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -22,9 +23,10 @@ use crate::cli::hand_over;
 use crate::panels::Compared;
 use crate::panels::hand_over::HandOver;
 use crate::panels::settings::Notice;
-use crate::panels::{Action, Desk, Wish};
+use crate::panels::{Action, Desk, Document, Wish};
 pub(super) use known::Lies;
 use known::{Before, Known};
+use neighbour::Neighbour;
 
 /// Something about the window itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -51,6 +53,7 @@ pub(super) struct Office {
     drawer: Drawer,
     watch: Option<Watch>,
     watched: Watched,
+    neighbour: Neighbour,
     known: Known,
     recent_place: Option<PathBuf>,
     recent_written: Vec<PathBuf>,
@@ -74,6 +77,7 @@ impl Office {
             drawer: Drawer::new(keeper, |name| std::env::var_os(name)),
             watch: None,
             watched: Watched::default(),
+            neighbour: Neighbour::default(),
             known: Known::default(),
             recent_place,
             recent_written: desk.recent.clone(),
@@ -101,6 +105,8 @@ impl Office {
     ) -> Option<Order> {
         match wish {
             Wish::AskOpen => self.ask(Purpose::Open, desk, ask),
+            Wish::AskBeside => self.ask(Purpose::Beside, desk, ask),
+            Wish::ReadBeside(path) => self.read_beside(&absolute(path), desk),
             Wish::AskSaveAs => self.ask(Purpose::Save, desk, ask),
             Wish::AskHandOver(what) => self.ask(Purpose::HandOver(what), desk, ask),
             Wish::HandOver { what, path } => self.hand_over(what, path, desk),
@@ -135,6 +141,7 @@ impl Office {
                 self.dialog_is_open = false;
                 match (path, purpose) {
                     (Some(path), Purpose::Open) => self.asked.push(Action::OpenFile(path)),
+                    (Some(path), Purpose::Beside) => self.asked.push(Action::PutBeside(path)),
                     (Some(path), Purpose::Save) => {
                         for wish in save_chosen(path, desk) {
                             self.fulfil(wish, desk, ask);
@@ -146,12 +153,14 @@ impl Office {
                 }
             }
             Mail::OnDisk(path, text) => {
+                self.neighbour.looked(&path, Ok(text.clone()), desk);
                 if desk.document.path() == Some(&path) {
                     self.known.looked(text, desk);
                 }
                 self.watch(desk, true);
             }
             Mail::Gone(path, why) => {
+                self.neighbour.looked(&path, Err(why.clone()), desk);
                 if desk.document.path() == Some(&path) {
                     let is_there = path.symlink_metadata().is_ok();
                     self.known.is_gone(is_there, &why, desk);
@@ -159,6 +168,7 @@ impl Office {
                 self.watch(desk, true);
             }
             Mail::PresetNoticed => {
+                self.neighbour.preset_noticed(desk);
                 if !desk.document.presets_are_as_read() {
                     desk.document.presets_changed();
                     let text = "A preset beside the file changed on disk and was read again.";
@@ -166,6 +176,7 @@ impl Office {
                 }
                 self.watch(desk, true);
             }
+            Mail::Beside(other) => desk.put_beside(*other),
             Mail::Trouble(text) => tell(desk, true, text),
             Mail::Told(text) => tell(desk, false, text),
             Mail::Compared(compared) => {
@@ -184,6 +195,7 @@ impl Office {
             return;
         }
         self.drawer.keep(desk);
+        self.neighbour.keep(desk, &self.post);
         let document = &desk.document;
         if self.watched.file.as_deref() != document.path()
             || self.watched.generation != document.generation()
@@ -267,6 +279,25 @@ impl Office {
         self.is_open(desk, path, text);
     }
 
+    /// Reads and studies a bay to look at beside the open one, in a thread.
+    fn read_beside(&self, path: &Path, desk: &mut Desk) {
+        let text = match files::read(path) {
+            Ok(text) => text,
+            Err(why) => return tell(desk, true, format!("Not shown: {why}.")),
+        };
+        if options::is_one(text.as_bytes()) {
+            let why = "that file lists what is to be compared; open it, and press \u{201c}beside\u{201d} in its table";
+            return tell(desk, true, format!("Not shown: {why}."));
+        }
+        let (path, on, post) = (path.to_path_buf(), desk.on, self.post.clone());
+        std::thread::spawn(move || {
+            let mut other = beside(path, text);
+            other.on = on;
+            other.study_now();
+            post.send(Mail::Beside(Box::new(other)));
+        });
+    }
+
     /// Studies what a file of options lists, in a thread; the table comes up over the open bay.
     fn compare(&self, path: &Path, text: String, desk: &mut Desk) {
         let (path, on, post) = (path.to_path_buf(), desk.on, self.post.clone());
@@ -305,6 +336,7 @@ impl Office {
         if let Some(watch) = &self.watch {
             watch.look();
         }
+        self.neighbour.look();
     }
 
     /// What was asked for by way of a dialog.
@@ -373,6 +405,12 @@ fn tell(desk: &mut Desk, is_error: bool, text: String) {
     let notice = Notice { is_error, text };
     desk.notices.retain(|known| *known != notice);
     desk.notices.push(notice);
+}
+
+/// A bay to look at beside the open one.
+pub(super) fn beside(path: PathBuf, text: String) -> Desk {
+    let presets = files::presets(&path);
+    Desk::new(Document::new(Some(path), text.clone(), Some(text), presets))
 }
 
 fn absolute(path: PathBuf) -> PathBuf {

@@ -6,7 +6,7 @@
 //! is now, in the same frame as the input.
 
 use bevy::camera::{Camera, Viewport};
-use bevy::ecs::query::With;
+use bevy::ecs::query::{Has, Or, With};
 use bevy::ecs::resource::Resource;
 use bevy::ecs::system::{Query, Res, ResMut, Single};
 use bevy::math::UVec2;
@@ -19,9 +19,9 @@ use super::keyboard::Keyboard;
 use super::pace::Pace;
 use super::pointer;
 use super::studies::Studies;
-use crate::panels::{Action, Wish, shell};
+use crate::panels::{Action, Wish, overlay, shell};
 use crate::viewer::OpenDesk;
-use crate::viewer::scene::SceneCamera;
+use crate::viewer::scene::{OtherCamera, SceneCamera};
 
 /// What only the window can do, yet to be done.
 #[derive(Debug, Default, Resource)]
@@ -36,6 +36,8 @@ pub(super) struct Asked(pub(super) Vec<Action>);
 pub(super) struct View {
     /// In points of the panels; none before the first pass.
     rect: Option<Rect>,
+    /// Where the bay beside the open one is; none without one.
+    other: Option<Rect>,
     /// Pixels of the screen a point.
     scale: f32,
 }
@@ -108,20 +110,25 @@ fn pass(
         changed = true;
         match answer {
             Answer::Open(path) => asked.push(Action::OpenFile(path)),
+            Answer::Beside(path) => asked.push(Action::PutBeside(path)),
             Answer::Save(path) => wishes.0.push(desk.0.save_to(path)),
             Answer::HandOver(what, path) => wishes.0.push(Wish::HandOver { what, path }),
             Answer::SaveElsewhere => asked.push(Action::SaveAs),
         }
     }
     // Before the panels, so that whatever they put over the view gets the pointer first.
-    if let Some(rect) = view.rect {
-        pointer::actions(ui, rect, &mut asked);
+    for (index, rect) in [view.rect, view.other].into_iter().enumerate() {
+        if let Some(rect) = rect {
+            pointer::actions(ui, index, rect, &mut asked);
+        }
     }
-    let rect = shell::show(ui, &desk.0, &mut asked);
+    let both = shell::show(ui, &desk.0, &mut asked);
+    let (rect, other) = overlay::halves(both, &desk.0);
     let scale = ui.ctx().pixels_per_point();
-    if view.rect != Some(rect) || (view.scale - scale).abs() > 1e-6 {
+    if (view.rect, view.other) != (Some(rect), other) || (view.scale - scale).abs() > 1e-6 {
         *view = View {
             rect: Some(rect),
+            other,
             scale,
         };
         changed = true;
@@ -137,15 +144,20 @@ fn pass(
     changed
 }
 
-/// Gives the rest of the window, beside the panels, to the engine's camera.
+/// Gives the rest of the window, beside the panels, to the engine's cameras.
 pub(super) fn place_view(
     view: Res<View>,
     window: Single<&Window, With<PrimaryWindow>>,
-    mut cameras: Query<&mut Camera, With<SceneCamera>>,
+    mut cameras: Query<(&mut Camera, Has<OtherCamera>), Or<(With<SceneCamera>, With<OtherCamera>)>>,
 ) {
     let Some(rect) = view.rect else { return };
-    let placed = viewport(rect, view.scale, window.physical_size());
-    for mut camera in &mut cameras {
+    let place = |rect| viewport(rect, view.scale, window.physical_size());
+    for (mut camera, is_other) in &mut cameras {
+        let placed = if is_other {
+            view.other.and_then(place)
+        } else {
+            place(rect)
+        };
         let known = camera
             .viewport
             .as_ref()

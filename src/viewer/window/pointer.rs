@@ -15,9 +15,13 @@ const NOTCH: f64 = 0.88;
 /// Points of a smooth scroll that count as one notch.
 const POINTS_A_NOTCH: f64 = 50.0;
 
-/// What the mouse over the view in `rect` asks for.
-pub(super) fn actions(ui: &Ui, rect: Rect, out: &mut Vec<Action>) {
-    let response = ui.interact(rect, ui.id().with("view"), Sense::click_and_drag());
+/// What the mouse over the view in `rect`, the `index`th, asks for.
+pub(super) fn actions(ui: &Ui, index: usize, rect: Rect, out: &mut Vec<Action>) {
+    let response = ui.interact(
+        rect,
+        ui.id().with("view").with(index),
+        Sense::click_and_drag(),
+    );
     let height = f64::from(rect.height().max(1.0));
     if response.double_clicked_by(PointerButton::Primary) {
         out.push(Action::FrameAll);
@@ -87,7 +91,7 @@ mod tests {
                 events,
                 ..Default::default()
             };
-            let _ = context.run_ui(input, |ui| actions(ui, RECT, &mut out));
+            let _ = context.run_ui(input, |ui| actions(ui, 0, RECT, &mut out));
         }
         out
     }
