@@ -60,6 +60,9 @@ fn top(ui: &mut Ui, desk: &Desk, is_roomy: bool) -> f32 {
     if is_roomy {
         ui.heading("Verdict");
     }
+    if desk.beside.is_some() {
+        ui.small("Of the bay on the left. That of the bay on the right stands over it.");
+    }
     if let Some(words) = status::stale_words(desk) {
         let is_fault = desk.document.read().is_err() || desk.study_failed.is_some();
         let ink = if is_fault { screen.error } else { screen.faint };

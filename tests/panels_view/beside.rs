@@ -46,7 +46,7 @@ fn the_carriages_go_together_as_far_as_each_lift_goes() {
 
 #[test]
 fn each_goes_to_its_own_highest_safe_lock() {
-    let mut desk = pair();
+    let mut desk = both("coupe-full-rise", "tall-pickup");
     let own = [desk.safe_travel_m(), other(&desk).safe_travel_m()].map(Option::unwrap);
     assert!((own[0] - own[1]).abs() > 0.01, "two lifts, two locks");
     desk.apply(Action::ToSafeLock);
@@ -56,7 +56,7 @@ fn each_goes_to_its_own_highest_safe_lock() {
     assert_eq!(travels(&desk), [0.5, 0.5]);
 
     // One that has no safe lock goes nowhere.
-    let mut desk = both("tall-columns", "no-safe-lock");
+    let mut desk = both("coupe-full-rise", "no-safe-lock");
     assert_eq!(other(&desk).safe_travel_m(), None);
     desk.apply(Action::Travel(0.7));
     desk.apply(Action::ToSafeLock);
@@ -165,7 +165,7 @@ fn a_metre_is_as_long_in_both_and_both_are_looked_at_alike() {
 
 #[test]
 fn before_people_neither_goes_above_its_own_safe_lock() {
-    let mut desk = both("tall-columns", "short-columns");
+    let mut desk = both("coupe-full-rise", "tall-pickup");
     let own = [desk.safe_travel_m(), other(&desk).safe_travel_m()].map(Option::unwrap);
     desk.apply(Action::ToTop);
     desk.apply(Action::ShowMode(true));
@@ -180,11 +180,11 @@ fn before_people_neither_goes_above_its_own_safe_lock() {
 
 #[test]
 fn a_change_of_the_open_bay_changes_nothing_beside_it() {
-    let mut desk = both("tall-columns", "tall-columns");
+    let mut desk = both("coupe-full-rise", "coupe-full-rise");
     let before = overlay::head_lines(other(&desk));
     desk.apply(Action::Set {
         path: "garage.ceiling".into(),
-        value: "\"7 ft 6 in\"".into(),
+        value: "Flat(height: \"3000 mm\")".into(),
     });
     desk.study_now();
     assert!(desk.is_current(), "{:?}", desk.notices);

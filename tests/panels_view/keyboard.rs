@@ -16,7 +16,9 @@ use super::{World, desk, find, painted, window};
 #[test]
 fn every_key_of_the_table_asks_for_something() {
     let before = desk("tall-pickup").settings;
-    let mut harness = window(desk("tall-pickup"), [1280.0, 720.0]);
+    let mut both = desk("tall-pickup");
+    both.put_beside(desk("no-safe-lock"));
+    let mut harness = window(both, [1280.0, 720.0]);
     let mut silent = Vec::new();
     for binding in TABLE {
         for stroke in binding.strokes {

@@ -10,6 +10,7 @@
     reason = "helpers of tests may fail the test too"
 )]
 
+mod beside;
 mod dragging;
 mod kept;
 mod program;

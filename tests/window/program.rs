@@ -41,13 +41,27 @@ impl Program {
         Self::open_with(screen, file, &[])
     }
 
+    /// The same with another bay beside it.
+    pub(crate) fn open_beside(screen: &Screen, file: &Path, other: &Path) -> Self {
+        Self::start(screen, file, Some(other), &[])
+    }
+
     /// The same with more of an environment.
     pub(crate) fn open_with(screen: &Screen, file: &Path, extra: &[(&str, &str)]) -> Self {
+        Self::start(screen, file, None, extra)
+    }
+
+    fn start(screen: &Screen, file: &Path, other: Option<&Path>, extra: &[(&str, &str)]) -> Self {
         let home = file.parent().unwrap().join("home");
         std::fs::create_dir_all(&home).unwrap();
         let mut child = command(Some(screen.display()), &home)
             .arg("view")
             .arg(file)
+            .args(
+                other
+                    .iter()
+                    .flat_map(|other| [Path::new("--beside"), *other]),
+            )
             .env("BAYRISE_TRACE_START", "1")
             .envs(extra.iter().copied())
             .stdin(Stdio::null())

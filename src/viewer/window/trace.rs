@@ -58,7 +58,7 @@ pub(super) fn state(desk: &Desk) -> String {
     format!(
         "state: verdict={verdict}; current={}; at-lock={at}; travel={:.4}; here={here}; door={:.2}; \
          unsaved={}; text={}; notices={}; offer={}; asks={}; faults={}; \
-         section={}",
+         section={}; beside={}",
         desk.is_current(),
         desk.rise.travel_m,
         desk.door,
@@ -69,7 +69,23 @@ pub(super) fn state(desk: &Desk) -> String {
         desk.leaving.is_some(),
         desk.document.read().err().map_or(0, <[_]>::len),
         desk.settings.section.map_or("-", Section::word),
+        beside(desk),
     )
+}
+
+/// The safe lock of the bay beside and where its carriage stands.
+fn beside(desk: &Desk) -> String {
+    let Some(beside) = &desk.beside else {
+        return "-".into();
+    };
+    let other = &beside.desk;
+    let lock = other.verdict.as_ref().map(|v| v.study.highest_safe_lock);
+    let verdict = match lock {
+        None => "none".into(),
+        Some(None) => "no lock".into(),
+        Some(Some(lock)) => format!("lock {lock}"),
+    };
+    format!("{verdict} at {:.4}", other.rise.travel_m)
 }
 
 /// Frames, for developers and tests.
