@@ -5,17 +5,23 @@
 //! droop. So each pair needs one short climb and one standing comparison. A pad meets its own
 //! lift point by design: pads are lowered by a little more than the uncertainty for this check.
 
+use std::cell::OnceCell;
+
 use glam::DVec3;
 
-use super::arm_bodies::resting_swings;
-use super::body::{Body, higher, lower};
+mod near;
+mod parked;
+
+use self::near::MayMeet;
+use self::parked::{Parked, Part, side_of};
+use super::body::Body;
 use super::climb::{Climb, First, first_below};
 use super::findings::ContactFinding;
 use super::gap::{Separation, Solver, certified, plainly_apart};
 use super::movers::MoverError;
 use super::uncertainty::{Uncertainty, corners_on};
 use crate::bay::{Bay, Corner, Side};
-use crate::solids::{ParkingError, Pose, Role, Shape, Solid, arms, attitude, posts, vehicle};
+use crate::solids::{ParkingError, Pose, Role, Shape, attitude, vehicle};
 
 /// How far a pad is lowered so that meeting its own lift point does not count, beyond the ±.
 const OWN_POINT_M: f64 = 0.002;
@@ -43,111 +49,50 @@ pub(crate) fn carried(
     if *uncertainty != Uncertainty::NONE {
         places.extend(uncertainty.parking_corners());
     }
-    for place in places {
-        let mut leads = vec![None];
-        if uncertainty.mismatch_m > 0.0 {
-            leads.extend([Some(Side::Left), Some(Side::Right)]);
-        }
-        let parked = Parked::new(bay, place)?;
-        for lead in leads {
-            let scene = Scene::new(bay, &parts, &parked, lead, uncertainty)?;
-            scene.touching(bay, solver, &mut found);
-            scene.touching_each_other(solver, &mut found);
-        }
+    let mut leads = vec![None];
+    if uncertainty.mismatch_m > 0.0 {
+        leads.extend([Some(Side::Left), Some(Side::Right)]);
+    }
+    let parked = places
+        .into_iter()
+        .map(|place| Parked::new(bay, place))
+        .collect::<Result<Vec<_>, _>>()?;
+    let scenes = parked
+        .iter()
+        .flat_map(|parked| leads.iter().map(move |lead| (parked, *lead)))
+        .map(|(parked, lead)| Scene::new(bay, &parts, parked, lead, uncertainty))
+        .collect::<Result<Vec<_>, _>>()?;
+    // Most parts are far from most arms in all of them.
+    let may_meet = MayMeet::new(bay, &parts, &scenes);
+    for scene in &scenes {
+        scene.touching(bay, &may_meet, solver, &mut found);
+        scene.touching_each_other(&may_meet, solver, &mut found);
     }
     found.sort_by(|a, b| (&a.part, &a.vehicle).cmp(&(&b.part, &b.vehicle)));
     Ok(found)
 }
 
-/// A vehicle part with a ball about it, vehicle frame: most parts are told far from every arm by
-/// that alone.
-struct Part {
-    part: vehicle::VehiclePart,
-    middle: DVec3,
-    radius: f64,
-    lowest: f64,
-}
-
-impl Part {
-    fn new(part: vehicle::VehiclePart) -> Self {
-        let (low, high) = part.solid.bounds();
-        Self {
-            middle: (low + high) * 0.5,
-            radius: (high - low).length() * 0.5,
-            lowest: low.z,
-            part,
-        }
-    }
-
-    /// Whether the ball about the part, posed, comes near the box about a climbing lift part.
-    fn may_meet(&self, pose: Pose, reach: f64, (low, high): (DVec3, DVec3), climb: f64) -> bool {
-        let middle = pose.point(self.middle);
-        let reach = DVec3::splat(self.radius + reach);
-        let high = high + DVec3::Z * climb;
-        // Asked this way round, what is no number is not apart.
-        !((middle + reach).cmplt(low).any() || (middle - reach).cmpgt(high).any())
-    }
-}
-
 /// A lift part with its uncertainty to the vehicle.
-struct LiftPart<'a> {
-    solid: &'a Solid,
+struct LiftPart {
     body: Body,
     /// The same against what rests on the arm's own pad.
     under_own_pad: Body,
 }
 
-/// One place of the vehicle, and the lift's parts as they are wanted for it.
-struct Parked {
-    place: ParkingError,
-    rest: Pose,
-    contact: attitude::Contact,
-    solids: Vec<Solid>,
-}
-
-impl Parked {
-    fn new(bay: &Bay, place: ParkingError) -> Result<Self, MoverError> {
-        let rest = attitude::at_rest(bay, place)?;
-        let mut solids = posts::carriages(bay);
-        for corner in Corner::ALL {
-            let index = vehicle::lift_point_at(corner, bay.parking.facing);
-            let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
-            let reach = arms::reach_to(bay, corner, point.truncate());
-            for swing in resting_swings(&reach) {
-                solids.extend(arms::arm_and_pad(bay, corner, swing, reach.reach_m));
-            }
-        }
-        Ok(Self {
-            place,
-            rest,
-            contact: attitude::contact(bay, place)?,
-            solids,
-        })
-    }
-}
-
 /// One place of the vehicle with the arms swung under it.
 struct Scene<'a> {
-    lift: Vec<LiftPart<'a>>,
-    /// The box about all of them.
-    low: DVec3,
-    high: DVec3,
+    parked: &'a Parked,
     parts: &'a [Part],
-    rest: Pose,
+    /// How far each lift part stands above its place, metres.
+    shift: Vec<f64>,
+    /// How far each lift part may be off to the vehicle, and to what rests on its own pad.
+    spread: [DVec3; 2],
+    /// Made for those that something may meet.
+    lift: Vec<OnceCell<LiftPart>>,
     attitudes: Vec<attitude::Attitude>,
-    contact: attitude::Contact,
     /// How much of its climb to the standing vehicle the leading carriage has done before the
     /// other starts.
     lead: Option<(Side, f64)>,
-}
-
-/// The side and, where it has one, the corner of a lift part.
-fn side_of(role: Role) -> Option<(Side, Option<Corner>)> {
-    match role {
-        Role::Carriage(side) => Some((side, None)),
-        Role::Arm(corner) | Role::Pad(corner) => Some((corner.side(), Some(corner))),
-        _ => None,
-    }
 }
 
 impl<'a> Scene<'a> {
@@ -164,43 +109,64 @@ impl<'a> Scene<'a> {
         let spread = DVec3::splat(relative) + off;
         let on_own_pad = DVec3::new(relative, relative, 1.5 * uncertainty.lift_m) + off;
         let pad_drop = relative + off.z + OWN_POINT_M + TILT_OVER_PAD * bay.lift.pad.diameter.m();
-        let part = |solid: &'a Solid| {
-            let ahead = match (lead, side_of(solid.role)) {
-                (Some((leading, by)), Some((side, _))) if leading == side => by,
-                _ => 0.0,
-            };
+        let ahead = lead.map_or([0.0; 4], |(side, by)| {
+            corners_on(side).map(|share| share * by)
+        });
+        let attitudes = attitude::attitudes(bay, parked.place, ahead)?;
+        let mut scene = Self {
+            parked,
+            parts,
+            shift: Vec::with_capacity(parked.lift.len()),
+            spread: [spread, on_own_pad],
+            lift: parked.lift.iter().map(|_| OnceCell::new()).collect(),
+            attitudes,
+            lead,
+        };
+        for (solid, _) in &parked.lift {
             let drop = match solid.role {
                 Role::Pad(_) => pad_drop,
                 _ => 0.0,
             };
-            let exact = Body::exact(solid).moved(DVec3::Z * (ahead - drop));
+            scene.shift.push(scene.ahead_m(solid.role) - drop);
+        }
+        Ok(scene)
+    }
+
+    /// By how much a lift part's carriage leads.
+    fn ahead_m(&self, role: Role) -> f64 {
+        match (self.lead, side_of(role)) {
+            (Some((leading, by)), Some((side, _))) if leading == side => by,
+            _ => 0.0,
+        }
+    }
+
+    /// The box about a lift part.
+    fn box_of(&self, index: usize) -> (DVec3, DVec3) {
+        let (_, exact) = &self.parked.lift[index];
+        let shift = DVec3::Z * self.shift[index];
+        let spread = self.spread[0].max(DVec3::ZERO);
+        (exact.low() + shift - spread, exact.high() + shift + spread)
+    }
+
+    fn lift_part(&self, index: usize) -> &LiftPart {
+        self.lift[index].get_or_init(|| {
+            let exact = self.parked.lift[index]
+                .1
+                .moved(DVec3::Z * self.shift[index]);
             LiftPart {
-                under_own_pad: exact.clone().widened(on_own_pad),
-                body: exact.widened(spread),
-                solid,
+                under_own_pad: exact.clone().widened(self.spread[1]),
+                body: exact.widened(self.spread[0]),
             }
-        };
-        let lift: Vec<LiftPart<'a>> = parked.solids.iter().map(part).collect();
-        let (low, high) = lift.iter().fold(
-            (DVec3::INFINITY, DVec3::NEG_INFINITY),
-            |(low, high), part| (lower(low, part.body.low()), higher(high, part.body.high())),
-        );
-        Ok(Self {
-            lift,
-            low,
-            high,
-            parts,
-            rest: parked.rest,
-            attitudes: attitude::attitudes(
-                bay,
-                parked.place,
-                lead.map_or([0.0; 4], |(side, by)| {
-                    corners_on(side).map(|share| share * by)
-                }),
-            )?,
-            contact: parked.contact,
-            lead,
         })
+    }
+
+    /// How far any lift part climbs past the standing vehicle.
+    fn longest_climb_m(&self) -> f64 {
+        self.attitudes
+            .iter()
+            .flat_map(|attitude| attitude.lift_off_last_m)
+            .fold(self.parked.contact.carry_m, f64::max)
+            .max(0.0)
     }
 
     /// Whether the corner's own lift point lies in or on the part. A lift point above the sill is
@@ -227,33 +193,32 @@ impl<'a> Scene<'a> {
         }
     }
 
-    fn touching(&self, bay: &Bay, solver: &mut Solver, found: &mut Vec<ContactFinding>) {
-        let longest_climb = self
-            .attitudes
-            .iter()
-            .flat_map(|attitude| attitude.lift_off_last_m)
-            .fold(self.contact.carry_m, f64::max)
-            .max(0.0);
-        for known in self.parts {
-            let droop = known
-                .part
-                .wheel
-                .map_or(0.0, |axle| bay.vehicle.droop[axle].m());
-            let near = |of: (DVec3, DVec3)| {
-                known.may_meet(self.rest, 0.0, of, longest_climb)
-                    || self.attitudes.iter().any(|attitude| {
-                        known.may_meet(attitude.bay_from_vehicle_at_zero, droop, of, 0.0)
-                    })
+    fn touching(
+        &self,
+        bay: &Bay,
+        may_meet: &MayMeet,
+        solver: &mut Solver,
+        found: &mut Vec<ContactFinding>,
+    ) {
+        let longest_climb = self.longest_climb_m();
+        for (number, known) in self.parts.iter().enumerate() {
+            let droop = known.droop_m(bay);
+            let near = |index: usize| {
+                let of = self.box_of(index);
+                may_meet.vehicle(number, self.parked.lift[index].0.role)
+                    && (known.may_meet(self.parked.rest, 0.0, of, longest_climb)
+                        || self.attitudes.iter().any(|attitude| {
+                            known.may_meet(attitude.bay_from_vehicle_at_zero, droop, of, 0.0)
+                        }))
             };
-            let near_one = |lift: &LiftPart<'_>| near((lift.body.low(), lift.body.high()));
-            if !near((self.low, self.high)) || !self.lift.iter().any(near_one) {
+            if !may_meet.any(number) || !(0..self.lift.len()).any(near) {
                 continue;
             }
             let part = &known.part;
             let from_part = part.solid.bay_from_solid;
             let standing = Body::of(
                 &part.solid.shape,
-                &[self.rest.after(from_part)],
+                &[self.parked.rest.after(from_part)],
                 DVec3::ZERO,
             );
             let raised: Vec<Body> = self
@@ -267,12 +232,14 @@ impl<'a> Scene<'a> {
                     Body::of(&part.solid.shape, &[pose], DVec3::ZERO)
                 })
                 .collect();
-            for LiftPart {
-                solid,
-                body,
-                under_own_pad,
-            } in &self.lift
-            {
+            for (index, (solid, _)) in self.parked.lift.iter().enumerate() {
+                if !near(index) {
+                    continue;
+                }
+                let LiftPart {
+                    body,
+                    under_own_pad,
+                } = self.lift_part(index);
                 let body = match solid.role {
                     Role::Arm(corner)
                         if known.lowest >= own_point_height(bay, corner) - ON_THE_POINT_M =>
@@ -296,15 +263,11 @@ impl<'a> Scene<'a> {
                         .attitudes
                         .iter()
                         .map(|attitude| attitude.lift_off_last_m[axle])
-                        .fold(self.contact.carry_m, f64::max),
-                    (Role::Pad(corner), None) => self.contact.touch_m[corner.index()],
-                    _ => self.contact.carry_m,
+                        .fold(self.parked.contact.carry_m, f64::max),
+                    (Role::Pad(corner), None) => self.parked.contact.touch_m[corner.index()],
+                    _ => self.parked.contact.carry_m,
                 };
-                let ahead = match (self.lead, side_of(solid.role)) {
-                    (Some((leading, by)), Some((side, _))) if leading == side => by,
-                    _ => 0.0,
-                };
-                let until = (until - ahead).max(0.0);
+                let until = (until - self.ahead_m(solid.role)).max(0.0);
                 let climb = Climb {
                     up: DVec3::Z,
                     from: 0.0,
@@ -341,32 +304,37 @@ impl<'a> Scene<'a> {
 impl Scene<'_> {
     /// Arms and pads of different corners, and the other side's carriage: they climb together, so
     /// one standing comparison tells.
-    fn touching_each_other(&self, solver: &mut Solver, found: &mut Vec<ContactFinding>) {
-        for (index, one) in self.lift.iter().enumerate() {
-            for other in &self.lift[index + 1..] {
-                let strangers = match (side_of(one.solid.role), side_of(other.solid.role)) {
-                    (Some((_, Some(a))), Some((_, Some(b)))) => a != b,
-                    (Some((a, None)), Some((b, _))) | (Some((a, _)), Some((b, None))) => a != b,
-                    _ => false,
-                };
-                let known = found
-                    .iter()
-                    .any(|known| known.part == one.solid.name && known.vehicle == other.solid.name);
-                if !strangers
-                    || known
-                    || !boxes_meet(&one.body, 0.0, &other.body)
-                    || plainly_apart(&one.body, DVec3::ZERO, &other.body)
+    fn touching_each_other(
+        &self,
+        may_meet: &MayMeet,
+        solver: &mut Solver,
+        found: &mut Vec<ContactFinding>,
+    ) {
+        let lift = &self.parked.lift;
+        for (index, (one, _)) in lift.iter().enumerate() {
+            for (other_index, (other, _)) in lift.iter().enumerate().skip(index + 1) {
+                if !may_meet.each_other(one.role, other.role)
+                    || found
+                        .iter()
+                        .any(|known| known.part == one.name && known.vehicle == other.name)
                 {
                     continue;
                 }
-                let touches = match solver.gap(&one.body, DVec3::ZERO, &other.body) {
+                let [body, other_body] =
+                    [index, other_index].map(|index| &self.lift_part(index).body);
+                if !boxes_meet(body, 0.0, other_body)
+                    || plainly_apart(body, DVec3::ZERO, other_body)
+                {
+                    continue;
+                }
+                let touches = match solver.gap(body, DVec3::ZERO, other_body) {
                     Separation::Meet => true,
                     Separation::Apart(gap) => gap.lower <= 0.0,
                 };
                 if touches {
                     found.push(ContactFinding {
-                        part: one.solid.name.clone(),
-                        vehicle: other.solid.name.clone(),
+                        part: one.name.clone(),
+                        vehicle: other.name.clone(),
                         clearance_m: 0.0,
                     });
                 }
