@@ -13,7 +13,7 @@ mod near;
 mod parked;
 
 use self::near::MayMeet;
-use self::parked::{Parked, Part, side_of};
+use self::parked::{About, Parked, Part, side_of};
 use super::body::Body;
 use super::climb::{Climb, First, first_below};
 use super::findings::ContactFinding;
@@ -141,11 +141,14 @@ impl<'a> Scene<'a> {
     }
 
     /// The box about a lift part.
-    fn box_of(&self, index: usize) -> (DVec3, DVec3) {
+    fn about(&self, index: usize) -> About {
         let (_, exact) = &self.parked.lift[index];
         let shift = DVec3::Z * self.shift[index];
         let spread = self.spread[0].max(DVec3::ZERO);
-        (exact.low() + shift - spread, exact.high() + shift + spread)
+        About {
+            low: exact.low() + shift - spread,
+            high: exact.high() + shift + spread,
+        }
     }
 
     fn lift_part(&self, index: usize) -> &LiftPart {
@@ -202,16 +205,22 @@ impl<'a> Scene<'a> {
     ) {
         let longest_climb = self.longest_climb_m();
         for (number, known) in self.parts.iter().enumerate() {
+            if !may_meet.any(number) {
+                continue;
+            }
             let droop = known.droop_m(bay);
+            let standing = known.about(self.parked.rest, 0.0);
+            let carried = self
+                .attitudes
+                .iter()
+                .map(|attitude| known.about(attitude.bay_from_vehicle_at_zero, droop))
+                .fold(About::NOTHING, About::and);
             let near = |index: usize| {
-                let of = self.box_of(index);
+                let of = self.about(index);
                 may_meet.vehicle(number, self.parked.lift[index].0.role)
-                    && (known.may_meet(self.parked.rest, 0.0, of, longest_climb)
-                        || self.attitudes.iter().any(|attitude| {
-                            known.may_meet(attitude.bay_from_vehicle_at_zero, droop, of, 0.0)
-                        }))
+                    && (standing.meets(of.climbing(longest_climb)) || carried.meets(of))
             };
-            if !may_meet.any(number) || !(0..self.lift.len()).any(near) {
+            if !(0..self.parked.lift.len()).any(near) {
                 continue;
             }
             let part = &known.part;

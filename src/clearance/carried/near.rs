@@ -3,13 +3,10 @@
 //! Boxes about every place at once: what they keep apart is apart in each, so that most pairs are
 //! told far from each other once and not place by place.
 
-use glam::DVec3;
-
-use super::super::body::{higher, lower};
 use super::Scene;
-use super::parked::{Part, are_strangers};
+use super::parked::{About, Part, are_strangers};
 use crate::bay::{Bay, Corner, Side};
-use crate::solids::{Pose, Role};
+use crate::solids::Role;
 
 /// Every kind of lift part that is looked at.
 const ROLES: [Role; 10] = [
@@ -33,37 +30,6 @@ pub(super) fn bit(role: Role) -> u16 {
         .map_or(u16::MAX, |index| 1 << index)
 }
 
-/// A box about what was added to it; what is no number stays so, and is near to everything.
-#[derive(Debug, Clone, Copy)]
-struct About {
-    low: DVec3,
-    high: DVec3,
-}
-
-impl About {
-    const NOTHING: Self = Self {
-        low: DVec3::INFINITY,
-        high: DVec3::NEG_INFINITY,
-    };
-
-    fn add(&mut self, low: DVec3, high: DVec3) {
-        self.low = lower(self.low, low);
-        self.high = higher(self.high, high);
-    }
-
-    fn widened(self, reach: f64) -> Self {
-        Self {
-            low: self.low - DVec3::splat(reach),
-            high: self.high + DVec3::splat(reach),
-        }
-    }
-
-    /// Asked this way round, what is no number is not apart.
-    fn meets(self, other: Self) -> bool {
-        !(self.high.cmplt(other.low).any() || self.low.cmpgt(other.high).any())
-    }
-}
-
 /// What may come near to what, in any of the scenes.
 pub(super) struct MayMeet {
     /// For each vehicle part the kinds of lift part.
@@ -84,35 +50,26 @@ impl MayMeet {
                 climb_m
             };
             for (index, (solid, _)) in scene.parked.lift.iter().enumerate() {
-                let (low, high) = scene.box_of(index);
                 for (role, about) in ROLES.iter().zip(&mut boxes) {
                     if bit(solid.role) & bit(*role) != 0 {
-                        about.add(low, high);
+                        *about = about.and(scene.about(index));
                     }
                 }
             }
         }
-        let climbing = boxes.map(|about| About {
-            high: about.high + DVec3::Z * climb_m,
-            ..about
-        });
+        let climbing = boxes.map(|about| about.climbing(climb_m));
         let vehicle = parts
             .iter()
             .map(|part| {
-                let about = |poses: &mut dyn Iterator<Item = Pose>, reach: f64| {
-                    let mut about = About::NOTHING;
-                    for pose in poses {
-                        let middle = pose.point(part.middle);
-                        about.add(middle, middle);
+                let droop = part.droop_m(bay);
+                let (mut standing, mut carried) = (About::NOTHING, About::NOTHING);
+                for scene in scenes {
+                    standing = standing.and(part.about(scene.parked.rest, 0.0));
+                    for attitude in &scene.attitudes {
+                        let pose = attitude.bay_from_vehicle_at_zero;
+                        carried = carried.and(part.about(pose, droop));
                     }
-                    about.widened(part.radius + reach)
-                };
-                let standing = about(&mut scenes.iter().map(|scene| scene.parked.rest), 0.0);
-                let mut carried = scenes
-                    .iter()
-                    .flat_map(|scene| &scene.attitudes)
-                    .map(|attitude| attitude.bay_from_vehicle_at_zero);
-                let carried = about(&mut carried, part.droop_m(bay));
+                }
                 (0..ROLES.len())
                     .filter(|&i| standing.meets(climbing[i]) || carried.meets(boxes[i]))
                     .fold(0, |bits, i| bits | 1 << i)

@@ -3,18 +3,18 @@
 use glam::DVec3;
 
 use super::super::arm_bodies::resting_swings;
-use super::super::body::Body;
+use super::super::body::{Body, higher, lower};
 use super::super::movers::MoverError;
 use crate::bay::{Bay, Corner, Side};
 use crate::solids::{ParkingError, Pose, Role, Solid, arms, attitude, posts, vehicle};
 
-/// A vehicle part with a ball about it, vehicle frame: most parts are told far from every arm by
-/// that alone.
+/// A vehicle part with a box about it, vehicle frame: most parts are told far from every arm by that
+/// alone.
 pub(super) struct Part {
     pub(super) part: vehicle::VehiclePart,
-    pub(super) middle: DVec3,
-    pub(super) radius: f64,
     pub(super) lowest: f64,
+    middle: DVec3,
+    half: DVec3,
 }
 
 impl Part {
@@ -22,7 +22,7 @@ impl Part {
         let (low, high) = part.solid.bounds();
         Self {
             middle: (low + high) * 0.5,
-            radius: (high - low).length() * 0.5,
+            half: (high - low) * 0.5,
             lowest: low.z,
             part,
         }
@@ -35,19 +35,59 @@ impl Part {
             .map_or(0.0, |axle| bay.vehicle.droop[axle].m())
     }
 
-    /// Whether the ball about the part, posed, comes near the box about a climbing lift part.
-    pub(super) fn may_meet(
-        &self,
-        pose: Pose,
-        reach: f64,
-        (low, high): (DVec3, DVec3),
-        climb: f64,
-    ) -> bool {
+    /// The box about the part as posed and hanging `droop` lower: a little larger, so that rounding
+    /// leaves nothing outside. A turned box reaches along each axis as far as its own half sides do
+    /// together.
+    pub(super) fn about(&self, pose: Pose, droop: f64) -> About {
+        const ROUNDING_M: f64 = 1e-9;
+        let axes = glam::DMat3::from_quat(pose.rotation);
+        let reach = axes.x_axis.abs() * self.half.x
+            + axes.y_axis.abs() * self.half.y
+            + axes.z_axis.abs() * self.half.z
+            + DVec3::splat(ROUNDING_M);
         let middle = pose.point(self.middle);
-        let reach = DVec3::splat(self.radius + reach);
-        let high = high + DVec3::Z * climb;
-        // Asked this way round, what is no number is not apart.
-        !((middle + reach).cmplt(low).any() || (middle - reach).cmpgt(high).any())
+        // It hangs along the vehicle's own upright, which may lean.
+        let hangs = axes.z_axis * droop;
+        About {
+            low: lower(middle, middle - hangs) - reach,
+            high: higher(middle, middle - hangs) + reach,
+        }
+    }
+}
+
+/// A box; what is no number is near to everything.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct About {
+    pub(super) low: DVec3,
+    pub(super) high: DVec3,
+}
+
+impl About {
+    /// A box about nothing.
+    pub(super) const NOTHING: Self = Self {
+        low: DVec3::INFINITY,
+        high: DVec3::NEG_INFINITY,
+    };
+
+    /// The box about both.
+    pub(super) fn and(self, other: Self) -> Self {
+        Self {
+            low: lower(self.low, other.low),
+            high: higher(self.high, other.high),
+        }
+    }
+
+    /// The box about the way up from here.
+    pub(super) fn climbing(self, climb: f64) -> Self {
+        Self {
+            high: self.high + DVec3::Z * climb,
+            ..self
+        }
+    }
+
+    /// Asked this way round, what is no number is not apart.
+    pub(super) fn meets(self, other: Self) -> bool {
+        !(self.high.cmplt(other.low).any() || self.low.cmpgt(other.high).any())
     }
 }
 
