@@ -11,6 +11,8 @@ use glam::DVec3;
 
 mod near;
 mod parked;
+#[cfg(test)]
+mod tests;
 
 use self::near::MayMeet;
 use self::parked::{About, Parked, Part, side_of};
