@@ -6,16 +6,18 @@ use std::path::PathBuf;
 use super::arguments::Format;
 use super::check::to_json;
 use super::files::bay_file;
-use super::load::load;
+use super::load::{Loaded, load};
 use super::terminal::{look, print, show_faults};
 use super::{Exit, Failure};
 use crate::asbuilt::{as_built, findings};
 use crate::bayfile::measured;
 use crate::clearance::{Study, study_on};
+use crate::diagnostics::Diagnostic;
 use crate::ground::Date;
 use crate::report::asbuilt::json::AsBuiltJson;
 use crate::report::asbuilt::{AsBuiltReport, render};
 use crate::report::fingerprint;
+use crate::report::text::Look;
 
 /// What `asbuilt` is to do.
 #[derive(Debug)]
@@ -27,8 +29,27 @@ pub(super) struct AsBuiltOptions {
     pub(super) on: Date,
 }
 
+/// What is said of the readings.
+pub(super) struct Said {
+    /// In the wanted format.
+    pub(super) text: String,
+    /// Whether a lock is called safe.
+    pub(super) is_safe: bool,
+    /// What is remarked on in the readings.
+    pub(super) warnings: Vec<Diagnostic>,
+}
+
 pub(super) fn run(options: &AsBuiltOptions) -> Result<Exit, Failure> {
-    let loaded = load(&options.file)?;
+    let said = said(options, &load(&options.file)?, look())?;
+    print(&said.text)?;
+    if !said.warnings.is_empty() {
+        show_faults(&said.warnings);
+    }
+    Ok(if said.is_safe { Exit::Met } else { Exit::Unmet })
+}
+
+/// Reads the readings and studies the bay with the posts where they stand.
+pub(super) fn said(options: &AsBuiltOptions, loaded: &Loaded, look: Look) -> Result<Said, Failure> {
     let bytes = bay_file(&options.readings)?;
     let name = options.readings.to_string_lossy();
     let read = measured::read(&name, &bytes).map_err(Failure::Faults)?;
@@ -58,17 +79,13 @@ pub(super) fn run(options: &AsBuiltOptions) -> Result<Exit, Failure> {
         readings_fingerprint: &fingerprint(std::iter::once(bytes.as_slice())),
     };
     let shown = match options.format {
-        Format::Text => render(&report, look()),
+        Format::Text => render(&report, look),
         Format::Json => to_json(&AsBuiltJson::new(&report))?,
     };
-    print(&shown)?;
-    if !read.warnings.is_empty() {
-        show_faults(&read.warnings);
-    }
-    Ok(if report.safe_lock().is_some() {
-        Exit::Met
-    } else {
-        Exit::Unmet
+    Ok(Said {
+        text: shown,
+        is_safe: report.safe_lock().is_some(),
+        warnings: read.warnings,
     })
 }
 

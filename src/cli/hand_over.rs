@@ -6,13 +6,15 @@ use std::path::Path;
 use clap::Parser as _;
 
 use super::Failure;
-use super::arguments::Arguments;
+use super::arguments::{Arguments, Format};
 use super::load::of_bytes;
 use super::options::Task;
-use super::{card, layout, model, picture, record, report, worksheet};
+use super::{asbuilt, card, layout, model, picture, record, report, worksheet};
+use crate::diagnostics::{Style, render};
 use crate::ground::Date;
 use crate::panels::hand_over::HandOver;
 use crate::report::on_one_line;
+use crate::report::text::Look;
 
 /// Makes it and writes it to `out`, as the command line would without options; what is said of it
 /// comes back. `file` is where the text came from, or would be saved.
@@ -59,6 +61,33 @@ pub(crate) fn make_and_write(
         _ => return Err("the program does not know how".into()),
     };
     written.map(|text| lines(&text)).map_err(said)
+}
+
+/// What the command `asbuilt` says of the readings in a file, as text.
+///
+/// # Errors
+/// In words for people, ending without a full stop.
+pub(crate) fn as_built(
+    file: &Path,
+    text: Vec<u8>,
+    readings: &Path,
+    on: Option<Date>,
+) -> Result<String, String> {
+    let said = |failure: Failure| failure.said().trim_end_matches('.').to_owned();
+    let loaded = of_bytes(file, text).map_err(said)?;
+    let options = asbuilt::AsBuiltOptions {
+        file: file.into(),
+        readings: readings.into(),
+        format: Format::Text,
+        on: on.unwrap_or_else(crate::viewer::today),
+    };
+    let built = asbuilt::said(&options, &loaded, Look::default()).map_err(said)?;
+    let mut text = built.text;
+    if !built.warnings.is_empty() {
+        text.push('\n');
+        text.push_str(&render(&built.warnings, Style::default()));
+    }
+    Ok(text)
 }
 
 /// Several lines as one, without the full stop at its end.

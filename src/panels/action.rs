@@ -62,6 +62,12 @@ pub enum Action {
     DropAutosave,
     /// Open one combination of what was compared as a bay of its own, not saved yet.
     OpenCell(Pick),
+    /// Choose a file of tape readings, to be told where the posts stand.
+    AskAsBuilt,
+    /// Say where the posts stand by the readings of this file.
+    AsBuilt(PathBuf),
+    /// Close what was said of the readings.
+    DropAsBuilt,
     /// Choose a file to put beside the open bay.
     AskBeside,
     /// Put the bay of this file beside the open one.
@@ -182,6 +188,10 @@ pub enum Change {
 pub enum Wish {
     /// Ask for a file to open.
     AskOpen,
+    /// Ask for a file of tape readings.
+    AskAsBuilt,
+    /// Read these tape readings and say where the posts stand.
+    AsBuilt(PathBuf),
     /// Ask for a file to put beside the open bay.
     AskBeside,
     /// Read this file; then [`super::Desk::put_beside`] or a notice.

@@ -15,6 +15,7 @@ use glam::DVec3;
 pub use beside::Beside;
 
 use super::action::Action;
+use super::as_built::AsBuilt;
 use super::camera::{Camera, Sight};
 use super::compared::Compared;
 use super::document::Document;
@@ -71,6 +72,8 @@ pub struct Desk {
     pub leaving: Option<Box<Action>>,
     /// To that question the answer was to save first.
     pub leaves_when_saved: bool,
+    /// What tape readings say of the posts; none while nobody asked.
+    pub as_built: Option<AsBuilt>,
     /// What was compared; none while no file of options is open.
     pub compared: Option<Box<Compared>>,
     /// The day that ages are counted to; none: nothing is known to have aged.
@@ -108,6 +111,7 @@ impl Desk {
             show: Show::default(),
             leaving: None,
             leaves_when_saved: false,
+            as_built: None,
             compared: None,
             on: None,
             asked: None,

@@ -107,6 +107,15 @@ fn file(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     );
     ui.separator();
     ui.menu_button("Hand over", |ui| hand_over(ui, desk, out));
+    let button = Button::new("As built\u{2026}");
+    let answer = ui
+        .add_enabled(desk.document.read().is_ok(), button)
+        .on_hover_text("Where the posts stand by tape readings, and the verdict with them there")
+        .on_disabled_hover_text("The bay file has faults: mend them first.");
+    if answer.clicked() {
+        out.push(Action::AskAsBuilt);
+        ui.close();
+    }
     ui.separator();
     item(ui, "Quit", "quit", true, Action::Quit, out);
 }

@@ -7,6 +7,7 @@
 //! [`Wish`], which the window carries out.
 
 pub mod action;
+pub mod as_built;
 pub mod camera;
 pub mod compare_table;
 pub mod compared;

@@ -4,8 +4,8 @@ use egui::{Panel, Rect, Ui};
 
 use super::settings::Section;
 use super::{
-    Action, Desk, compare_table, door_bar, edit, help, keys, ladder, menu, notices, overlay,
-    rise_bar, show_mode, style, verdict, view_bar,
+    Action, Desk, as_built, compare_table, door_bar, edit, help, keys, ladder, menu, notices,
+    overlay, rise_bar, show_mode, style, verdict, view_bar,
 };
 
 /// Shows every panel around the view and what is written over it, and obeys the keys; returns
@@ -22,6 +22,7 @@ pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) -> Rect {
         panels(ui, desk, out)
     };
     compare_table::show(ui.ctx(), desk, out);
+    as_built::show(ui.ctx(), desk, out);
     help::show(ui.ctx(), desk, out);
     if !waiting.is_empty() {
         if edit::holds_refused(ui.ctx()) {

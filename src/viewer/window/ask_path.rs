@@ -37,6 +37,8 @@ pub(super) enum Answer {
     Open(PathBuf),
     /// Put the bay of this file beside the open one.
     Beside(PathBuf),
+    /// Read the tape readings of this file.
+    Readings(PathBuf),
     /// Save to this file.
     Save(PathBuf),
     /// Write something for other hands to this file.
@@ -65,7 +67,7 @@ impl AskPath {
                 place.display().to_string()
             }
             (_, Some(near)) => near.display().to_string(),
-            (Purpose::Open | Purpose::Beside, None) => String::new(),
+            (Purpose::Open | Purpose::Beside | Purpose::Readings, None) => String::new(),
             (Purpose::Save, None) => std::path::absolute("my-bay.ron")
                 .unwrap_or_default()
                 .display()
@@ -177,6 +179,7 @@ impl Field {
         let (title, verb) = match self.purpose {
             Purpose::Open => ("Open a bay file", "Open"),
             Purpose::Beside => ("A bay file to show beside this one", "Show"),
+            Purpose::Readings => ("A file of tape readings", "Read"),
             Purpose::Save => ("Save the bay file as", "Save"),
             Purpose::HandOver(what) => (what.name(), "Write"),
         };
@@ -210,7 +213,7 @@ impl Field {
         if chosen && !self.typed.trim().is_empty() {
             let path = PathBuf::from(self.typed.trim());
             let is_own = self.purpose == Purpose::Save && own.is_some_and(|own| own == path);
-            let must_confirm = !matches!(self.purpose, Purpose::Open | Purpose::Beside)
+            let must_confirm = matches!(self.purpose, Purpose::Save | Purpose::HandOver(_))
                 && path.exists()
                 && !is_own
                 && self.confirms.as_deref() != Some(path.as_path());
@@ -221,6 +224,7 @@ impl Field {
                 return Shown::Answered(match self.purpose {
                     Purpose::Open => Answer::Open(path),
                     Purpose::Beside => Answer::Beside(path),
+                    Purpose::Readings => Answer::Readings(path),
                     Purpose::Save => Answer::Save(path),
                     Purpose::HandOver(what) => Answer::HandOver(what, path),
                 });

@@ -57,6 +57,7 @@ pub(super) fn ask(purpose: Purpose, near: Option<&Path>, post: Post) {
         let start = Instant::now();
         let chosen = match purpose {
             Purpose::Open => wait(dialog.set_title("Open a bay file").pick_file()),
+            Purpose::Readings => wait(dialog.set_title("A file of tape readings").pick_file()),
             Purpose::Beside => wait(
                 dialog
                     .set_title("A bay file to show beside this one")

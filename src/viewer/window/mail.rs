@@ -10,6 +10,7 @@ use std::time::Duration;
 use bevy::ecs::resource::Resource;
 use bevy::winit::{EventLoopProxy, WinitUserEvent};
 
+use crate::panels::as_built::AsBuilt;
 use crate::panels::hand_over::HandOver;
 use crate::panels::job::Done;
 use crate::panels::{Compared, Desk};
@@ -34,6 +35,8 @@ pub(super) enum Mail {
     Gone(PathBuf, String),
     /// Something happened about a preset that the watched file asks for.
     PresetNoticed,
+    /// What tape readings say.
+    AsBuilt(AsBuilt),
     /// A bay to put beside the open one, studied.
     Beside(Box<Desk>),
     /// Something to tell the person.
@@ -51,6 +54,8 @@ pub(super) enum Purpose {
     Open,
     /// To put it beside the open one.
     Beside,
+    /// To read the tape readings in it.
+    Readings,
     /// To save to it.
     Save,
     /// To write something for other hands to it.

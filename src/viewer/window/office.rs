@@ -21,6 +21,7 @@ use crate::bayfile::options;
 use crate::choose::{Asked, matrix};
 use crate::cli::hand_over;
 use crate::panels::Compared;
+use crate::panels::as_built::AsBuilt;
 use crate::panels::hand_over::HandOver;
 use crate::panels::settings::Notice;
 use crate::panels::{Action, Desk, Document, Wish};
@@ -105,6 +106,8 @@ impl Office {
     ) -> Option<Order> {
         match wish {
             Wish::AskOpen => self.ask(Purpose::Open, desk, ask),
+            Wish::AskAsBuilt => self.ask(Purpose::Readings, desk, ask),
+            Wish::AsBuilt(path) => self.read_readings(absolute(path), desk),
             Wish::AskBeside => self.ask(Purpose::Beside, desk, ask),
             Wish::ReadBeside(path) => self.read_beside(&absolute(path), desk),
             Wish::AskSaveAs => self.ask(Purpose::Save, desk, ask),
@@ -142,6 +145,7 @@ impl Office {
                 match (path, purpose) {
                     (Some(path), Purpose::Open) => self.asked.push(Action::OpenFile(path)),
                     (Some(path), Purpose::Beside) => self.asked.push(Action::PutBeside(path)),
+                    (Some(path), Purpose::Readings) => self.asked.push(Action::AsBuilt(path)),
                     (Some(path), Purpose::Save) => {
                         for wish in save_chosen(path, desk) {
                             self.fulfil(wish, desk, ask);
@@ -176,6 +180,7 @@ impl Office {
                 }
                 self.watch(desk, true);
             }
+            Mail::AsBuilt(built) => desk.as_built = Some(built),
             Mail::Beside(other) => desk.put_beside(*other),
             Mail::Trouble(text) => tell(desk, true, text),
             Mail::Told(text) => tell(desk, false, text),
@@ -277,6 +282,27 @@ impl Office {
         }
         desk.opened(path.into(), text.clone(), files::presets(path));
         self.is_open(desk, path, text);
+    }
+
+    /// Reads tape readings of the bay as it stands in the window, in a thread.
+    fn read_readings(&self, path: PathBuf, desk: &Desk) {
+        let file = desk.document.path().map(Path::to_path_buf);
+        let file = file.unwrap_or_else(|| absolute("my-bay.ron".into()));
+        let (text, on, post) = (desk.document.text().to_owned(), desk.on, self.post.clone());
+        let generation = desk.document.generation();
+        std::thread::spawn(move || {
+            let name = path.file_name().unwrap_or_default().to_string_lossy();
+            post.send(
+                match hand_over::as_built(&file, text.into_bytes(), &path, on) {
+                    Ok(text) => Mail::AsBuilt(AsBuilt {
+                        readings: name.into_owned(),
+                        text,
+                        generation,
+                    }),
+                    Err(why) => Mail::Trouble(format!("{name} was not taken: {why}.")),
+                },
+            );
+        });
     }
 
     /// Reads and studies a bay to look at beside the open one, in a thread.

@@ -111,6 +111,7 @@ fn pass(
         match answer {
             Answer::Open(path) => asked.push(Action::OpenFile(path)),
             Answer::Beside(path) => asked.push(Action::PutBeside(path)),
+            Answer::Readings(path) => asked.push(Action::AsBuilt(path)),
             Answer::Save(path) => wishes.0.push(desk.0.save_to(path)),
             Answer::HandOver(what, path) => wishes.0.push(Wish::HandOver { what, path }),
             Answer::SaveElsewhere => asked.push(Action::SaveAs),
