@@ -3,6 +3,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs, unreachable_pub)] // a helper of tests
 
+mod as_built;
 mod asking;
 mod beside;
 mod carriage;
