@@ -7,11 +7,15 @@
 //! can't show (one post ahead of the other, a turn, a lean, a height) widens every body of the lift
 //! and of what it carries.
 //!
-//! The room is taken where the bay file has it: its ± counts in the study, as before.
+//! The room's dimensions in the bay file count as readings with the room's ±; the study has the room
+//! where the bay file has it, with its ±, as before.
 
 mod adjust;
+mod contact;
 mod eigen;
 mod places;
+mod plumb;
+mod reliability;
 mod shims;
 mod snoop;
 mod stand;
@@ -22,9 +26,11 @@ mod verdict;
 use glam::DVec2;
 
 pub use adjust::{Adjusted, NotFixed, Observed, Residual, Row, adjust};
-pub use places::{Planned, SIDES, index};
-pub use shims::{Lean, PostShims, leans, shims};
-pub use snoop::{Checked, State};
+pub use contact::Contact;
+pub use places::{Planned, SIDES, WALLS, index};
+pub use plumb::{Lean, leans};
+pub use shims::{Clash, PostShims, shims};
+pub use snoop::{Checked, State, Wall};
 pub use stand::{Standing, as_they_stand};
 pub use verdict::{Finding, findings};
 
@@ -59,6 +65,24 @@ pub struct PostPlace {
     pub off_sd_m: DVec2,
     /// And of the turn.
     pub turn_sd_rad: f64,
+    /// How far one slip of a reading that may not show can have moved the place, either way.
+    pub slip_m: DVec2,
+    /// And the turn.
+    pub slip_turn_rad: f64,
+}
+
+impl PostPlace {
+    /// How far the place may be off what is told, as the study counts it.
+    #[must_use]
+    pub fn known_m(&self) -> DVec2 {
+        IN_STUDY * self.off_sd_m + self.slip_m
+    }
+
+    /// The same of the turn, and the turn itself.
+    #[must_use]
+    pub fn most_turn_rad(&self) -> f64 {
+        self.turn_rad.abs() + IN_STUDY * self.turn_sd_rad + self.slip_turn_rad
+    }
 }
 
 /// How far out of square the posts stand.
@@ -71,6 +95,8 @@ pub struct Square {
     pub difference_sd_m: f64,
     /// How far the right post stands ahead of the left one, beyond the plan.
     pub ahead_m: f64,
+    /// One standard deviation of that.
+    pub ahead_sd_m: f64,
     /// Between the inner corners at the front and at the rear.
     pub between_m: [f64; 2],
 }
@@ -84,6 +110,14 @@ pub struct AsBuilt {
     pub spare: usize,
     /// The standard deviation of unit weight; none without a spare reading.
     pub unit: Option<f64>,
+    /// How likely the readings scatter so much by chance, if each is as good as stated.
+    pub by_chance: f64,
+    /// The left, the right and the back wall by the readings.
+    pub walls: [Wall; 3],
+    /// The unknowns that fit best: each post's middle and turn, then the walls.
+    pub unknowns: Vec<f64>,
+    /// Half the diagonal of a plate: what a turn is multiplied by to be weighed as a length.
+    pub arm_m: f64,
     /// The posts.
     pub posts: [PostPlace; 2],
     /// Whether they are square.
@@ -100,7 +134,27 @@ impl AsBuilt {
     /// True when no reading contradicts the others.
     #[must_use]
     pub fn fits(&self) -> bool {
-        self.readings.iter().all(|one| one.state != State::Misfit)
+        !self.readings.iter().any(|one| one.state.is_open()) && !self.scatters()
+    }
+
+    /// True when the readings as a whole scatter more than their stated ± lets them.
+    #[must_use]
+    pub fn scatters(&self) -> bool {
+        self.by_chance < reliability::FAILS
+    }
+
+    /// True while a contradiction is open: of the readings as a whole, of the room's dimensions, or of
+    /// a reading that this post's place hangs on.
+    #[must_use]
+    pub fn is_open(&self, side: Side, measured: &Measured) -> bool {
+        let touches = |over: Over| match over {
+            Over::Between(from, to) => from.post() == Some(side) || to.post() == Some(side),
+            Over::Wall(_, mark) => mark.post() == Some(side),
+        };
+        let mut read = self.readings.iter().zip(&measured.tape);
+        self.scatters()
+            || self.walls.iter().any(|wall| wall.state.is_open())
+            || read.any(|(one, taken)| one.state.is_open() && touches(taken.over))
     }
 }
 
@@ -111,6 +165,10 @@ impl AsBuilt {
 pub fn as_built(bay: &Bay, measured: &Measured) -> Result<AsBuilt, Vec<Diagnostic>> {
     let planned = Planned::of(bay);
     misread(&planned, measured, bay.units)?;
+    let longer = plumb::longer_than_the_column(bay, measured);
+    if !longer.is_empty() {
+        return Err(longer);
+    }
     let found = snoop::fit(&planned, measured).map_err(|why| vec![not_fixed(&why)])?;
     let fit = &found.adjusted;
     let scale = fit.unit.unwrap_or(1.0).max(1.0);
@@ -124,15 +182,23 @@ pub fn as_built(bay: &Bay, measured: &Measured) -> Result<AsBuilt, Vec<Diagnosti
             turn_rad: fit.unknowns[at + 2] / planned.arm_m(),
             off_sd_m: DVec2::new(sd(at), sd(at + 1)),
             turn_sd_rad: sd(at + 2) / planned.arm_m(),
+            slip_m: scale * DVec2::new(found.slip[at], found.slip[at + 1]),
+            slip_turn_rad: scale * found.slip[at + 2] / planned.arm_m(),
         }
     });
     let leans = leans(measured);
-    let standing = as_they_stand(bay, &planned, &posts, &leans, measured);
+    let shims = shims(&planned, &leans, measured);
+    let standing = as_they_stand(bay, &planned, &posts, &leans, (&shims, measured));
+    let sum = fit.unit.map_or(0.0, |unit| unit * unit * fit.spare as f64);
     Ok(AsBuilt {
         spare: fit.spare,
         unit: fit.unit,
+        by_chance: reliability::by_chance(sum, fit.spare),
+        walls: found.walls,
+        unknowns: fit.unknowns.clone(),
+        arm_m: planned.arm_m(),
         square: square(&planned, fit, scale),
-        shims: shims(&planned, &leans, measured),
+        shims,
         readings: found.readings,
         posts,
         leans,
@@ -152,17 +218,24 @@ fn square(planned: &Planned, fit: &Adjusted, scale: f64) -> Square {
         .zip(&other.slopes)
         .map(|(a, b)| a - b)
         .collect();
-    let mut variance = 0.0;
-    for (row, a) in fit.covariance.iter().zip(&slopes) {
-        for (value, b) in row.iter().zip(&slopes) {
-            variance += a * value * b;
+    let sd = |slopes: &[f64]| {
+        let mut variance = 0.0;
+        for (row, a) in fit.covariance.iter().zip(slopes) {
+            for (value, b) in row.iter().zip(slopes) {
+                variance += a * value * b;
+            }
         }
-    }
+        scale * variance.max(0.0).sqrt()
+    };
+    let mut ahead_slopes = vec![0.0; fit.unknowns.len()];
+    ahead_slopes[1] = -1.0;
+    ahead_slopes[4] = 1.0;
     let plan = planned.start();
     let ahead = |unknowns: &[f64]| unknowns[4] - unknowns[1];
     Square {
         diagonals_m: [one.computed, other.computed],
-        difference_sd_m: scale * variance.max(0.0).sqrt(),
+        difference_sd_m: sd(&slopes),
+        ahead_sd_m: sd(&ahead_slopes),
         ahead_m: ahead(&fit.unknowns) - ahead(&plan),
         between_m: [3, 2].map(|number| over(corner(left, number), corner(right, number)).computed),
     }

@@ -6,7 +6,7 @@ use glam::DVec2;
 use super::adjust::Row;
 use crate::bay::{Bay, FromWall, Mark, Over, PlateCorner, Side};
 use crate::ground::slab::plate_rect;
-use crate::solids::posts::{column_middle_x_m, inner_face_x_m};
+use crate::solids::posts::{column_middle_x_m, inward};
 
 /// Left, then right.
 pub const SIDES: [Side; 2] = [Side::Left, Side::Right];
@@ -32,7 +32,16 @@ pub struct Planned {
     face_m: [DVec2; 2],
     walls_m: [f64; 2],
     depth_m: f64,
+    /// The ± of the room's own dimensions.
+    pub room_m: f64,
 }
+
+/// Unknowns of the posts; those of the room come after them: how far its left, right and back wall
+/// stand off the bay file, along +x, +x and +y.
+pub(super) const OF_POSTS: usize = 6;
+
+/// The walls among the unknowns.
+pub const WALLS: [FromWall; 3] = [FromWall::Left, FromWall::Right, FromWall::Back];
 
 impl Planned {
     /// Of a bay.
@@ -46,9 +55,15 @@ impl Planned {
             middle_m: rects.map(|rect| (rect.low + rect.high) * 0.5),
             half_m: (rects[0].high - rects[0].low) * 0.5,
             column_m: SIDES.map(|side| DVec2::new(column_middle_x_m(bay, side), line)),
-            face_m: SIDES.map(|side| DVec2::new(inner_face_x_m(bay, side), line)),
+            face_m: SIDES.map(|side| {
+                let middle = DVec2::new(column_middle_x_m(bay, side), line);
+                let inward = inward(side);
+                let turned = DVec2::from_angle(inward * bay.lift.column.turned.rad());
+                middle + turned * (inward * bay.lift.column.width.m() * 0.5)
+            }),
             walls_m: [walls - half, walls + half],
             depth_m: bay.garage.depth.m(),
+            room_m: bay.policy.measured_garage.m(),
         }
     }
 
@@ -85,8 +100,8 @@ impl Planned {
     fn place(&self, mark: Mark, unknowns: &[f64]) -> (DVec2, [DVec2; 3]) {
         let fixed = |x: f64, y: f64| (DVec2::new(x, y), [DVec2::ZERO; 3]);
         let (side, from_middle) = match mark {
-            Mark::A => return fixed(self.walls_m[0], 0.0),
-            Mark::B => return fixed(self.walls_m[1], 0.0),
+            Mark::A => return fixed(self.walls_m[0] + of_room(unknowns, 0), 0.0),
+            Mark::B => return fixed(self.walls_m[1] + of_room(unknowns, 1), 0.0),
             Mark::C => return fixed(0.0, 0.0),
             Mark::Face(side) => (side, self.face_m[index(side)] - self.middle_m[index(side)]),
             Mark::Corner(corner) => (corner.side, self.corner_m(corner)),
@@ -105,15 +120,24 @@ impl Planned {
         self.place(mark, unknowns).0
     }
 
-    /// What a tape shows for given unknowns, and how that changes with each of them.
+    /// What a tape shows for given unknowns, and how that changes with each of them. The room's may be
+    /// left out: it then stands as the bay file has it.
     #[must_use]
     pub fn row(&self, over: Over, unknowns: &[f64]) -> Row {
-        let mut slopes = vec![0.0; 6];
+        let mut slopes = vec![0.0; unknowns.len()];
         let mut add = |mark: Mark, moves: [DVec2; 3], along: DVec2| {
             if let Some(side) = mark.post() {
                 for (slope, moves) in slopes[3 * index(side)..].iter_mut().zip(moves) {
                     *slope += along.dot(moves);
                 }
+            }
+            let wall = match mark {
+                Mark::A => OF_POSTS,
+                Mark::B => OF_POSTS + 1,
+                _ => return,
+            };
+            if let Some(slope) = slopes.get_mut(wall) {
+                *slope += along.x;
             }
         };
         let computed = match over {
@@ -127,13 +151,19 @@ impl Planned {
             }
             Over::Wall(wall, mark) => {
                 let (at, moves) = self.place(mark, unknowns);
-                let (along, off) = match wall {
-                    FromWall::Door => (DVec2::Y, 0.0),
-                    FromWall::Left => (DVec2::X, -self.walls_m[0]),
-                    FromWall::Right => (DVec2::NEG_X, self.walls_m[1]),
-                    FromWall::Back => (DVec2::NEG_Y, self.depth_m),
+                let room = |wall: usize| of_room(unknowns, wall);
+                let (along, off, own) = match wall {
+                    FromWall::Door => (DVec2::Y, 0.0, None),
+                    FromWall::Left => (DVec2::X, -self.walls_m[0] - room(0), Some((0, -1.0))),
+                    FromWall::Right => (DVec2::NEG_X, self.walls_m[1] + room(1), Some((1, 1.0))),
+                    FromWall::Back => (DVec2::NEG_Y, self.depth_m + room(2), Some((2, 1.0))),
                 };
                 add(mark, moves, along);
+                if let Some((wall, sign)) = own
+                    && let Some(slope) = slopes.get_mut(OF_POSTS + wall)
+                {
+                    *slope += sign;
+                }
                 along.dot(at) + off
             }
         };
@@ -148,4 +178,9 @@ impl Planned {
             Over::Wall(wall, to) => format!("{} to {}", wall.name(), to.letters()),
         }
     }
+}
+
+/// How far a wall stands off, where the unknowns have it.
+fn of_room(unknowns: &[f64], wall: usize) -> f64 {
+    unknowns.get(OF_POSTS + wall).copied().unwrap_or(0.0)
 }

@@ -1,22 +1,26 @@
-//! How do the posts lean, and which shims under which corner make them plumb?
+//! Which shims under which corner make a post plumb?
 //!
 //! A post and its plate are one rigid body: tipping the plate by the lean makes the column plumb.
-//! Where the floor under all four corners was levelled, the shims also fill up to an uneven floor;
-//! else the plate is taken to bear on all of its shims as it stands.
+//! Where the floor under all four corners was levelled, the plate lies as it can on floor and shims
+//! ([`Contact`]), and the shims also fill up to the floor; else the plate is taken to bear on all of
+//! its shims as it stands. A column is taken to stand square on its plate: where it leans by the
+//! plumb otherwise than its plate lies by the levels, one of them is wrong, and no shims are told.
 
 use glam::DVec2;
 
-use super::COVERAGE;
+use super::contact::Contact;
 use super::places::{Planned, SIDES, index};
+use super::plumb::Lean;
+use super::{COVERAGE, IN_STUDY};
 use crate::bay::{CornerHeight, Measured, PlateCorner, Side};
 
-/// A lean in one direction: rise of the top off the foot over the height, positive toward +x or +y.
+/// Plumb and levels that contradict each other: leans toward +x and +y, as slopes.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Lean {
-    /// Its slope.
-    pub slope: f64,
-    /// One standard deviation of the slope.
-    pub sd: f64,
+pub struct Clash {
+    /// By the plumb.
+    pub plumb: DVec2,
+    /// By how the plate may lie on floor and shims, the nearest to the plumb.
+    pub plate: DVec2,
 }
 
 /// The shims of a post.
@@ -24,29 +28,31 @@ pub struct Lean {
 pub struct PostShims {
     /// Which post.
     pub side: Side,
-    /// What lies under each corner now, by its number.
+    /// What lies under each corner now, by its number; 0 where nothing is listed.
     pub now_m: [f64; 4],
-    /// What should lie there for a plumb column; none where its plumb was not read both ways.
+    /// Whether the file lists shims there.
+    pub listed: [bool; 4],
+    /// What should lie there for a plumb column; none where its plumb was not read both ways, or
+    /// contradicts the levels.
     pub wanted_m: Option<[f64; 4]>,
-    /// True when the floor under its four corners was levelled.
-    pub levelled: bool,
+    /// One standard deviation of that.
+    pub wanted_sd_m: [f64; 4],
+    /// How its plate lies, where the floor under its four corners was levelled.
+    pub contact: Option<Contact>,
+    /// One standard deviation of the lean that the levels give: across, along.
+    pub contact_sd: DVec2,
+    /// Plumb against levels.
+    pub clash: Option<Clash>,
+    /// Height of its column's foot over where the levels count from.
+    pub foot_m: Option<f64>,
 }
 
-/// The leans of the posts: left then right, each across and along.
-#[must_use]
-pub fn leans(measured: &Measured) -> [[Option<Lean>; 2]; 2] {
-    SIDES.map(|side| {
-        [true, false].map(|across| {
-            let read = measured
-                .plumb
-                .iter()
-                .find(|one| one.side == side && one.toward.is_across() == across)?;
-            Some(Lean {
-                slope: read.toward.sign() * read.out.m() / read.over.m(),
-                sd: read.tolerance.m() / COVERAGE / read.over.m(),
-            })
-        })
-    })
+impl PostShims {
+    /// True when the floor under its four corners was levelled.
+    #[must_use]
+    pub const fn levelled(&self) -> bool {
+        self.contact.is_some()
+    }
 }
 
 /// The height given for a corner.
@@ -62,6 +68,15 @@ pub(super) fn corners(side: Side) -> [PlateCorner; 4] {
     [1, 2, 3, 4].map(|number| PlateCorner { side, number })
 }
 
+/// The floor levels at a plate's corners, where all four were taken.
+pub(super) fn levels(measured: &Measured, side: Side) -> Option<[f64; 4]> {
+    let found = corners(side).map(|at| height_at(&measured.levels, at));
+    found
+        .iter()
+        .all(Option::is_some)
+        .then(|| found.map(|level| level.unwrap_or(0.0)))
+}
+
 /// The shims of both posts.
 #[must_use]
 pub fn shims(
@@ -69,45 +84,78 @@ pub fn shims(
     leans: &[[Option<Lean>; 2]; 2],
     measured: &Measured,
 ) -> [PostShims; 2] {
-    SIDES.map(|side| {
-        let at = corners(side);
-        let now_m = at.map(|corner| height_at(&measured.shims, corner).unwrap_or(0.0));
-        let places = at.map(|corner| planned.corner_m(corner));
-        let levels = at.map(|corner| height_at(&measured.levels, corner));
-        let levelled = levels.iter().all(Option::is_some);
-        let wanted_m = match leans[index(side)] {
-            [Some(across), Some(along)] => {
-                let lean = DVec2::new(across.slope, along.slope);
-                let now = if levelled {
-                    let levels = levels.map(|level| level.unwrap_or(0.0));
-                    let tops = [0, 1, 2, 3].map(|i| levels[i] + now_m[i]);
-                    let tilt = tilt(&places, &tops);
-                    [0, 1, 2, 3].map(|i| tilt.dot(places[i]) - levels[i])
-                } else {
-                    now_m
-                };
-                let raised = [0, 1, 2, 3].map(|i| now[i] + lean.dot(places[i]));
-                let least = raised.iter().copied().fold(f64::INFINITY, f64::min);
-                Some(raised.map(|height| height - least))
-            }
-            _ => None,
-        };
-        PostShims {
-            side,
-            now_m,
-            wanted_m,
-            levelled,
-        }
-    })
+    SIDES.map(|side| of_post(planned, &leans[index(side)], measured, side))
 }
 
-/// The slope of the plane fitted over the corners of a rectangle about its middle.
-fn tilt(places: &[DVec2; 4], heights: &[f64; 4]) -> DVec2 {
-    let mut along = DVec2::ZERO;
-    let mut squares = DVec2::ZERO;
-    for (place, height) in places.iter().zip(heights) {
-        along += *place * *height;
-        squares += *place * *place;
-    }
-    along / squares.max(DVec2::splat(1e-12))
+fn of_post(
+    planned: &Planned,
+    leans: &[Option<Lean>; 2],
+    measured: &Measured,
+    side: Side,
+) -> PostShims {
+    let at = corners(side);
+    let given = at.map(|corner| height_at(&measured.shims, corner));
+    let now_m = given.map(|height| height.unwrap_or(0.0));
+    let places = at.map(|corner| planned.corner_m(corner));
+    let column = planned.column_m[index(side)] - planned.middle_m[index(side)];
+    let levels = levels(measured, side);
+    let level_sd = measured.level_tolerance.m() / COVERAGE;
+    // Over a side of the plate, between two corners.
+    let contact_sd = std::f64::consts::SQRT_2 * level_sd / (2.0 * planned.half_m);
+    let contact = levels.map(|levels| {
+        let tops = [0, 1, 2, 3].map(|i| levels[i] + now_m[i]);
+        Contact::on(&places, &tops)
+    });
+    let mut found = PostShims {
+        side,
+        now_m,
+        listed: given.map(|height| height.is_some()),
+        wanted_m: None,
+        wanted_sd_m: [0.0; 4],
+        contact,
+        contact_sd,
+        clash: None,
+        foot_m: contact.map(|contact| foot_m(&contact, column)),
+    };
+    let [Some(across), Some(along)] = *leans else {
+        return found;
+    };
+    let lean = DVec2::new(across.slope, along.slope);
+    let lean_sd = DVec2::new(across.sd, along.sd);
+    let now = match (levels, contact) {
+        (Some(levels), Some(contact)) => {
+            let sd = DVec2::new(lean_sd.x.hypot(contact_sd.x), lean_sd.y.hypot(contact_sd.y));
+            let lies = contact.nearest(-lean, sd);
+            let apart = ((lies + lean) / sd.max(DVec2::splat(1e-12))).abs();
+            if apart.max_element() > IN_STUDY + 1e-6 {
+                found.clash = Some(Clash {
+                    plumb: lean,
+                    plate: -lies,
+                });
+                return found;
+            }
+            found.foot_m = Some(contact.middle_m + lies.dot(column));
+            [0, 1, 2, 3].map(|i| lies.dot(places[i]) - levels[i])
+        }
+        _ => now_m,
+    };
+    let raised = [0, 1, 2, 3].map(|i| now[i] + lean.dot(places[i]));
+    let lowest = (1..4).fold(0, |at, i| if raised[i] < raised[at] { i } else { at });
+    found.wanted_m = Some(raised.map(|height| height - raised[lowest]));
+    let level_sd = if levels.is_some() {
+        std::f64::consts::SQRT_2 * level_sd
+    } else {
+        0.0
+    };
+    found.wanted_sd_m = places.map(|place| {
+        let far = (place - places[lowest]) * lean_sd;
+        far.length().hypot(level_sd)
+    });
+    found
+}
+
+/// Height of the column's foot, the higher of both ends of the rocking.
+fn foot_m(contact: &Contact, column: DVec2) -> f64 {
+    let [one, other] = contact.slopes.map(|slope| slope.dot(column));
+    contact.middle_m + one.max(other)
 }

@@ -4,17 +4,26 @@
 //! Geodetic Commission 1968: the residual over its own standard deviation against 3.29, which one
 //! good reading in a thousand goes past (from memory). The worst is left out, and the rest is fitted
 //! again, until none goes past it.
+//!
+//! The same tape pulled again is one reading, the mean of both: a slip in what was marked or hooked to
+//! comes back with it, so that it checks nothing. The room's dimensions in the bay file are readings
+//! too, with the room's ±.
 
-use super::adjust::{Adjusted, NotFixed, Observed, adjust};
-use super::places::Planned;
+use super::adjust::{Adjusted, NotFixed, Observed, Row, adjust};
+use super::places::{OF_POSTS, Planned, WALLS};
+use super::plumb::repeated;
+use super::reliability::reach_of_a_slip;
 use super::{COVERAGE, WEAK_M};
-use crate::bay::Measured;
+use crate::bay::{Measured, Over};
 
 /// Past this, a standardised residual is no chance.
 const CRITICAL: f64 = 3.29;
 
 /// A reading whose standardised residual comes this near to the worst one is as suspect.
 const AS_SUSPECT: f64 = 0.98;
+
+/// The least ± of the room that is weighed, metres: none at all would have no weight.
+const ROOM_FROM_M: f64 = 1e-5;
 
 /// How a reading goes with the others.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -23,10 +32,20 @@ pub enum State {
     Fits,
     /// Nothing else checks it: a slip would not show.
     Unchecked,
-    /// It does not fit; it was left out.
+    /// It does not fit.
     Misfit,
     /// It fits or not as another does: one of them is wrong, and these readings can't say which.
     Suspect,
+    /// The same was read again, and differs by more than the ± of both.
+    Differs,
+}
+
+impl State {
+    /// True while it contradicts another reading.
+    #[must_use]
+    pub const fn is_open(self) -> bool {
+        matches!(self, Self::Misfit | Self::Suspect | Self::Differs)
+    }
 }
 
 /// One reading beside the others.
@@ -40,11 +59,29 @@ pub struct Checked {
     pub fitted_m: f64,
     /// What it is by the plan.
     pub planned_m: f64,
-    /// Its standardised residual, where it is checked: of a reading left out, when it was.
+    /// Its standardised residual, where it is checked: of a reading left out, when it was. Of one that
+    /// was repeated, of the mean.
     pub standardised: Option<f64>,
     /// Its redundancy number.
     pub checked: f64,
     /// How it goes with the others.
+    pub state: State,
+    /// True when the fit is without it.
+    pub left_out: bool,
+    /// True when the same was read again: it counts once.
+    pub again: bool,
+}
+
+/// A wall of the room beside the readings.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Wall {
+    /// How far it stands off the bay file by the readings, along +x or +y.
+    pub off_m: f64,
+    /// As of a reading: where it is checked.
+    pub standardised: Option<f64>,
+    /// Its redundancy number.
+    pub checked: f64,
+    /// How its place in the bay file goes with the readings.
     pub state: State,
 }
 
@@ -52,81 +89,179 @@ pub struct Checked {
 pub(super) struct Found {
     pub(super) adjusted: Adjusted,
     pub(super) readings: Vec<Checked>,
+    /// Left, right, back.
+    pub(super) walls: [Wall; 3],
+    /// How far a slip that may not show can move each unknown.
+    pub(super) slip: Vec<f64>,
+}
+
+/// One observation: readings of the same, or a wall by the bay file.
+struct One {
+    /// Places in the file's list; none of a wall.
+    tape: Vec<usize>,
+    observed: Observed,
+    /// Readings of the same that differ.
+    differs: bool,
+}
+
+/// How one observation goes with the others.
+struct Judged {
+    standardised: Option<f64>,
+    checked: f64,
+    state: State,
+    left_out: bool,
+}
+
+/// True for the same pair of marks, either way round, or the same wall and mark.
+pub(super) fn same(a: Over, b: Over) -> bool {
+    match (a, b) {
+        (Over::Between(a, b), Over::Between(c, d)) => (a, b) == (c, d) || (a, b) == (d, c),
+        (a, b) => a == b,
+    }
+}
+
+/// Tape readings, those of the same put together, then the three walls.
+fn observations(planned: &Planned, measured: &Measured) -> Vec<One> {
+    let mut groups: Vec<Vec<usize>> = Vec::new();
+    for (i, taken) in measured.tape.iter().enumerate() {
+        let known = groups.iter_mut().find(|group| {
+            let first = group.first().and_then(|&at| measured.tape.get(at));
+            first.is_some_and(|first| same(first.over, taken.over))
+        });
+        match known {
+            Some(group) => group.push(i),
+            None => groups.push(vec![i]),
+        }
+    }
+    let together = |tape: Vec<usize>| {
+        let read: Vec<(f64, f64)> = tape
+            .iter()
+            .map(|&i| &measured.tape[i])
+            .map(|taken| (taken.reading.m(), taken.tolerance.m()))
+            .collect();
+        let (value, best, differs) = repeated(&read)?;
+        let sigma = best / COVERAGE;
+        Some(One {
+            tape,
+            observed: Observed { value, sigma },
+            differs,
+        })
+    };
+    let mut all: Vec<One> = groups.into_iter().filter_map(together).collect();
+    all.extend(WALLS.map(|_| One {
+        tape: Vec::new(),
+        observed: Observed {
+            value: 0.0,
+            sigma: planned.room_m.max(ROOM_FROM_M) / COVERAGE,
+        },
+        differs: false,
+    }));
+    all
 }
 
 pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFixed> {
-    let all: Vec<Observed> = measured
-        .tape
-        .iter()
-        .map(|taken| Observed {
-            value: taken.reading.m(),
-            sigma: taken.tolerance.m() / COVERAGE,
-        })
-        .collect();
+    let all = observations(planned, measured);
+    let tapes = all.len() - WALLS.len();
+    let start: Vec<f64> = planned.start().into_iter().chain([0.0; 3]).collect();
+    let row = |i: usize, unknowns: &[f64]| match all[i].tape.first() {
+        Some(&at) => planned.row(measured.tape[at].over, unknowns),
+        None => {
+            let wall = OF_POSTS + i - tapes;
+            let mut slopes = vec![0.0; unknowns.len()];
+            slopes[wall] = 1.0;
+            Row {
+                computed: unknowns[wall],
+                slopes,
+            }
+        }
+    };
+    let observed = |kept: &[usize]| kept.iter().map(|&i| all[i].observed).collect::<Vec<_>>();
+    let rows = |kept: &[usize], unknowns: &[f64]| {
+        kept.iter()
+            .map(|&i| row(i, unknowns))
+            .collect::<Vec<Row>>()
+    };
     let fit_of = |kept: &[usize]| {
-        let observed: Vec<Observed> = kept.iter().map(|&i| all[i]).collect();
-        adjust(&planned.start(), &observed, WEAK_M, |unknowns| {
-            kept.iter()
-                .map(|&i| planned.row(measured.tape[i].over, unknowns))
-                .collect()
+        adjust(&start, &observed(kept), WEAK_M, |unknowns| {
+            rows(kept, unknowns)
         })
     };
     let mut kept: Vec<usize> = (0..all.len()).collect();
     let mut adjusted = fit_of(&kept)?;
-    let mut left_out: Vec<(usize, f64, f64)> = Vec::new();
+    let mut told: Vec<(usize, f64, f64)> = Vec::new();
     let mut suspects: Vec<usize> = Vec::new();
     while let Some((at, worst)) = worst(&adjusted) {
         let near = |w: Option<f64>| w.is_some_and(|w| w.abs() >= AS_SUSPECT * worst.abs());
-        let alike: Vec<usize> = (0..kept.len())
-            .filter(|&i| i != at && near(adjusted.residuals[i].standardised))
-            .map(|i| kept[i])
-            .collect();
+        suspects.extend(
+            (0..kept.len())
+                .filter(|&i| i != at && near(adjusted.residuals[i].standardised))
+                .map(|i| kept[i]),
+        );
         let mut without = kept.clone();
         let out = without.remove(at);
+        told.push((out, worst, adjusted.residuals[at].checked));
         // Where the rest no longer fixes the posts, the fit stays as it is and the reading is told.
-        let Ok(fewer) = fit_of(&without) else {
-            left_out.push((out, worst, adjusted.residuals[at].checked));
-            suspects.extend(alike);
-            break;
-        };
-        left_out.push((out, worst, adjusted.residuals[at].checked));
-        suspects.extend(alike);
+        let Ok(fewer) = fit_of(&without) else { break };
         kept = without;
         adjusted = fewer;
     }
-    let readings = measured
-        .tape
-        .iter()
-        .enumerate()
-        .map(|(i, taken)| {
-            let out = left_out.iter().find(|(at, ..)| *at == i);
-            let inside = kept.iter().position(|&at| at == i);
-            let residual = inside.map(|at| adjusted.residuals[at]);
-            let (standardised, checked) = match (out, residual) {
-                (Some((_, w, share)), _) => (Some(*w), *share),
-                (None, Some(residual)) => (residual.standardised, residual.checked),
-                (None, None) => (None, 0.0),
-            };
-            Checked {
-                reading_m: taken.reading.m(),
-                tolerance_m: taken.tolerance.m(),
-                fitted_m: planned.row(taken.over, &adjusted.unknowns).computed,
-                planned_m: planned.row(taken.over, &planned.start()).computed,
-                standardised,
-                checked,
-                state: if out.is_some() {
-                    State::Misfit
-                } else if suspects.contains(&i) {
-                    State::Suspect
-                } else if standardised.is_none() {
-                    State::Unchecked
-                } else {
-                    State::Fits
-                },
-            }
-        })
-        .collect();
-    Ok(Found { adjusted, readings })
+    let judge = |i: usize| {
+        let out = told.iter().find(|(at, ..)| *at == i);
+        let inside = kept.iter().position(|&at| at == i);
+        let residual = inside.map(|at| adjusted.residuals[at]);
+        let (standardised, checked) = match (out, residual) {
+            (Some((_, w, share)), _) => (Some(*w), *share),
+            (None, Some(residual)) => (residual.standardised, residual.checked),
+            (None, None) => (None, 0.0),
+        };
+        let state = if out.is_some() {
+            State::Misfit
+        } else if all[i].differs {
+            State::Differs
+        } else if suspects.contains(&i) {
+            State::Suspect
+        } else if standardised.is_none() {
+            State::Unchecked
+        } else {
+            State::Fits
+        };
+        Judged {
+            standardised,
+            checked,
+            state,
+            left_out: inside.is_none(),
+        }
+    };
+    let judged: Vec<Judged> = (0..all.len()).map(judge).collect();
+    let readings = measured.tape.iter().enumerate().map(|(i, taken)| {
+        let of = all.iter().position(|one| one.tape.contains(&i));
+        let at = of.unwrap_or_default();
+        let one = &judged[at];
+        Checked {
+            reading_m: taken.reading.m(),
+            tolerance_m: taken.tolerance.m(),
+            fitted_m: planned.row(taken.over, &adjusted.unknowns).computed,
+            planned_m: planned.row(taken.over, &start).computed,
+            standardised: one.standardised,
+            checked: one.checked,
+            state: one.state,
+            left_out: one.left_out,
+            again: all[at].tape.len() > 1,
+        }
+    });
+    let walls = [0, 1, 2].map(|wall| Wall {
+        off_m: adjusted.unknowns[OF_POSTS + wall],
+        standardised: judged[tapes + wall].standardised,
+        checked: judged[tapes + wall].checked,
+        state: judged[tapes + wall].state,
+    });
+    let last = rows(&kept, &adjusted.unknowns);
+    Ok(Found {
+        readings: readings.collect(),
+        walls,
+        slip: reach_of_a_slip(&adjusted, &last, &observed(&kept)),
+        adjusted,
+    })
 }
 
 /// The reading that fits worst, if that is no chance.

@@ -1,14 +1,18 @@
 //! The bay with its posts where they stand.
 //!
-//! Both columns' mean place and their spacing go into the bay as they are. What is left beside that
-//! counts against the rise as a ± of every body of the lift, at all heights: one post ahead of the other, a turn at the farthest pad, a lean over the column's whole height and
-//! in height over the arms, a plate higher than the other, and three standard deviations of each.
+//! Both columns' mean place, their spacing and the mean height of their feet go into the bay as they
+//! are. What is left beside that counts against the rise as a ± of every body of the lift, at all
+//! heights: one post ahead of the other, a turn at the farthest pad, a lean over the column's whole
+//! height and in height over the arms, a plate higher than the other, three standard deviations of
+//! each, and what one slip of the tape that may not show can move.
 //! So the carriages follow their lean with travel by a bound, not by their path: never kinder.
 
+use super::contact::Contact;
 use super::places::{Planned, SIDES, index};
-use super::shims::{Lean, corners, height_at};
+use super::plumb::Lean;
+use super::shims::{PostShims, corners, levels};
 use super::{COVERAGE, IN_STUDY, PostPlace};
-use crate::bay::{Bay, Corner, Lift, Measured, PostsOff, Side};
+use crate::bay::{Bay, Corner, Lift, Measured, PostsOff, Side, Tie};
 use crate::solids::posts::{self, column_middle_x_m};
 use crate::solids::{ParkingError, Role, arms, attitude, vehicle};
 use crate::units::Length;
@@ -25,6 +29,8 @@ pub struct Standing {
     pub one_post: Bay,
     /// The part of its ± that is lean, metres at the top of the column.
     pub lean_m: [f64; 2],
+    /// How far both columns' feet together are over the floor that the bay file has them on.
+    pub raised_m: f64,
     /// How far the right column's foot is higher than the left one's by levels and shims; none where
     /// the floor was not levelled under both.
     pub right_higher_m: Option<f64>,
@@ -37,7 +43,7 @@ pub fn as_they_stand(
     planned: &Planned,
     posts: &[PostPlace; 2],
     leans: &[[Option<Lean>; 2]; 2],
-    measured: &Measured,
+    (shims, measured): (&[PostShims; 2], &Measured),
 ) -> Standing {
     let lift = &bay.lift;
     let moved = SIDES.map(|side| {
@@ -63,12 +69,12 @@ pub fn as_they_stand(
         let i = index(side);
         let post = &posts[i];
         let reach = farthest_m(bay, side);
-        let turn = (post.turn_rad.abs() + IN_STUDY * post.turn_sd_rad) * reach.length();
+        let turn = post.most_turn_rad() * reach.length();
         let slope = leans[i]
             .map(|lean| lean.map_or(0.0, |lean: Lean| lean.slope.abs() + IN_STUDY * lean.sd));
         let slope = DVec2::from(slope);
         lean_m[i] = (slope * high).length();
-        let known = IN_STUDY * post.off_sd_m;
+        let known = post.known_m();
         let place = known + (moved[i] - mean).abs() * DVec2::Y;
         off = off.max(place + DVec2::splat(turn) + slope * high);
         // Set on the pads where it was parked, the vehicle goes with them as they go sideways.
@@ -77,8 +83,8 @@ pub fn as_they_stand(
         let drops = 0.5 * high * slope.length_squared();
         up = up.max(slope.dot(reach) + drops);
     }
-    let (feet, right_higher_m) = feet(measured);
-    up += feet;
+    let feet = feet(planned, shims, measured);
+    up += feet.within_m;
     world.lift.posts_off = PostsOff {
         across: Length::metres(off.x),
         along: Length::metres(off.y),
@@ -86,18 +92,41 @@ pub fn as_they_stand(
         carried_across: Length::metres(carried.x),
         carried_along: Length::metres(carried.y),
     };
+    raise(&mut world.lift, feet.raised_m);
     let mut one_post = world.clone();
+    // Its own plate comes up with a column; where the plate's thickness spreads a load it is not
+    // taken to be thicker.
+    one_post.lift.base_plate.thickness += Length::metres(feet.raised_m);
     one_post.lift.posts_off = PostsOff::default();
     let turn = posts
         .iter()
-        .map(|post| post.turn_rad.abs() + IN_STUDY * post.turn_sd_rad)
+        .map(PostPlace::most_turn_rad)
         .fold(0.0, f64::max);
     one_post.policy.measured_lift += Length::metres(turn * about_a_pivot_m(lift) / LIFT_SPREADS);
     Standing {
         bay: world,
         one_post,
         lean_m,
-        right_higher_m,
+        raised_m: feet.raised_m,
+        right_higher_m: feet.right_higher_m,
+    }
+}
+
+/// Everything that stands on the plates, or goes up and down on the columns, is this much higher over
+/// the floor. Marks on the column count from the plate, and stay.
+fn raise(lift: &mut Lift, by_m: f64) {
+    let by = Length::metres(by_m);
+    lift.column.height += by;
+    lift.carriage.bottom += by;
+    lift.pad.lowest += by;
+    for arm in &mut lift.arms {
+        arm.underside += by;
+    }
+    if let Some(unit) = &mut lift.power_unit {
+        unit.bottom += by;
+    }
+    if let Tie::OverheadBeam { underside, .. } = &mut lift.tie {
+        *underside += by;
     }
 }
 
@@ -163,30 +192,41 @@ fn farthest_m(bay: &Bay, side: Side) -> DVec2 {
     far
 }
 
-/// How far a column's foot is off the floor that the study has it on: by its shims, and by what the
-/// floor under the two plates differs. The mean under each plate carries the column.
-fn feet(measured: &Measured) -> (f64, Option<f64>) {
+/// The heights of the columns' feet.
+struct Feet {
+    /// Both together, over the floor.
+    raised_m: f64,
+    /// How far either may be off that, either way.
+    within_m: f64,
+    right_higher_m: Option<f64>,
+}
+
+/// How far the columns' feet are off the floor that the study has them on: by their shims, and by what
+/// the floor under the two plates is. Each plate stands on the corners that carry it; the floor is the
+/// mean of its levels. Feet below that (plates lie in a hollow) count as a ±.
+fn feet(planned: &Planned, shims: &[PostShims; 2], measured: &Measured) -> Feet {
     let mean = |values: [f64; 4]| values.iter().sum::<f64>() / 4.0;
-    let shim = SIDES
-        .map(|side| mean(corners(side).map(|at| height_at(&measured.shims, at).unwrap_or(0.0))));
-    let floor = SIDES.map(|side: Side| {
-        let levels = corners(side).map(|at| height_at(&measured.levels, at));
-        levels
-            .iter()
-            .all(Option::is_some)
-            .then(|| mean(levels.map(|level| level.unwrap_or(0.0))))
-    });
-    match floor {
-        [Some(left), Some(right)] => {
-            let tops = [left + shim[0], right + shim[1]];
-            let middle = (left + right) * 0.5;
-            let level_sd = measured.level_tolerance.m() / COVERAGE;
-            let most = tops.map(|top| (top - middle).abs());
-            (
-                most[0].max(most[1]) + IN_STUDY * level_sd,
-                Some(tops[1] - tops[0]),
-            )
+    let floors = SIDES.map(|side| levels(measured, side).map(mean));
+    let (feet, known, level_sd) = match (floors, [shims[0].foot_m, shims[1].foot_m]) {
+        ([Some(left), Some(right)], [Some(one), Some(other)]) => {
+            let floor = (left + right) * 0.5;
+            let sd = measured.level_tolerance.m() / COVERAGE;
+            ([one - floor, other - floor], true, sd)
         }
-        _ => (shim[0].max(shim[1]), None),
+        // On a floor that was not levelled: by the shims alone.
+        _ => {
+            let on_shims = SIDES.map(|side| {
+                let places = corners(side).map(|at| planned.corner_m(at));
+                Contact::on(&places, &shims[index(side)].now_m).middle_m
+            });
+            (on_shims, false, 0.0)
+        }
+    };
+    let raised_m = (0.5 * (feet[0] + feet[1])).max(0.0);
+    let within = feet.map(|foot| (foot - raised_m).abs());
+    Feet {
+        raised_m,
+        within_m: within[0].max(within[1]) + IN_STUDY * level_sd,
+        right_higher_m: known.then_some(feet[1] - feet[0]),
     }
 }

@@ -9,6 +9,9 @@ use crate::bay::{CornerHeight, FromWall, Plumb, Taken, Toward};
 use crate::clearance::uncertainty::Uncertainty;
 use crate::solids::test_bay::test_bay;
 
+mod floors;
+mod slips;
+
 const TAPE_M: f64 = 0.001_587_5;
 
 fn corner(side: Side, number: u8) -> Mark {
@@ -161,7 +164,7 @@ fn one_gross_error_is_pointed_out() {
             .filter(|&i| built.readings[i].state == State::Misfit)
             .count();
         assert_eq!(misfits, 0, "{slip}");
-        let found = findings(&bay, &built);
+        let found = findings(&bay, &measured, &built);
         assert!(found.contains(&Finding::Misfit(slip)));
     }
 }
@@ -250,6 +253,7 @@ fn shims_tip_the_plate_by_the_lean() {
         over: Length::inches(100.0),
         tolerance: Length::mm(1.0),
         place: None,
+        over_place: None,
     };
     measured.plumb = vec![lean(Toward::Right, 0.5), lean(Toward::Front, 0.0)];
     let built = as_built(&bay, &measured).unwrap();
@@ -259,14 +263,14 @@ fn shims_tip_the_plate_by_the_lean() {
         assert!((inner - 0.09 * 0.0254).abs() < 1e-9, "{inner}");
     }
     // The other post's plumb was not read, and no limit is known.
-    let found = findings(&bay, &built);
+    let found = findings(&bay, &measured, &built);
     assert!(found.contains(&Finding::PlumbNotRead(Side::Right, true)));
     assert!(found.contains(&Finding::NoPlumbLimit));
     assert!(found.contains(&Finding::NoShimLimit));
     // Lean over the whole height of 142 in is 0.71 in: more than 1/2 in stops.
     let mut strict = bay;
     strict.lift.plumb_limit = Some(Length::inches(0.5));
-    let found = findings(&strict, &built);
+    let found = findings(&strict, &measured, &built);
     assert!(found.iter().any(|one| one.stops()));
 }
 
@@ -283,6 +287,7 @@ fn shims_fill_up_to_a_floor_that_was_levelled() {
             over: Length::inches(100.0),
             tolerance: Length::mm(1.0),
             place: None,
+            over_place: None,
         })
         .to_vec();
     // One corner of the floor is 4 mm low; the plate stands plumb on a shim of 4 mm there.
@@ -322,6 +327,7 @@ fn the_study_of_standing_posts_is_never_kinder() {
             over: Length::metres(2.5),
             tolerance: Length::mm(1.0),
             place: None,
+            over_place: None,
         })
         .to_vec();
     let built = as_built(&bay, &measured).unwrap();

@@ -1,9 +1,12 @@
 //! What stands against a safe lock beside the study: readings that can't be trusted, and the
 //! manual's limits of plumb and shims.
 
+use super::shims::levels;
 use super::snoop::State;
-use super::{AsBuilt, IN_STUDY, SIDES, index};
-use crate::bay::{Bay, PlateCorner, Side};
+use super::{AsBuilt, COVERAGE, IN_STUDY, SIDES, WEAK_M, index};
+use crate::bay::{Bay, Measured, PlateCorner, Side};
+use crate::solids::posts::column_middle_x_m;
+use crate::solids::shell::floor_level_m;
 
 /// Comparing what was converted to metres and back: a hair.
 const NOISE_M: f64 = 1e-9;
@@ -15,10 +18,22 @@ pub enum Finding {
     Misfit(usize),
     /// One of several readings is wrong; this is one of them.
     Suspect(usize),
+    /// The same was read more than once, and the readings differ by more than their ±: the first.
+    Differs(usize),
     /// Nothing else checks a reading.
     Unchecked(usize),
+    /// The place of a wall in the bay file does not fit the readings: left, right, back.
+    Wall(usize),
+    /// The readings as a whole scatter more than their ± lets them.
+    Scatters,
+    /// A post's place or turn is not known well enough, for the scatter of the readings.
+    Weak(Side),
     /// A post's plumb was not read: across the bay, or along it.
     PlumbNotRead(Side, bool),
+    /// It was read more than once, and the readings differ by more than their ±.
+    PlumbDiffers(Side, bool),
+    /// A post leans by the plumb otherwise than its plate lies by levels and shims.
+    PlumbAgainstLevels(Side),
     /// The bay file has no limit of the manual for the plumb.
     NoPlumbLimit,
     /// A post leans more than the manual lets it: by how much over its height, and the limit.
@@ -27,39 +42,95 @@ pub enum Finding {
     MaybeOutOfPlumb(Side, f64, f64),
     /// Shims lie there or are wanted, and the bay file has no limit of the manual for them.
     NoShimLimit,
-    /// A stack that lies there or is wanted is higher than the manual lets it be.
+    /// A stack that lies there is higher than the manual lets it be.
     ShimsTooHigh(PlateCorner, f64, f64),
+    /// A stack that is wanted is.
+    ShimsWantedTooHigh(PlateCorner, f64, f64),
+    /// It may be, by the ± of plumb and levels.
+    ShimsMaybeTooHigh(PlateCorner, f64, f64),
     /// The floor under both plates was not levelled: how much higher one post stands is not known.
     NotLevelled,
+    /// The floor as levelled falls otherwise than the bay file's: by how much over the two plates.
+    FloorFallsOtherwise(f64),
 }
 
 impl Finding {
     /// True where the posts can't be used as they stand; else it is not known.
     #[must_use]
     pub const fn stops(self) -> bool {
-        matches!(self, Self::OutOfPlumb(..) | Self::ShimsTooHigh(..))
+        matches!(
+            self,
+            Self::OutOfPlumb(..) | Self::ShimsTooHigh(..) | Self::ShimsWantedTooHigh(..)
+        )
     }
 }
 
 /// Everything that stands against a safe lock beside the study.
 #[must_use]
-pub fn findings(bay: &Bay, built: &AsBuilt) -> Vec<Finding> {
+pub fn findings(bay: &Bay, measured: &Measured, built: &AsBuilt) -> Vec<Finding> {
+    let mut found = of_tapes(measured, built);
+    of_plumb(bay, built, &mut found);
+    of_shims(bay, built, &mut found);
+    if built.standing.right_higher_m.is_none() {
+        found.push(Finding::NotLevelled);
+    }
+    found.extend(of_floor(bay, measured));
+    found
+}
+
+fn of_tapes(measured: &Measured, built: &AsBuilt) -> Vec<Finding> {
     let mut found = Vec::new();
+    // A wrong wall makes many readings look wrong: it comes first.
+    for (at, wall) in built.walls.iter().enumerate() {
+        if wall.state.is_open() {
+            found.push(Finding::Wall(at));
+        }
+    }
     for (at, one) in built.readings.iter().enumerate() {
+        let over = measured.tape.get(at).map(|taken| taken.over);
+        let told = |found: &[Finding]| {
+            found.iter().any(|finding| match finding {
+                Finding::Differs(before) => {
+                    let before = measured.tape.get(*before).map(|taken| taken.over);
+                    before.zip(over).is_some_and(|(a, b)| super::snoop::same(a, b))
+                }
+                _ => false,
+            })
+        };
         match one.state {
             State::Misfit => found.push(Finding::Misfit(at)),
             State::Suspect => found.push(Finding::Suspect(at)),
+            State::Differs if told(&found) => {}
+            State::Differs => found.push(Finding::Differs(at)),
             State::Unchecked => found.push(Finding::Unchecked(at)),
             State::Fits => {}
         }
     }
+    if built.scatters() {
+        found.push(Finding::Scatters);
+    }
+    for post in &built.posts {
+        let turn = post.turn_sd_rad * built.arm_m;
+        if post.off_sd_m.max_element().max(turn) > WEAK_M {
+            found.push(Finding::Weak(post.side));
+        }
+    }
+    found
+}
+
+fn of_plumb(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
     let high = bay.lift.column.height.m();
     for side in SIDES {
         let [across, along] = built.leans[index(side)];
         for (lean, is_across) in [(across, true), (along, false)] {
-            if lean.is_none() {
-                found.push(Finding::PlumbNotRead(side, is_across));
+            match lean {
+                None => found.push(Finding::PlumbNotRead(side, is_across)),
+                Some(lean) if lean.clash => found.push(Finding::PlumbDiffers(side, is_across)),
+                Some(_) => {}
             }
+        }
+        if built.shims[index(side)].clash.is_some() {
+            found.push(Finding::PlumbAgainstLevels(side));
         }
         let slope = |lean: Option<super::Lean>| lean.map_or(0.0, |lean| lean.slope.abs());
         let most = |lean: Option<super::Lean>| {
@@ -79,29 +150,73 @@ pub fn findings(bay: &Bay, built: &AsBuilt) -> Vec<Finding> {
     if bay.lift.plumb_limit.is_none() {
         found.push(Finding::NoPlumbLimit);
     }
+}
+
+fn of_shims(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
     let mut any = false;
     for post in &built.shims {
-        let wanted = post.wanted_m.unwrap_or([0.0; 4]);
-        for (number, (now, wanted)) in (1_u8..).zip(post.now_m.into_iter().zip(wanted)) {
-            let most = now.max(wanted);
+        for (number, i) in (1_u8..=4).zip(0..4) {
+            let now = post.now_m[i];
+            let wanted = post.wanted_m.map_or(0.0, |wanted| wanted[i]);
+            let at_most = post
+                .wanted_m
+                .map_or(0.0, |wanted| wanted[i] + IN_STUDY * post.wanted_sd_m[i]);
             // Less than the thinnest shim is none.
-            any |= most > THINNEST_M;
-            if let Some(limit) = bay.lift.shim_limit
-                && most > limit.m() + NOISE_M
-            {
-                let side = post.side;
-                let at = PlateCorner { side, number };
-                found.push(Finding::ShimsTooHigh(at, most, limit.m()));
+            any |= now.max(wanted) > THINNEST_M;
+            let Some(limit) = bay.lift.shim_limit.map(|limit| limit.m()) else {
+                continue;
+            };
+            let at = PlateCorner {
+                side: post.side,
+                number,
+            };
+            if wanted > limit + NOISE_M {
+                found.push(Finding::ShimsWantedTooHigh(at, wanted, limit));
+            } else if at_most > limit + NOISE_M {
+                found.push(Finding::ShimsMaybeTooHigh(at, at_most, limit));
+            }
+            if now > limit + NOISE_M {
+                found.push(Finding::ShimsTooHigh(at, now, limit));
             }
         }
     }
     if any && bay.lift.shim_limit.is_none() {
         found.push(Finding::NoShimLimit);
     }
-    if built.standing.right_higher_m.is_none() {
-        found.push(Finding::NotLevelled);
+}
+
+/// How far the levels under the plates fall otherwise than the bay file's floor does, where that is
+/// more than the room's ± and three standard deviations of a level. A bump is no fall: the plane
+/// through what is left of the eight levels counts.
+fn of_floor(bay: &Bay, measured: &Measured) -> Option<Finding> {
+    let planned = super::Planned::of(bay);
+    let mut points = Vec::with_capacity(8);
+    for side in SIDES {
+        let levels = levels(measured, side)?;
+        for (at, level) in super::shims::corners(side).into_iter().zip(levels) {
+            let place = planned.middle_m[index(side)] + planned.corner_m(at);
+            points.push((place, level - floor_level_m(bay, place.x, place.y)));
+        }
     }
-    found
+    // Set about the middle, the eight points of two plates have no mixed moment.
+    let middle = glam::DVec2::new(
+        (column_middle_x_m(bay, Side::Left) + column_middle_x_m(bay, Side::Right)) * 0.5,
+        bay.lift.post_line.m(),
+    );
+    let mut along = glam::DVec2::ZERO;
+    let mut squares = glam::DVec2::ZERO;
+    for (place, off) in &points {
+        along += (*place - middle) * *off;
+        squares += (*place - middle) * (*place - middle);
+    }
+    let slope = (along / squares.max(glam::DVec2::splat(1e-12))).abs();
+    let fall = points
+        .iter()
+        .map(|(place, _)| 2.0 * slope.dot((*place - middle).abs()))
+        .fold(0.0, f64::max);
+    let within =
+        bay.policy.measured_garage.m() + IN_STUDY * measured.level_tolerance.m() / COVERAGE;
+    (fall > within + NOISE_M).then_some(Finding::FloorFallsOtherwise(fall))
 }
 
 /// The thinnest shim in use, metres. Common practice, no source.

@@ -67,7 +67,8 @@ pub enum Mark {
     B,
     /// Middle of the door opening, at the inner face of the door wall.
     C,
-    /// Middle of a column's inner face, at the floor: K on the left, L on the right.
+    /// Middle of a column's inner face, at its foot, on the column itself: K on the left, L on the
+    /// right. It moves and turns with the post.
     Face(Side),
     /// A corner of a plate.
     Corner(PlateCorner),
@@ -191,6 +192,8 @@ pub struct Plumb {
     pub tolerance: Length,
     /// Where the file says it.
     pub place: Option<Place>,
+    /// Where the file says over which height.
+    pub over_place: Option<Place>,
 }
 
 /// A height at a plate's corner: of a stack of shims, or of the floor.
@@ -209,7 +212,7 @@ pub struct Measured {
     pub title: String,
     /// Tape readings.
     pub tape: Vec<Taken>,
-    /// Readings of the plumb line, at most one across and one along for each post.
+    /// Readings of the plumb line; more than one across or along a post check each other.
     pub plumb: Vec<Plumb>,
     /// Shims that lie under the plates now.
     pub shims: Vec<CornerHeight>,

@@ -89,6 +89,8 @@ pub(super) enum SchemaOf {
     Check,
     /// Many side by side
     Compare,
+    /// Posts where they stand
+    Asbuilt,
 }
 
 /// Study a bay and print the report.
@@ -171,7 +173,8 @@ Examples:
   bayrise asbuilt my-bay.ron measured.ron --format json | jq '.posts[].to_do'
 
 A file of readings names the letters of the floor sheet (`bayrise layout`): corners LP1 to LP4 and RP1
-to RP4 of the plates, K and L on the columns' inner faces, A, B and C on the door wall:
+to RP4 of the plates, K and L on the columns themselves (middle of the inner face, at its foot), A, B and C on
+the door wall:
 
   (
       format: 1,
@@ -188,7 +191,9 @@ to RP4 of the plates, K and L on the columns' inner faces, A, B and C on the doo
   )
 
 A \u{b1} (`tolerance`, `plumb_tolerance`, `level_tolerance`) is 1/16 in when not given. Floor levels are
-heights from any one level line, up positive.
+heights from any one level line, up positive. A plumb reading says where the top leans to, seen from the
+door: Left, Right, Front (into the bay) or Rear (toward the door). Read twice, it checks itself; a tape
+between the same marks read again counts once, as the mean, and checks nothing.
 
 Exits 0 when a lock is safe with the posts as they stand, 1 when none is or something is not known, 2
 on bad input.")]

@@ -68,7 +68,7 @@ pub(super) fn said(options: &AsBuiltOptions, loaded: &Loaded, look: Look) -> Res
             "without it nothing can be said of the rise: correct the bay file or the readings",
         )
     })?;
-    let findings = findings(&loaded.bay, &built);
+    let findings = findings(&loaded.bay, &read.measured, &built);
     let report = AsBuiltReport {
         planned: &loaded.bay,
         measured: &read.measured,
@@ -90,7 +90,8 @@ pub(super) fn said(options: &AsBuiltOptions, loaded: &Loaded, look: Look) -> Res
 }
 
 /// The study that shows less to be safe: fewer locks, else the lower mark never to climb above; the
-/// first where they show the same.
+/// first where they show the same. What the other one withholds, or does not know, is withheld and not
+/// known too.
 fn worse(one: Study, other: Study) -> Study {
     let shows = |study: &Study| (study.highest_safe_lock, study.highest_clear_lock);
     let never_above = |study: &Study| {
@@ -104,5 +105,16 @@ fn worse(one: Study, other: Study) -> Study {
         Ordering::Equal => never_above(&other) < never_above(&one),
         Ordering::Greater => false,
     };
-    if is_worse { other } else { one }
+    let (mut worse, beside) = if is_worse { (other, one) } else { (one, other) };
+    for reason in beside.withheld {
+        if !worse.withheld.contains(&reason) {
+            worse.withheld.push(reason);
+        }
+    }
+    for unknown in beside.unknown {
+        if !worse.unknown.contains(&unknown) {
+            worse.unknown.push(unknown);
+        }
+    }
+    worse
 }

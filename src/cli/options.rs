@@ -223,6 +223,7 @@ impl Task {
             (_, Some(Command::Schema(typed))) => Self::Schema(match typed.of {
                 SchemaOf::Check => super::schema::Of::Check,
                 SchemaOf::Compare => super::schema::Of::Compare,
+                SchemaOf::Asbuilt => super::schema::Of::AsBuilt,
             }),
             (_, Some(Command::Presets(presets))) => Self::Presets(presets.format),
             (_, Some(Command::New(new))) => new_file(new),

@@ -3,7 +3,7 @@
 use super::check::to_json;
 use super::terminal::print;
 use super::{Exit, Failure};
-use crate::report::{compare, json};
+use crate::report::{asbuilt, compare, json};
 
 /// Whose schema is asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -12,12 +12,15 @@ pub(super) enum Of {
     Check,
     /// What `compare` writes.
     Compare,
+    /// What `asbuilt` writes.
+    AsBuilt,
 }
 
 pub(super) fn run(of: Of) -> Result<Exit, Failure> {
     let schema = match of {
         Of::Check => json::schema(),
         Of::Compare => compare::schema(),
+        Of::AsBuilt => asbuilt::json::schema(),
     };
     print(&to_json(&schema)?)?;
     Ok(Exit::Met)

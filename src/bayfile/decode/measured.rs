@@ -18,6 +18,9 @@ const MOST: usize = 200;
 /// The widest ± of a reading, metres: what is known no better places no post.
 const WIDEST_M: f64 = 0.05;
 
+/// The narrowest: no tape, line or level is read finer than a tenth of a millimetre. Own choice.
+const NARROWEST_M: f64 = 0.000_1;
+
 /// The most that a post leans, a shim is high or a floor is off, metres.
 const FARTHEST_M: f64 = 0.3;
 
@@ -117,7 +120,7 @@ fn several<T>(
 }
 
 fn tolerance() -> impl Read<Out = Length> {
-    size().at_most(WIDEST_M)
+    size().within(NARROWEST_M, WIDEST_M)
 }
 
 fn mark() -> impl Read<Out = Mark> {
@@ -199,6 +202,7 @@ fn plumb(f: &Fields<'_>, usual: Length) -> Option<Plumb> {
         over,
         tolerance: tolerance?,
         place: f.cx.place(f.span("out"), "this reading"),
+        over_place: f.cx.place(f.span("over"), "more than the column's height"),
     })
 }
 
@@ -233,19 +237,6 @@ fn once(f: &Fields<'_>, made: &Measured) -> bool {
         );
         fine = false;
     };
-    for (index, one) in made.plumb.iter().enumerate() {
-        let same = |other: &Plumb| {
-            other.side == one.side && other.toward.is_across() == one.toward.is_across()
-        };
-        if made.plumb[..index].iter().any(same) {
-            twice(
-                "plumb",
-                index,
-                "toward",
-                "the post's plumb in this direction",
-            );
-        }
-    }
     for (list, heights) in [("shims", &made.shims), ("levels", &made.levels)] {
         for (index, one) in heights.iter().enumerate() {
             if heights[..index].iter().any(|other| other.at == one.at) {

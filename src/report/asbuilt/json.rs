@@ -1,18 +1,21 @@
 //! The page for programs. Metres and radians; bay axes.
 
+use schemars::{JsonSchema, Schema, schema_for};
 use serde::Serialize;
 
 use super::AsBuiltReport;
 use super::moves::post;
-use crate::asbuilt::{COVERAGE, Planned, SIDES, State, index};
+use super::text::{HOW_MEASURED, is_square};
+use crate::asbuilt::{COVERAGE, Planned, SIDES, State, WALLS, index};
 use crate::bay::PlateCorner;
-use crate::report::CAUTIONS;
+use crate::report::{CAUTIONS, Sayings};
 
 /// The version of the layout.
 pub const SCHEMA_VERSION: u32 = 1;
 
 /// The answer of `bayrise asbuilt --format json`.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[schemars(title = "Bayrise as-built report")]
 pub struct AsBuiltJson {
     /// The version of this layout: 1.
     pub schema_version: u32,
@@ -30,16 +33,40 @@ pub struct AsBuiltJson {
     pub highest_safe_lock: Option<usize>,
     /// What stands against it.
     pub findings: Vec<FindingJson>,
+    /// Why the study calls no lock safe, each with its cure.
+    pub withheld: Vec<String>,
+    /// What was not checked or is not known in full, and no pass; null where everything is.
+    pub not_checked: Option<String>,
+    /// The marks on the columns; null while no lock is safe.
+    pub marks: Option<MarksJson>,
+    /// The manual's limits.
+    pub limits: LimitsJson,
     /// Readings more than the posts need.
     pub spare_readings: usize,
     /// The standard deviation of unit weight; null without a spare reading.
     pub unit_deviation: Option<f64>,
+    /// How likely so much scatter is by chance, if each reading is as good as stated: under 0.01
+    /// something is wrong.
+    pub by_chance: f64,
     /// The posts, left first.
     pub posts: Vec<PostJson>,
     /// From LP1 to RP4 and from LP4 to RP1.
     pub diagonals_m: [f64; 2],
     /// Two standard deviations of their difference.
     pub diagonal_difference_within_m: f64,
+    /// Whether the posts are square: neither ahead of the other nor turned; null where that is not
+    /// known.
+    pub square: Option<bool>,
+    /// How far the right post stands ahead of the left one.
+    pub ahead_m: f64,
+    /// Two standard deviations of that.
+    pub ahead_within_m: f64,
+    /// How far both feet together stand over the floor.
+    pub raised_m: f64,
+    /// How far the right foot stands higher than the left one; null where that is not known.
+    pub right_higher_m: Option<f64>,
+    /// Left, right and back wall by the readings.
+    pub walls: Vec<WallJson>,
     /// The tape readings, in the order of the file: distances, then walls.
     pub readings: Vec<ReadingJson>,
     /// What counts against the rise for the posts: across, along, up.
@@ -48,8 +75,43 @@ pub struct AsBuiltJson {
     pub cautions: Vec<String>,
 }
 
+/// The marks on the columns, from the top of the base plate to the carriage's marked edge.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct MarksJson {
+    /// Where to stop.
+    pub stop_m: f64,
+    /// Where never to climb above; null where nothing is met within the carriage's travel.
+    pub never_above_m: Option<f64>,
+    /// How they are measured.
+    pub how: &'static str,
+}
+
+/// The manual's limits; null where the bay file has none.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct LimitsJson {
+    /// The highest stack of shims.
+    pub shim_m: Option<f64>,
+    /// How far a column may lean over its whole height.
+    pub plumb_m: Option<f64>,
+}
+
+/// A wall of the room.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct WallJson {
+    /// Which.
+    pub wall: &'static str,
+    /// How far the readings have it off the bay file, along +x or +y.
+    pub off_m: f64,
+    /// As of a reading; null where nothing checks it.
+    pub standardised: Option<f64>,
+    /// Its redundancy number, 0 to 1.
+    pub redundancy: f64,
+    /// fits, unchecked, misfit or suspect.
+    pub state: &'static str,
+}
+
 /// One thing that stands against a safe lock.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct FindingJson {
     /// stop or unknown.
     pub state: &'static str,
@@ -60,7 +122,7 @@ pub struct FindingJson {
 }
 
 /// One post.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct PostJson {
     /// Which.
     pub post: &'static str,
@@ -72,27 +134,36 @@ pub struct PostJson {
     pub turn_rad: f64,
     /// Two standard deviations of that.
     pub turn_within_rad: f64,
+    /// How far one slip of a reading that may not show can have moved the place: x and y.
+    pub slip_m: [f64; 2],
     /// What to do, in words.
     pub to_do: String,
     /// Lean toward +x and +y, as a slope; null where it was not read.
     pub lean: [Option<f64>; 2],
+    /// Two standard deviations of that.
+    pub lean_within: [Option<f64>; 2],
+    /// The lean by levels and shims, where it contradicts the plumb.
+    pub lean_by_levels: Option<[f64; 2]>,
     /// The corners.
     pub corners: Vec<CornerJson>,
 }
 
 /// One corner of a plate.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct CornerJson {
     /// Its letters on the floor sheet.
     pub corner: &'static str,
-    /// Shims there now.
+    /// Shims there now; 0 where none are listed.
     pub shims_m: f64,
-    /// Shims for a plumb post; null where its plumb was not read both ways.
+    /// Shims for a plumb post; null where its plumb was not read both ways or contradicts the
+    /// levels.
     pub wanted_m: Option<f64>,
+    /// Two standard deviations of that.
+    pub wanted_within_m: Option<f64>,
 }
 
 /// One tape reading.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct ReadingJson {
     /// What was measured.
     pub what: String,
@@ -104,12 +175,33 @@ pub struct ReadingJson {
     pub fitted_m: f64,
     /// What it is by the plan.
     pub planned_m: f64,
+    /// What the tape should show once the posts are moved as told; null where nothing is to be moved, or
+    /// it is not known what.
+    pub after_moving_m: Option<f64>,
+    /// True where the fit is without it.
+    pub left_out: bool,
     /// Its standardised residual; null where nothing checks it.
     pub standardised: Option<f64>,
-    /// Its redundancy number, 0 to 1.
+    /// Its redundancy number, 0 to 1; of a pair read more than once, that of their mean.
     pub redundancy: f64,
-    /// fits, unchecked, misfit or suspect.
+    /// fits, unchecked, misfit, suspect or differs (from the same read again).
     pub state: &'static str,
+}
+
+/// The schema of [`AsBuiltJson`].
+#[must_use]
+pub fn schema() -> Schema {
+    schema_for!(AsBuiltJson)
+}
+
+const fn state(state: State) -> &'static str {
+    match state {
+        State::Fits => "fits",
+        State::Unchecked => "unchecked",
+        State::Misfit => "misfit",
+        State::Suspect => "suspect",
+        State::Differs => "differs",
+    }
 }
 
 impl AsBuiltJson {
@@ -117,7 +209,11 @@ impl AsBuiltJson {
     #[must_use]
     pub fn new(report: &AsBuiltReport<'_>) -> Self {
         let built = report.built;
-        let off = built.standing.bay.lift.posts_off;
+        let standing = &built.standing;
+        let off = standing.bay.lift.posts_off;
+        let sayings = Sayings::of(&standing.bay, report.study);
+        let marks = report.study.marks.filter(|_| report.safe_lock().is_some());
+        let lift = &report.planned.lift;
         Self {
             schema_version: SCHEMA_VERSION,
             program_version: env!("CARGO_PKG_VERSION"),
@@ -138,7 +234,39 @@ impl AsBuiltJson {
                     }
                 })
                 .collect(),
+            withheld: sayings
+                .reasons()
+                .into_iter()
+                .map(|(says, cure)| format!("{says} {cure}"))
+                .collect(),
+            not_checked: sayings.not_checked(),
+            marks: marks.map(|marks| MarksJson {
+                stop_m: marks.stop_m,
+                never_above_m: marks.never_above_m,
+                how: HOW_MEASURED,
+            }),
+            limits: LimitsJson {
+                shim_m: lift.shim_limit.map(|limit| limit.m()),
+                plumb_m: lift.plumb_limit.map(|limit| limit.m()),
+            },
             spare_readings: built.spare,
+            by_chance: built.by_chance,
+            square: is_square(report),
+            ahead_m: built.square.ahead_m,
+            ahead_within_m: COVERAGE * built.square.ahead_sd_m,
+            raised_m: standing.raised_m,
+            right_higher_m: standing.right_higher_m,
+            walls: WALLS
+                .iter()
+                .zip(&built.walls)
+                .map(|(wall, one)| WallJson {
+                    wall: wall.name(),
+                    off_m: one.off_m,
+                    standardised: one.standardised,
+                    redundancy: one.checked,
+                    state: state(one.state),
+                })
+                .collect(),
             unit_deviation: built.unit,
             posts: posts(report),
             diagonals_m: built.square.diagonals_m,
@@ -163,8 +291,12 @@ fn posts(report: &AsBuiltReport<'_>) -> Vec<PostJson> {
                 within_m: (place.off_sd_m * COVERAGE).into(),
                 turn_rad: place.turn_rad,
                 turn_within_rad: COVERAGE * place.turn_sd_rad,
-                to_do: report.move_of(place).1,
+                slip_m: place.slip_m.into(),
+                to_do: report.move_of(place),
                 lean: built.leans[index(side)].map(|lean| lean.map(|lean| lean.slope)),
+                lean_within: built.leans[index(side)]
+                    .map(|lean| lean.map(|lean| COVERAGE * lean.sd)),
+                lean_by_levels: shims.clash.map(|clash| clash.plate.into()),
                 corners: (1..=4_u8)
                     .map(|number| {
                         let i = usize::from(number) - 1;
@@ -172,6 +304,9 @@ fn posts(report: &AsBuiltReport<'_>) -> Vec<PostJson> {
                             corner: PlateCorner { side, number }.letters(),
                             shims_m: shims.now_m[i],
                             wanted_m: shims.wanted_m.map(|wanted| wanted[i]),
+                            wanted_within_m: shims
+                                .wanted_m
+                                .map(|_| COVERAGE * shims.wanted_sd_m[i]),
                         }
                     })
                     .collect(),
@@ -181,8 +316,12 @@ fn posts(report: &AsBuiltReport<'_>) -> Vec<PostJson> {
 }
 
 fn readings(report: &AsBuiltReport<'_>) -> Vec<ReadingJson> {
+    let after = report.after_moves();
     let rows = report.built.readings.iter().zip(&report.measured.tape);
-    rows.map(|(one, taken)| ReadingJson {
+    rows.enumerate()
+    .map(|(i, (one, taken))| ReadingJson {
+        after_moving_m: after.as_ref().and_then(|after| after.get(i)).copied(),
+        left_out: one.left_out,
         what: Planned::says(taken.over),
         reading_m: one.reading_m,
         tolerance_m: one.tolerance_m,
@@ -190,12 +329,7 @@ fn readings(report: &AsBuiltReport<'_>) -> Vec<ReadingJson> {
         planned_m: one.planned_m,
         standardised: one.standardised,
         redundancy: one.checked,
-        state: match one.state {
-            State::Fits => "fits",
-            State::Unchecked => "unchecked",
-            State::Misfit => "misfit",
-            State::Suspect => "suspect",
-        },
+        state: state(one.state),
     })
     .collect()
 }

@@ -2,12 +2,15 @@
 
 use super::AsBuiltReport;
 use crate::asbuilt::{COVERAGE, Planned, PostPlace};
-use crate::bay::Side;
+use crate::bay::{Side, UnitSystem};
 use crate::report::words::list;
-use crate::units::{Length, Rounding, both};
+use crate::units::{Length, Rounding, both, feet_inches, millimetres};
 
 /// Less than half of the finest graduation can't be tapped, metres.
-const FINEST_M: f64 = 0.0254 / 32.0;
+pub(super) const FINEST_M: f64 = 0.0254 / 32.0;
+
+/// A place known no better than to a quarter of an inch is neither right nor wrong. Own choice.
+pub(super) const TOO_WIDE_M: f64 = 0.0254 / 4.0;
 
 pub(super) const fn post(side: Side) -> &'static str {
     match side {
@@ -35,30 +38,72 @@ impl AsBuiltReport<'_> {
         )
     }
 
-    /// What to do with a post, in one sentence; where it may stay, why.
-    pub(super) fn move_of(&self, place: &PostPlace) -> (bool, String) {
-        let tells = |off: f64, sd: f64| off.abs() > FINEST_M && off.abs() > COVERAGE * sd;
-        let mut ways = Vec::new();
-        let (off, sd) = (place.off_m, place.off_sd_m);
-        if tells(off.x, sd.x) {
-            let to = if off.x > 0.0 { "left" } else { "right" };
-            ways.push(format!("{} to the {to}", self.length(off.x)));
+    /// A height of shims: to 1/32 in or a tenth of a millimetre, nearest.
+    pub(super) fn fine(&self, metres: f64) -> String {
+        let value = Length::metres(metres.abs());
+        let metric = millimetres(value, 1, Rounding::Nearest);
+        let imperial = feet_inches(value, 32, Rounding::Nearest);
+        match self.planned.units {
+            UnitSystem::Imperial => format!("{imperial} ({metric})"),
+            UnitSystem::Metric => format!("{metric} ({imperial})"),
         }
-        if tells(off.y, sd.y) {
-            let to = if off.y > 0.0 {
+    }
+
+    /// How far a post is to be moved and turned back, in x, in y and at the corner of its plate; 0
+    /// where it may stay. None where it is not known well enough for either.
+    pub(super) fn moves(&self, place: &PostPlace) -> Option<[f64; 3]> {
+        if self.built.is_open(place.side, self.measured) {
+            return None;
+        }
+        let arm = self.built.arm_m;
+        let known = [
+            (place.off_m.x, place.off_sd_m.x),
+            (place.off_m.y, place.off_sd_m.y),
+            (place.turn_rad * arm, place.turn_sd_rad * arm),
+        ];
+        if known.iter().any(|(_, sd)| COVERAGE * sd > TOO_WIDE_M) {
+            return None;
+        }
+        let tells = |(off, sd): (f64, f64)| {
+            let tells = off.abs() > FINEST_M && off.abs() > COVERAGE * sd;
+            if tells { off } else { 0.0 }
+        };
+        Some(known.map(tells))
+    }
+
+    /// What to do with a post, in one sentence.
+    pub(super) fn move_of(&self, place: &PostPlace) -> String {
+        let Some([x, y, turn]) = self.moves(place) else {
+            return if self.built.is_open(place.side, self.measured) {
+                "don't move it yet, and don't leave it either: readings that its place hangs on \
+                 contradict each other (above)"
+                    .into()
+            } else {
+                "its place is not known well enough to move it or to leave it: take more readings, or \
+                 finer ones"
+                    .into()
+            };
+        };
+        let mut ways = Vec::new();
+        if x.abs() > 0.0 {
+            let to = if x > 0.0 { "left" } else { "right" };
+            ways.push(format!("{} to the {to}", self.length(x)));
+        }
+        if y.abs() > 0.0 {
+            let to = if y > 0.0 {
                 "toward the door"
             } else {
                 "into the bay"
             };
-            ways.push(format!("{} {to}", self.length(off.y)));
+            ways.push(format!("{} {to}", self.length(y)));
         }
-        let half = Planned::of(self.planned).half_m.y;
-        let (edge, edge_sd) = (place.turn_rad * half, place.turn_sd_rad * half);
         let mut says = String::new();
         if !ways.is_empty() {
             says = format!("move its plate {}", list(&ways));
         }
-        if tells(edge, edge_sd) {
+        if turn.abs() > 0.0 {
+            let half = Planned::of(self.planned).half_m.y;
+            let edge = turn / self.built.arm_m * half;
             let (way, to, back) = if edge > 0.0 {
                 ("clockwise", "right", "left")
             } else {
@@ -70,13 +115,33 @@ impl AsBuiltReport<'_> {
             says += &format!(
                 "turn it {way} seen from above, until its front edge has gone {} to the {to} and its \
                  rear edge as far to the {back}",
-                self.length(edge)
+                self.fine(edge)
             );
         }
         if says.is_empty() {
-            let says = "it stands on its marks as nearly as these readings can tell";
-            return (false, format!("{says}: leave it"));
+            return "it stands on its marks as nearly as these readings can tell: leave it".into();
         }
-        (true, says)
+        says
+    }
+
+    /// What each tape should show once the posts are moved as told; none where nothing is to be moved,
+    /// or it is not known what.
+    pub(super) fn after_moves(&self) -> Option<Vec<f64>> {
+        let [left, right] = &self.built.posts;
+        let moves = [self.moves(left)?, self.moves(right)?].concat();
+        if moves.iter().all(|by| by.abs() <= 0.0) {
+            return None;
+        }
+        let mut unknowns = self.built.unknowns.clone();
+        for (unknown, by) in unknowns.iter_mut().zip(&moves) {
+            *unknown -= by;
+        }
+        let planned = Planned::of(self.planned);
+        let tapes = self.measured.tape.iter();
+        Some(
+            tapes
+                .map(|taken| planned.row(taken.over, &unknowns).computed)
+                .collect(),
+        )
     }
 }

@@ -1,5 +1,7 @@
 //! What stands against a safe lock, in words: what it is, and its cure.
 
+use glam::DVec2;
+
 use super::AsBuiltReport;
 use super::moves::post;
 use crate::asbuilt::{Finding, Planned};
@@ -14,26 +16,93 @@ impl AsBuiltReport<'_> {
             .unwrap_or_default()
     }
 
+    /// A lean over the whole height, toward +x and +y as slopes.
+    pub(super) fn lean(&self, slope: DVec2) -> String {
+        let high = self.planned.lift.column.height.m();
+        let one = |off: f64, to: [&str; 2], way: &str| {
+            if (off * high).abs() < 0.000_05 {
+                return format!("none {way}");
+            }
+            let to = if off > 0.0 { to[0] } else { to[1] };
+            format!("{} to the {to}", self.fine(off * high))
+        };
+        format!(
+            "{}, {}",
+            one(slope.x, ["right", "left"], "across"),
+            one(slope.y, ["front", "rear"], "along")
+        )
+    }
+
     /// What it is, and what to do about it; both start in lower case and have no full stop.
     pub(super) fn says(&self, finding: Finding) -> (String, String) {
         let read = |at: usize| self.built.readings.get(at);
         match finding {
             Finding::Misfit(at) => {
+                let left_out = read(at).is_some_and(|one| one.left_out);
+                let by = if left_out { "by the others" } else { "fitted" };
                 let values = read(at).map_or_else(String::new, |one| {
                     format!(
-                        ": read as {}, by the others {}",
+                        ": read as {}, {by} {}",
                         self.length(one.reading_m),
                         self.length(one.fitted_m)
                     )
                 });
+                let places = if left_out {
+                    "the places here are without it"
+                } else {
+                    "the places here still count on it, since the others do not fix the posts without \
+                     it"
+                };
                 (
                     format!(
                         "the reading {} does not fit the others{values}",
                         self.tape(at)
                     ),
-                    "take this reading again; the places here are without it".into(),
+                    format!("take this reading again; {places}"),
                 )
             }
+            Finding::Differs(at) => (
+                format!(
+                    "{} was read more than once, and the readings differ by more than their \u{b1}",
+                    self.tape(at)
+                ),
+                "take it once more, and leave out the one that was wrong; their mean counts here".into(),
+            ),
+            Finding::Wall(at) => {
+                let (wall, size) = [
+                    ("left wall", "`width` of the garage and `offset` of its opening"),
+                    ("right wall", "`width` of the garage and `offset` of its opening"),
+                    ("back wall", "`depth` of the garage"),
+                ][at.min(2)];
+                let off = self.built.walls.get(at).map_or(0.0, |wall| wall.off_m);
+                let toward = match (at, off > 0.0) {
+                    (0 | 1, true) => "to the right of",
+                    (0 | 1, false) => "to the left of",
+                    (_, true) => "farther in than",
+                    (_, false) => "nearer than",
+                };
+                (
+                    format!(
+                        "by these readings the {wall} stands {} {toward} where the bay file has it, and \
+                         that is more than the room's \u{b1}",
+                        self.length(off)
+                    ),
+                    format!("measure {size} again and correct the bay file, or take the readings to it again"),
+                )
+            }
+            Finding::Scatters => (
+                format!(
+                    "together the readings scatter more than their \u{b1} lets them: less than once in {} \
+                     by chance",
+                    (1.0 / self.built.by_chance.max(1e-6)).floor()
+                ),
+                "find the reading that was misread or hooked wrong, or state the \u{b1} that the tape has"
+                    .into(),
+            ),
+            Finding::Weak(side) => (
+                format!("these readings do not hold the {} well enough", post(side)),
+                "add a diagonal and distances from two walls, or take finer readings".into(),
+            ),
             Finding::Suspect(at) => (
                 format!(
                     "the reading {} is as likely to be the wrong one",
@@ -60,6 +129,38 @@ impl AsBuiltReport<'_> {
                 ),
                 "plumb it on that face and add it to `plumb`".into(),
             ),
+            Finding::PlumbDiffers(side, across) => (
+                format!(
+                    "the {}'s plumb {} was read more than once, and the readings differ by more than \
+                     their \u{b1}",
+                    post(side),
+                    if across {
+                        "across the bay"
+                    } else {
+                        "along the bay"
+                    }
+                ),
+                "plumb it once more, and leave out the one that was wrong; their mean counts here".into(),
+            ),
+            Finding::PlumbAgainstLevels(side) => {
+                let clash = self.built.shims.iter().find(|one| one.side == side);
+                let values = clash.and_then(|one| one.clash).map_or_else(String::new, |clash| {
+                    format!(
+                        ": by the plumb {}, by levels and shims {}",
+                        self.lean(clash.plumb),
+                        self.lean(clash.plate)
+                    )
+                });
+                (
+                    format!(
+                        "the {} does not lean as its plate lies, over its whole height{values}",
+                        post(side)
+                    ),
+                    "plumb it and level its four corners again; a column that is not square on its plate \
+                     is for the lift's maker. Until then no shims are told"
+                        .into(),
+                )
+            }
             Finding::NoPlumbLimit => (
                 "how far out of plumb the manual lets a column be is not given".into(),
                 "write it from the manual as `plumb_limit` of the lift, over the column's height"
@@ -90,16 +191,43 @@ impl AsBuiltReport<'_> {
             ),
             Finding::ShimsTooHigh(at, high, limit) => (
                 format!(
-                    "the shims at {} would be {} high, and the manual lets them be {}",
+                    "the shims that lie at {} are {} high, and the manual lets them be {}",
                     at.letters(),
-                    self.at_most(high),
-                    self.length(limit)
+                    self.fine(high),
+                    self.fine(limit)
+                ),
+                "set them as below, where that is lower; else ask the lift's maker".into(),
+            ),
+            Finding::ShimsWantedTooHigh(at, high, limit) => (
+                format!(
+                    "a plumb post needs shims of {} at {}, and the manual lets them be {}",
+                    self.fine(high),
+                    at.letters(),
+                    self.fine(limit)
                 ),
                 "ask the lift's maker: the floor or the place has to change".into(),
+            ),
+            Finding::ShimsMaybeTooHigh(at, high, limit) => (
+                format!(
+                    "a plumb post may need shims of as much as {} at {}, for the \u{b1} of plumb and \
+                     levels, and the manual lets them be {}",
+                    self.fine(high),
+                    at.letters(),
+                    self.fine(limit)
+                ),
+                "plumb and level it finer, or ask the lift's maker".into(),
             ),
             Finding::NotLevelled => (
                 "how much higher one post stands than the other is not known".into(),
                 "level the floor at all eight corners and add it to `levels`".into(),
+            ),
+            Finding::FloorFallsOtherwise(fall) => (
+                format!(
+                    "over the two plates the floor as levelled falls {} otherwise than the bay file's \
+                     floor",
+                    self.at_most(fall)
+                ),
+                "level it again, or write the floor as it is as `floor` of the garage".into(),
             ),
         }
     }

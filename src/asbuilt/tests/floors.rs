@@ -1,0 +1,232 @@
+//! Uneven floors: a rigid plate rests on them from above.
+
+use super::*;
+use crate::bay::{FallToward, Floor};
+
+fn level(measured: &mut Measured, side: Side, mm: [f64; 4]) {
+    for (number, mm) in (1..=4).zip(mm) {
+        let at = PlateCorner { side, number };
+        let height = Length::mm(mm);
+        measured.levels.push(CornerHeight { at, height });
+    }
+}
+
+fn plumb(measured: &mut Measured, side: Side, slope: DVec2) {
+    for (off, ways) in [
+        (slope.x, [Toward::Right, Toward::Left]),
+        (slope.y, [Toward::Front, Toward::Rear]),
+    ] {
+        measured.plumb.push(Plumb {
+            side,
+            toward: ways[usize::from(off < 0.0)],
+            out: Length::metres(off.abs() * 2.4),
+            over: Length::metres(2.4),
+            tolerance: Length::mm(1.0),
+            place: None,
+            over_place: None,
+        });
+    }
+}
+
+fn plumb_posts(planned: &Planned) -> Measured {
+    let mut measured = taken(planned, &usual(), &mut || 0.0);
+    for side in SIDES {
+        plumb(&mut measured, side, DVec2::ZERO);
+    }
+    measured
+}
+
+fn wanted(bay: &Bay, measured: &Measured) -> [f64; 4] {
+    as_built(bay, measured).unwrap().shims[0].wanted_m.unwrap()
+}
+
+fn close(found: [f64; 4], expected: [f64; 4]) {
+    let off = [0, 1, 2, 3].map(|i| (found[i] - expected[i]).abs());
+    assert!(off.iter().all(|off| *off < 1e-9), "{found:?} {expected:?}");
+}
+
+/// A column that is plumb over three corners needs a shim at the fourth alone; a plane fitted through
+/// all four would shim two.
+#[test]
+fn a_low_corner_gets_its_own_shim_and_no_other_corner_any() {
+    let bay = test_bay();
+    let mut measured = plumb_posts(&Planned::of(&bay));
+    level(&mut measured, Side::Left, [-3.0, 0.0, 0.0, 0.0]);
+    close(wanted(&bay, &measured), [0.003, 0.0, 0.0, 0.0]);
+}
+
+#[test]
+fn a_level_plate_on_a_hump_is_filled_up_to_the_hump() {
+    let bay = test_bay();
+    let mut measured = plumb_posts(&Planned::of(&bay));
+    level(&mut measured, Side::Left, [10.0, 0.0, 10.0, 0.0]);
+    level(&mut measured, Side::Right, [0.0; 4]);
+    let built = as_built(&bay, &measured).unwrap();
+    close(built.shims[0].wanted_m.unwrap(), [0.0, 0.01, 0.0, 0.01]);
+    // It stands on the two that are up, not on the mean of four.
+    assert!((built.standing.right_higher_m.unwrap() + 0.01).abs() < 1e-9);
+}
+
+/// Planes on three of four tops that the fourth does not come through, found one by one.
+fn rests(places: &[DVec2; 4], tops: &[f64; 4]) -> Vec<DVec2> {
+    let mut found = Vec::new();
+    for left_out in 0..4 {
+        let on: Vec<usize> = (0..4).filter(|i| *i != left_out).collect();
+        let (a, b) = (
+            places[on[1]] - places[on[0]],
+            places[on[2]] - places[on[0]],
+        );
+        let (up_a, up_b) = (tops[on[1]] - tops[on[0]], tops[on[2]] - tops[on[0]]);
+        let det = a.perp_dot(b);
+        let slope = DVec2::new(up_a * b.y - up_b * a.y, a.x * up_b - b.x * up_a) / det;
+        let there = tops[on[0]] + slope.dot(places[left_out] - places[on[0]]);
+        if there >= tops[left_out] - 1e-12 {
+            found.push(slope);
+        }
+    }
+    found
+}
+
+/// Forty floors, columns square on plates that rest on three corners: with the advised shims every
+/// plate lies on all four, and the column is plumb.
+#[test]
+fn after_the_advised_shims_no_column_leans_more() {
+    let bay = test_bay();
+    let planned = Planned::of(&bay);
+    let places = [1, 2, 3, 4].map(|number| {
+        planned.corner_m(PlateCorner {
+            side: Side::Left,
+            number,
+        })
+    });
+    let mut random = Pcg64Mcg::seed_from_u64(18);
+    let mut unit = || (random.next_u64() >> 11) as f64 / (1_u64 << 53) as f64;
+    for _ in 0..40 {
+        let mm = [0; 4].map(|_| 5.0 * unit() - 2.5);
+        let floor = mm.map(|mm| mm * 1e-3);
+        for rest in rests(&places, &floor) {
+            let mut measured = taken(&planned, &usual(), &mut || 0.0);
+            plumb(&mut measured, Side::Left, -rest);
+            level(&mut measured, Side::Left, mm);
+            let wanted = wanted(&bay, &measured);
+            assert!(wanted.iter().all(|height| *height >= 0.0));
+            assert!(wanted.iter().any(|height| *height <= 1e-12));
+            let tops = [0, 1, 2, 3].map(|i| floor[i] + wanted[i]);
+            let after = rests(&places, &tops);
+            assert!(!after.is_empty());
+            for after in after {
+                assert!(after.length() < 1e-9, "{rest} {after}");
+            }
+        }
+    }
+}
+
+#[test]
+fn plumb_against_levels_gives_no_shims_and_is_told() {
+    let bay = test_bay();
+    let planned = Planned::of(&bay);
+    let mut measured = taken(&planned, &usual(), &mut || 0.0);
+    measured.level_tolerance = Length::mm(0.2);
+    // The floor falls outward, so the column leans to the left; the plumb has it to the right.
+    level(&mut measured, Side::Left, [-2.0, 0.0, 0.0, -2.0]);
+    plumb(&mut measured, Side::Left, DVec2::new(6.0 / 2400.0, 0.0));
+    let built = as_built(&bay, &measured).unwrap();
+    assert_eq!(built.shims[0].wanted_m, None);
+    let clash = built.shims[0].clash.unwrap();
+    assert!(clash.plumb.x > 0.0 && clash.plate.x < 0.0);
+    let found = findings(&bay, &measured, &built);
+    assert!(found.contains(&Finding::PlumbAgainstLevels(Side::Left)));
+}
+
+/// Shims alike under all corners lift the posts: nearer to the ceiling, and farther from the floor.
+#[test]
+fn equal_shims_raise_the_lift_and_roll_nothing() {
+    let bay = test_bay();
+    let mut measured = plumb_posts(&Planned::of(&bay));
+    for side in SIDES {
+        level(&mut measured, side, [0.0; 4]);
+    }
+    let bare = as_built(&bay, &measured).unwrap().standing;
+    for at in PlateCorner::ALL {
+        let height = Length::mm(5.0);
+        measured.shims.push(CornerHeight { at, height });
+    }
+    let raised = as_built(&bay, &measured).unwrap().standing;
+    assert!((raised.raised_m - 0.005).abs() < 1e-12);
+    assert!(raised.right_higher_m.unwrap().abs() < 1e-12);
+    let (was, is) = (&bare.bay.lift, &raised.bay.lift);
+    assert!((is.posts_off.up - was.posts_off.up).m().abs() < 1e-12);
+    for (is, was) in [
+        (is.column.height, was.column.height),
+        (is.pad.lowest, was.pad.lowest),
+        (is.carriage.bottom, was.carriage.bottom),
+        (is.arms[0].underside, was.arms[0].underside),
+    ] {
+        assert!(((is - was).m() - 0.005).abs() < 1e-12);
+    }
+    assert_eq!(is.carriage.marked_edge, was.carriage.marked_edge);
+}
+
+#[test]
+fn one_post_on_shims_raises_by_half_and_rolls_by_half() {
+    let bay = test_bay();
+    let mut measured = plumb_posts(&Planned::of(&bay));
+    for side in SIDES {
+        level(&mut measured, side, [0.0; 4]);
+    }
+    let bare = as_built(&bay, &measured).unwrap().standing;
+    for at in &PlateCorner::ALL[..4] {
+        let height = Length::mm(4.0);
+        measured.shims.push(CornerHeight { at: *at, height });
+    }
+    let raised = as_built(&bay, &measured).unwrap().standing;
+    assert!((raised.raised_m - 0.002).abs() < 1e-12);
+    let up = |standing: &Standing| standing.bay.lift.posts_off.up.m();
+    assert!(up(&raised) >= up(&bare) + 0.002 - 1e-12);
+}
+
+#[test]
+fn shims_that_may_be_over_the_limit_are_not_known_to_be_under_it() {
+    let mut bay = test_bay();
+    bay.lift.shim_limit = Some(Length::mm(12.0));
+    let mut measured = plumb_posts(&Planned::of(&bay));
+    measured.level_tolerance = Length::mm(10.0);
+    level(&mut measured, Side::Left, [0.0, -11.8, -11.8, 0.0]);
+    let at = |number| PlateCorner {
+        side: Side::Left,
+        number,
+    };
+    let height = Length::mm(11.8);
+    measured.shims = [2, 3]
+        .map(|number| CornerHeight {
+            at: at(number),
+            height,
+        })
+        .to_vec();
+    let built = as_built(&bay, &measured).unwrap();
+    let maybe = findings(&bay, &measured, &built).into_iter().any(
+        |one| matches!(one, Finding::ShimsMaybeTooHigh(corner, ..) if corner == at(2)),
+    );
+    assert!(maybe);
+}
+
+#[test]
+fn a_floor_that_falls_otherwise_than_the_bay_file_says_is_told() {
+    let mut bay = test_bay();
+    let mut measured = plumb_posts(&Planned::of(&bay));
+    for side in SIDES {
+        level(&mut measured, side, [0.0, 1.0, -1.0, 0.0]);
+    }
+    let told = |bay: &Bay| {
+        let built = as_built(bay, &measured).unwrap();
+        let mut found = findings(bay, &measured, &built).into_iter();
+        found.any(|one| matches!(one, Finding::FloorFallsOtherwise(_)))
+    };
+    bay.garage.floor = Floor::Level;
+    assert!(!told(&bay));
+    bay.garage.floor = Floor::Fall {
+        slope: 0.015,
+        toward: FallToward::Left,
+    };
+    assert!(told(&bay));
+}
