@@ -4,7 +4,7 @@
 use std::fmt::Write as _;
 
 use super::build::Text;
-use super::{Answers, Refused, asked};
+use super::{Answers, Refused, label};
 
 impl Answers {
     /// Kinds of ceiling, floor, door and opener: variants, with placeholders to be filled.
@@ -29,7 +29,7 @@ impl Answers {
             }
             Some("stepped") => self.steps(text, &high)?,
             Some(_) => {}
-            None => text.mark("garage.ceiling.height", "shape of the ceiling"),
+            None => text.mark("garage.ceiling.height", &label("#ceiling")),
         }
         self.floor(text)?;
         self.door(text)?;
@@ -54,7 +54,7 @@ impl Answers {
             _ => {}
         }
         if self.plain("#opener").is_none() {
-            text.mark("garage.opener.x", "kind of opener");
+            text.mark("garage.opener.x", &label("#opener"));
         }
         Ok(())
     }
@@ -78,7 +78,7 @@ impl Answers {
             ("#step.next", "garage.ceiling.steps[1].height"),
         ] {
             if self.plain(key).is_none() {
-                text.mark(path, asked(key));
+                text.mark(path, &label(key));
             }
         }
         Ok(())
@@ -102,7 +102,7 @@ impl Answers {
                 }
             }
         }
-        text.mark("garage.floor", "fall of the floor");
+        text.mark("garage.floor", &label("#floor"));
         Ok(())
     }
 
@@ -147,7 +147,7 @@ impl Answers {
                     let path = format!("garage.door.{name}");
                     match self.plain(&key) {
                         Some(ron) => text.set(&path, ron)?,
-                        None => text.mark(&path, asked(&key)),
+                        None => text.mark(&path, &label(&key)),
                     }
                 }
             }
@@ -170,13 +170,13 @@ impl Answers {
                 };
                 text.set("garage.door.layout", &layout)?;
                 if self.plain("#layout").is_none() {
-                    text.mark("garage.door.layout", asked("#layout"));
+                    text.mark("garage.door.layout", &label("#layout"));
                 }
                 if self.plain("#layout") == Some("HighLift") && self.plain("#extra").is_none() {
-                    text.mark("garage.door.layout.extra", asked("#extra"));
+                    text.mark("garage.door.layout.extra", &label("#extra"));
                 }
             }
-            None => text.mark("garage.door.layout", "kind of door"),
+            None => text.mark("garage.door.layout", &label("#door")),
         }
         Ok(())
     }

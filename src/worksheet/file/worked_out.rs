@@ -2,7 +2,7 @@
 //! the open door hangs as its figures say.
 
 use super::build::Text;
-use super::{Answers, Refused, unquoted};
+use super::{Answers, Refused, label, unquoted};
 use crate::bay::Bay;
 use crate::solids::list::solids;
 use crate::solids::{DoorTravel, Role};
@@ -140,6 +140,11 @@ impl Answers {
                 both(read, bay.units, Rounding::Down),
                 both(Length::metres(lowest), bay.units, Rounding::Down)
             );
+            text.withhold(format!(
+                "{}: read {}, lower than the figures of the door say",
+                label("#open_lowest"),
+                both(read, bay.units, Rounding::Down)
+            ));
             text.head.push(words.clone());
             text.notes.push(words);
         }

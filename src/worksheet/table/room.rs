@@ -239,7 +239,7 @@ pub(super) const THINGS: Section = Section {
         Question::new(
             "#removable",
             "Can it be moved away for good?",
-            "Yes, only where you may and will do it.",
+            "Only where you may and will do it.",
             Kind::YesNo,
         ),
     ],
