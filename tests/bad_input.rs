@@ -51,7 +51,10 @@ const CASES: &[Case] = &[
     ),
     case(
         "a beam that floats over its columns",
-        &[(LIFT, "preset: \"lift.ron\", column: (height: \"10 ft 10 in\"),")],
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", column: (height: \"10 ft 10 in\"),",
+        )],
         &["the overhead beam floats 6 in (152 mm) over its columns"],
     ),
     // Grammar.
@@ -1253,7 +1256,10 @@ fn axle_loads_of_a_toy_are_read_with_a_remark() {
 fn ratings_and_a_beam_that_may_be_but_seldom_are_are_read_with_a_remark() {
     for (own, words) in [
         ("capacity: \"9000 lb\",", "four arms of 2500 lb"),
-        ("column: (height: \"13 ft 6 in\"),", "up through the overhead beam"),
+        (
+            "column: (height: \"13 ft 6 in\"),",
+            "up through the overhead beam",
+        ),
     ] {
         let text = BASE.replacen(LIFT, &format!("{LIFT} {own}"), 1);
         let read = timed(own, text.as_bytes());

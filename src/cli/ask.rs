@@ -113,7 +113,9 @@ fn said(out: &str, made: &Made) -> String {
         text.push('\n');
     };
     if made.not_measured.is_empty() {
-        paragraph(format!("{out} is written, with every figure that decides clearance as you gave it."));
+        paragraph(format!(
+            "{out} is written, with every figure that decides clearance as you gave it."
+        ));
     } else {
         paragraph(format!(
             "{out} is written. {} NOT MEASURED. While any of them stands in the file's list \

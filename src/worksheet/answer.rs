@@ -113,7 +113,7 @@ fn chosen(typed: &str, words: &[(&'static str, &'static str)]) -> Result<String,
     {
         return Ok(pick(none));
     }
-    if wanted == "no" {
+    if matches!(wanted.as_str(), "n" | "no") {
         return Err(none_of(typed, words));
     }
     let mut starts = words

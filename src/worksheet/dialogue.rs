@@ -170,7 +170,10 @@ impl Dialogue {
                 "write it otherwise: \"half-inch pipe\" instead of \"1/2 in pipe\"",
             ));
         }
-        if ["yes", "y", "n"].iter().any(|word| typed.eq_ignore_ascii_case(word)) {
+        if ["yes", "y", "n"]
+            .iter()
+            .any(|word| typed.eq_ignore_ascii_case(word))
+        {
             return Err(Refused::new(
                 format!("{typed:?} is taken for no name"),
                 "write what it is called; none where there is nothing more",
@@ -201,7 +204,9 @@ impl Dialogue {
         [self.section, self.item, self.question] = before.at;
         self.again = before.again;
         self.shown = self.shown.max(self.section + 1);
-        Ok(Some("back to the question before; its answer is asked anew".into()))
+        Ok(Some(
+            "back to the question before; its answer is asked anew".into(),
+        ))
     }
 
     /// On to the next question that is to be asked.

@@ -238,21 +238,7 @@ impl Answers {
             );
         }
         self.of_lift(text)?;
-        let locks = ["#locks.first", "#locks.pitch", "#locks.count"].map(|key| self.plain(key));
-        match locks {
-            [Some(first), Some(pitch), Some(count)] => text.set(
-                "lift.locks",
-                &format!("Even(first: {first}, pitch: {pitch}, count: {count})"),
-            )?,
-            [None, None, None] => text.lacks("lift.locks", &label("#locks.first")),
-            _ => {
-                text.lacks("lift.locks", &label("#locks.first"));
-                text.notes.push(
-                    "The locks keep the preset's places: first, pitch and count are all needed."
-                        .into(),
-                );
-            }
-        }
+        self.locks(text)?;
         if let Some(aim) = self.plain("#aim") {
             text.set("parking.aim", &format!("CentreOfGravity({aim})"))?;
         }

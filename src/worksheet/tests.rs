@@ -90,6 +90,7 @@ fn every_question_of_the_form_is_asked_in_its_order_and_no_other() {
             (of("room", "#floor"), floor),
             (of("lift", "#tie"), "overhead beam"),
             (of("lift", "#bar"), "yes"),
+            (of("room", "#step.more"), "yes"),
             (of("things", "name"), "a lamp"),
             (of("readings", "x"), "1 m"),
             (of("lines", "kind"), "joint"),
@@ -135,7 +136,11 @@ fn with_nothing_known_everything_is_marked_and_still_it_is_a_bay() {
         "parking.repeat.along",
     ] {
         let label = label(words);
-        let label = if label.is_empty() { words.into() } else { label };
+        let label = if label.is_empty() {
+            words.into()
+        } else {
+            label
+        };
         assert!(made.not_measured.contains(&label), "{words}");
         let field = words.rsplit('.').next().unwrap();
         let marked =
@@ -270,14 +275,31 @@ fn near(is: Length, typed: &str) {
 fn every_value_is_where_it_belongs_as_it_was_typed() {
     let made = made_of(&full());
     // The open door, which was read far lower than its figures say, and a preset's figures.
-    assert!(made.not_measured.iter().any(|what| what.contains("lower than the figures")));
+    assert!(
+        made.not_measured
+            .iter()
+            .any(|what| what.contains("lower than the figures"))
+    );
     let of_preset = |what: &&String| !what.contains("(a preset's typical figure)");
     assert_eq!(made.not_measured.iter().filter(of_preset).count(), 1);
-    assert!(!made.not_measured.iter().any(|what| what.starts_with(&label("vehicle.height"))));
-    assert!(made.not_measured.iter().any(|what| what.starts_with(&label("vehicle.length"))));
+    assert!(
+        !made
+            .not_measured
+            .iter()
+            .any(|what| what.starts_with(&label("vehicle.height")))
+    );
+    assert!(
+        made.not_measured
+            .iter()
+            .any(|what| what.starts_with(&label("vehicle.length")))
+    );
     let bay = bay(&made);
     assert_eq!(bay.not_measured, made.not_measured);
-    assert!(bay.title.starts_with("The \"long\" shed ("), "{}", bay.title);
+    assert!(
+        bay.title.starts_with("The \"long\" shed ("),
+        "{}",
+        bay.title
+    );
     assert_eq!(bay.units, UnitSystem::Metric);
     for words in [
         "Measured: Ida, 3 May",
@@ -577,11 +599,15 @@ fn a_file_of_placeholders_is_never_called_safe_whatever_its_title() {
     let what = is_withheld(&made);
     assert!(what.contains(&label("garage.width")), "{what:?}");
     let renamed = made.text.replace(" values NOT MEASURED)", " cars)");
-    let bay = read("asked", renamed.as_bytes(), &EmbeddedOnly).unwrap().bay;
+    let bay = read("asked", renamed.as_bytes(), &EmbeddedOnly)
+        .unwrap()
+        .bay;
     assert!(!bay.title.contains("NOT MEASURED"));
     let study = crate::clearance::study(&bay).unwrap();
     assert_eq!(study.highest_safe_lock, None);
-    assert!(crate::report::why_not_safe(&bay, &study).is_some_and(|why| why.contains("NOT MEASURED")));
+    assert!(
+        crate::report::why_not_safe(&bay, &study).is_some_and(|why| why.contains("NOT MEASURED"))
+    );
 }
 
 #[test]
@@ -627,7 +653,11 @@ fn a_presets_figure_in_the_place_of_ones_own_withholds_where_it_decides_clearanc
     assert!(what[0].starts_with(&label("vehicle.height")), "{what:?}");
     // What was neither asked for nor answered is told of.
     let made = made_of(&measured());
-    assert!(made.not_asked.contains(&"lift.carriage.proud".into()), "{:?}", made.not_asked);
+    assert!(
+        made.not_asked.contains(&"lift.carriage.proud".into()),
+        "{:?}",
+        made.not_asked
+    );
     assert!(made.text.contains("lift.carriage.proud"));
 }
 
@@ -745,7 +775,11 @@ fn a_question_mark_explains_no_is_none_and_a_sign_goes_back() {
     let mut dialogue = Dialogue::default();
     let said = dialogue.answer("?").unwrap().unwrap();
     assert!(said.contains("headed with"), "{said}");
-    assert_eq!(dialogue.prompt().unwrap().number, "1.1", "the question stays");
+    assert_eq!(
+        dialogue.prompt().unwrap().number,
+        "1.1",
+        "the question stays"
+    );
     assert!(dialogue.answer("<").is_err(), "there is none before");
     let until = |dialogue: &mut Dialogue, number: &str| {
         while dialogue.prompt().unwrap().number != number {
@@ -762,19 +796,37 @@ fn a_question_mark_explains_no_is_none_and_a_sign_goes_back() {
     assert_eq!(dialogue.answer("no").unwrap().unwrap(), "taken: none");
     let gate = of("things", "name");
     until(&mut dialogue, &gate);
-    assert!(dialogue.answer("1/2 in pipe").unwrap_err().message.contains('/'));
+    assert!(
+        dialogue
+            .answer("1/2 in pipe")
+            .unwrap_err()
+            .message
+            .contains('/')
+    );
     dialogue.answer("pipe").unwrap();
     while dialogue.prompt().unwrap().number != gate {
         dialogue.answer("").unwrap();
     }
-    assert!(dialogue.answer("pipe").unwrap_err().message.contains("already"));
-    assert_eq!(dialogue.answer("no").unwrap().unwrap(), "taken: nothing more");
+    assert!(
+        dialogue
+            .answer("pipe")
+            .unwrap_err()
+            .message
+            .contains("already")
+    );
+    assert_eq!(
+        dialogue.answer("no").unwrap().unwrap(),
+        "taken: nothing more"
+    );
     // A list is gone back into with what it held.
     dialogue.answer("<").unwrap();
     assert_eq!(dialogue.prompt().unwrap().number, gate);
     dialogue.answer("none").unwrap();
     until(&mut dialogue, &of("supply", "arrangements.permit"));
-    assert!(dialogue.answer("no").is_err(), "no leave is not: none needed");
+    assert!(
+        dialogue.answer("no").is_err(),
+        "no leave is not: none needed"
+    );
     assert!(dialogue.answer("not").is_ok());
     while dialogue.prompt().is_some() {
         dialogue.answer("").unwrap();
@@ -782,4 +834,36 @@ fn a_question_mark_explains_no_is_none_and_a_sign_goes_back() {
     let bay = bay(&dialogue.made().unwrap());
     near(bay.garage.opening.width, "10 ft");
     assert!(bay.not_measured.iter().any(|what| what.starts_with("pipe")));
+}
+
+#[test]
+fn locks_that_are_not_alike_and_a_second_step_are_written_each() {
+    let mut says = measured();
+    says.retain(|(number, _)| {
+        !["#locks.first", "#locks.pitch", "#locks.count"]
+            .iter()
+            .any(|key| *number == of("lift", key))
+            && *number != of("room", "#ceiling")
+    });
+    for (section, key, line) in [
+        ("lift", "#locks.each", "12 in, 15 1/2 in; 400 mm"),
+        ("room", "#ceiling", "stepped"),
+        ("room", "#step.height", "14 ft"),
+        ("room", "#step.from", "10 ft"),
+        ("room", "#step.next", "15 ft"),
+        ("room", "#step.more", "yes"),
+        ("room", "#step.second", "20 ft"),
+        ("room", "#step.last", "13 ft"),
+    ] {
+        says.push((of(section, key), line.into()));
+    }
+    let made = made_of(&says);
+    assert_eq!(made.not_measured, Vec::<String>::new());
+    let bay = bay(&made);
+    assert_eq!(bay.lift.locks.len(), 3);
+    near(bay.lift.locks[2], "400 mm");
+    let Ceiling::Stepped { steps, .. } = &bay.garage.ceiling else {
+        panic!("{:?}", bay.garage.ceiling)
+    };
+    assert_eq!(steps.len(), 3);
 }

@@ -72,11 +72,10 @@ const SHARE: f64 = 0.4;
 /// Whether a section that would find room on a page of its own is broken so that little of it comes
 /// before the break or after it.
 fn is_parted_badly(from: &[Block], width: f64, left: f64, page: f64) -> bool {
-    let own = from.iter().take(1).chain(
-        from.iter()
-            .skip(1)
-            .take_while(|block| !block.opens()),
-    );
+    let own = from
+        .iter()
+        .take(1)
+        .chain(from.iter().skip(1).take_while(|block| !block.opens()));
     let whole: f64 = own.map(|block| block.height(width) + APART).sum::<f64>() - APART;
     let over = whole - left;
     whole <= page && over > 0.0 && (left < whole * SHARE || over < whole * SHARE)

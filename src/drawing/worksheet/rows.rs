@@ -114,7 +114,11 @@ impl Block {
             kind if !kind.units().is_empty() => format!(" In {}.", kind.units()),
             _ => String::new(),
         };
-        let end = if question.what.ends_with('?') { "" } else { "." };
+        let end = if question.what.ends_with('?') {
+            ""
+        } else {
+            "."
+        };
         format!("{}{end} {}{words}", question.what, question.how)
     }
 

@@ -1,8 +1,8 @@
 //! What of the lift hangs together: its beam with its columns, the rating of its arms with its own.
 
 use super::build::Text;
-use super::{Answers, Refused, label, unquoted};
-use crate::units::{Length, parse_length};
+use super::{Answers, Refused, label, quoted, unquoted};
+use crate::units::{self, Length, parse_length};
 
 impl Answers {
     pub(super) fn of_lift(&self, text: &mut Text) -> Result<(), Refused> {
@@ -20,6 +20,52 @@ impl Answers {
         self.tie(text)
     }
 
+    /// The locks: evenly spaced, or each by itself.
+    pub(super) fn locks(&self, text: &mut Text) -> Result<(), Refused> {
+        let even = ["#locks.first", "#locks.pitch", "#locks.count"].map(|key| self.plain(key));
+        if let Some(each) = self.text("#locks.each") {
+            if even.iter().any(Option::is_some) {
+                return Err(Refused::new(
+                    "the locks are said twice: evenly spaced, and each by itself",
+                    format!(
+                        "leave out one of the two; - takes {} back",
+                        label("#locks.each")
+                    ),
+                ));
+            }
+            let mut travels = Vec::new();
+            for one in each.split([',', ';']).map(str::trim) {
+                if let Err(error) = parse_length(one) {
+                    return Err(Refused::new(
+                        format!(
+                            "{}: {}",
+                            label("#locks.each"),
+                            error.message(units::Kind::Length)
+                        ),
+                        "write each travel with its unit, commas between, as in 12 in, 15 1/2 in",
+                    ));
+                }
+                travels.push(quoted(one));
+            }
+            return text.set("lift.locks", &format!("[{}]", travels.join(", ")));
+        }
+        match even {
+            [Some(first), Some(pitch), Some(count)] => text.set(
+                "lift.locks",
+                &format!("Even(first: {first}, pitch: {pitch}, count: {count})"),
+            )?,
+            [None, None, None] => text.lacks("lift.locks", &label("#locks.first")),
+            _ => {
+                text.lacks("lift.locks", &label("#locks.first"));
+                text.notes.push(
+                    "The locks keep the preset's places: first, pitch and count are all needed."
+                        .into(),
+                );
+            }
+        }
+        Ok(())
+    }
+
     /// What hangs over the vehicle: as answered; else the preset's, but never a preset's beam over
     /// columns that somebody measured.
     fn tie(&self, text: &mut Text) -> Result<(), Refused> {
@@ -30,7 +76,10 @@ impl Answers {
         match kind.as_deref() {
             Some("floor plate") => {
                 if preset_beam {
-                    let plate = [text.either("3/4 in", "20 mm"), text.either("20 in", "500 mm")];
+                    let plate = [
+                        text.either("3/4 in", "20 mm"),
+                        text.either("20 in", "500 mm"),
+                    ];
                     text.set(
                         "lift.tie",
                         &format!("FloorPlate(height: {}, width: {})", plate[0], plate[1]),
@@ -46,7 +95,8 @@ impl Answers {
             _ => {}
         }
         let own = |key: &str| self.plain(key).map(str::to_owned);
-        let height = own("#tie.height").or_else(|| of_preset(text, "height").filter(|_| preset_beam));
+        let height =
+            own("#tie.height").or_else(|| of_preset(text, "height").filter(|_| preset_beam));
         let height = height.unwrap_or_else(|| text.either("5 in", "125 mm"));
         let width = own("#tie.width").or_else(|| of_preset(text, "width").filter(|_| preset_beam));
         let width = width.unwrap_or_else(|| text.either("8 in", "200 mm"));
@@ -87,7 +137,10 @@ impl Answers {
         } else if own("#tie.underside").is_none() {
             text.lacks("lift.tie.underside", &label("#tie.underside"));
         }
-        for (key, path) in [("#tie.height", "lift.tie.height"), ("#tie.width", "lift.tie.width")] {
+        for (key, path) in [
+            ("#tie.height", "lift.tie.height"),
+            ("#tie.width", "lift.tie.width"),
+        ] {
             if self.plain(key).is_none() {
                 text.lacks(path, &label(key));
             }

@@ -65,21 +65,34 @@ impl Answers {
         let from = known("#step.from").unwrap_or_else(|| text.either("12 ft", "3600 mm"));
         let first = known("#step.height").unwrap_or_else(|| high.to_owned());
         let next = known("#step.next").unwrap_or_else(|| high.to_owned());
-        text.set(
-            "garage.ceiling",
-            &format!(
-                "Stepped(steps: [\n            (from: {zero}, height: {first}),\n            \
-                 (from: {from}, height: {next}),\n        ])"
-            ),
-        )?;
-        for (key, path) in [
+        let mut steps = vec![(zero, first), (from, next)];
+        let mut asked = vec![
             ("#step.height", "garage.ceiling.steps[0].height"),
             ("#step.from", "garage.ceiling.steps[1].from"),
             ("#step.next", "garage.ceiling.steps[1].height"),
-        ] {
+        ];
+        if self.word("#step.more").as_deref() == Some("yes") {
+            let second = known("#step.second").unwrap_or_else(|| text.either("24 ft", "7200 mm"));
+            let last = known("#step.last").unwrap_or_else(|| high.to_owned());
+            steps.push((second, last));
+            asked.push(("#step.second", "garage.ceiling.steps[2].from"));
+            asked.push(("#step.last", "garage.ceiling.steps[2].height"));
+        }
+        let steps: Vec<String> = steps
+            .iter()
+            .map(|(from, height)| format!("            (from: {from}, height: {height}),\n"))
+            .collect();
+        text.set(
+            "garage.ceiling",
+            &format!("Stepped(steps: [\n{}        ])", steps.concat()),
+        )?;
+        for (key, path) in asked {
             if self.plain(key).is_none() {
                 text.mark(path, &label(key));
             }
+        }
+        if self.plain("#step.more").is_none() {
+            text.withhold(label("#step.more"));
         }
         Ok(())
     }

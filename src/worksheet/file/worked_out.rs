@@ -64,7 +64,8 @@ impl Answers {
         let offset = self.length("garage.opening.offset").unwrap_or(Length::ZERO);
         let high = self.length("garage.opening.height").unwrap_or(Length::ZERO);
         let line = self.length("lift.post_line").unwrap_or(Length::ZERO);
-        let step = self.length("#step.from").unwrap_or(Length::ZERO);
+        let step = |key: &str| self.length(key).unwrap_or(Length::ZERO);
+        let step = step("#step.from").max(step("#step.second"));
         let metre = Length::metres(1.0);
         at_least(text, "garage.width", opening + offset.abs() * 2.0 + metre)?;
         at_least(

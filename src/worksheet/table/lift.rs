@@ -140,6 +140,13 @@ pub(super) const LIFT: Section = Section {
             Kind::Count,
         ),
         Question::new(
+            "#locks.each",
+            "Locks that are not all alike: each one's travel",
+            "Lowest first, each with its unit, commas between, and the three before left empty: \
+             12 in, 15 1/2 in, 20 in.",
+            Kind::Words,
+        ),
+        Question::new(
             "lift.pad.lowest",
             "Lowest pad's top over the floor",
             "Carriage down, screw in, no adapter.",

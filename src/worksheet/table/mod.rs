@@ -54,10 +54,13 @@ pub fn number(section_id: &str, key: &str) -> Option<String> {
 /// who has the form finds it again.
 #[must_use]
 pub fn label(key: &str) -> String {
-    let found = ALL.iter().filter(|one| one.repeat.is_none()).find_map(|section| {
-        let question = section.questions.iter().find(|one| one.key == key)?;
-        Some((section.id, question.what))
-    });
+    let found = ALL
+        .iter()
+        .filter(|one| one.repeat.is_none())
+        .find_map(|section| {
+            let question = section.questions.iter().find(|one| one.key == key)?;
+            Some((section.id, question.what))
+        });
     found.map_or_else(String::new, |(section, what)| {
         format!("{} {what}", number(section, key).unwrap_or_default())
     })
