@@ -140,10 +140,19 @@ fn said(out: &str, made: &Made) -> String {
     }
     if !made.not_asked.is_empty() {
         paragraph(format!(
-            "{} not asked for are the presets' too: {}.",
-            crate::report::counted(made.not_asked.len(), "further value"),
-            made.not_asked.join(", ")
+            "{} not asked for are the presets' too:",
+            crate::report::counted(made.not_asked.len(), "further value")
         ));
+        for part in ["lift", "vehicle"] {
+            let own = made.not_asked.iter().filter_map(|path| {
+                let path = path.strip_prefix(part)?.strip_prefix('.')?;
+                Some(path.replace(['.', '_'], " "))
+            });
+            let own: Vec<String> = own.collect();
+            if !own.is_empty() {
+                paragraph(format!("  {part}: {}", own.join(", ")));
+            }
+        }
     }
     for note in &made.notes {
         paragraph(note.clone());

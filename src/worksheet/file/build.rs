@@ -17,8 +17,8 @@ pub(super) struct Text {
     pub(super) left_out: Vec<String>,
     /// What withholds every lock and has no line of its own in the file.
     withheld: Vec<String>,
-    /// Paths of a preset's figures that withhold.
-    kept: Vec<String>,
+    /// Path and name of each figure of a preset that withholds.
+    kept: Vec<(String, String)>,
     /// Paths of lists that lack something.
     pointed_out: Vec<String>,
     /// Lines for the top of the file.
@@ -116,8 +116,8 @@ impl Text {
         match self.found(path).map(|value| value.origin) {
             Some(Origin::File) => self.mark(path, what),
             Some(Origin::Preset(_)) if decides_clearance(path) => {
-                self.kept.push(path.into());
-                self.withhold(format!("{what} (a preset's typical figure)"));
+                self.kept
+                    .push((path.into(), format!("{what}: a preset's figure")));
             }
             Some(Origin::Preset(_)) => self.typical(path, what),
             None => {}
@@ -158,7 +158,7 @@ impl Text {
         };
         kept.filter(|path| !path.ends_with(".name"))
             .filter(|path| !self.typical.iter().any(|(known, _)| within(path, known)))
-            .filter(|path| !self.kept.iter().any(|known| within(path, known)))
+            .filter(|path| !self.kept.iter().any(|(known, _)| within(path, known)))
             .collect()
     }
 
@@ -182,10 +182,14 @@ impl Text {
         })
     }
 
-    /// What is not measured: placeholders, then what is missing.
-    pub(super) fn not_measured(&self) -> Vec<String> {
-        let marks = self.marks.iter().map(|(_, what)| what.clone());
-        marks.chain(self.withheld.iter().cloned()).collect()
+    /// What is not measured: what is missing first, for it is the least to be seen; then
+    /// placeholders; then a preset's figures, which are at least of the kind.
+    /// Each with its path, where it has one.
+    pub(super) fn not_measured(&self) -> Vec<(String, Option<String>)> {
+        let named = self.marks.iter().chain(&self.kept);
+        let named = named.map(|(path, what)| (what.clone(), Some(path.clone())));
+        let missing = self.withheld.iter().map(|what| (what.clone(), None));
+        missing.chain(named).collect()
     }
 
     /// The text with its placeholders marked, each on its line.

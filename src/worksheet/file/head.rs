@@ -78,7 +78,7 @@ impl Answers {
         out.push_str(&body);
         Made {
             text: out,
-            not_measured,
+            not_measured: not_measured.into_iter().map(|(what, _)| what).collect(),
             not_asked,
             typical: text.typical.into_iter().map(|(_, what)| what).collect(),
             notes,
@@ -87,18 +87,21 @@ impl Answers {
 }
 
 /// The file with the list of what is not measured, after its title and units.
-fn with_list(body: &str, not_measured: &[String]) -> String {
+fn with_list(body: &str, not_measured: &[(String, Option<String>)]) -> String {
     if not_measured.is_empty() {
         return body.into();
     }
-    let items: Vec<String> = not_measured
-        .iter()
-        .map(|what| format!("        {},\n", quoted(what)))
-        .collect();
+    let mut items = String::new();
+    for (what, path) in not_measured {
+        items.push_str(&format!("        {},", quoted(what)));
+        if let Some(path) = path {
+            items.push_str(&format!(" // {path}"));
+        }
+        items.push('\n');
+    }
     let list = format!(
         "\n    // While anything stands in this list no lock is called safe. Measure it, write the figure\n    \
-         // into its line, and take it out of the list.\n    not_measured: [\n{}    ],\n\n    garage: (",
-        items.concat()
+         // into its field, and take it out of the list.\n    not_measured: [\n{items}    ],\n\n    garage: ("
     );
     // The starter file has a garage; were it not so the bay file would not have been one.
     body.replacen("\n\n    garage: (", &list, 1)
