@@ -40,6 +40,23 @@ const LIFT: &str = "preset: \"lift.ron\",";
 const VEHICLE: &str = "preset: \"vehicle.ron\",";
 
 const CASES: &[Case] = &[
+    // Not measured.
+    case(
+        "what is not measured is no list of texts",
+        &[(
+            "    units: Imperial,\n",
+            "    units: Imperial, not_measured: [3, \"\"],\n",
+        )],
+        &["a text in quotes", "this text is empty"],
+    ),
+    case(
+        "a beam that floats over its columns",
+        &[(
+            LIFT,
+            "preset: \"lift.ron\", column: (height: \"10 ft 10 in\"),",
+        )],
+        &["the overhead beam floats 6 in (152 mm) over its columns"],
+    ),
     // Grammar.
     case(
         "bracket not closed",
@@ -1233,6 +1250,26 @@ fn axle_loads_of_a_toy_are_read_with_a_remark() {
             .contains("the axle loads come to 1570 lb (712 kg): very little for a body"),
         "{one}"
     );
+}
+
+#[test]
+fn ratings_and_a_beam_that_may_be_but_seldom_are_are_read_with_a_remark() {
+    for (own, words) in [
+        ("capacity: \"9000 lb\",", "four arms of 2500 lb"),
+        (
+            "column: (height: \"13 ft 6 in\"),",
+            "up through the overhead beam",
+        ),
+    ] {
+        let text = BASE.replacen(LIFT, &format!("{LIFT} {own}"), 1);
+        let read = timed(own, text.as_bytes());
+        let read = read.unwrap_or_else(|faults| panic!("{}", render(&faults, style())));
+        let [warning] = &read.warnings[..] else {
+            panic!("{:?}", read.warnings)
+        };
+        assert!(warning.message.contains(words), "{warning}");
+        assert!(warning.place.is_some() && warning.help.is_some());
+    }
 }
 
 #[test]

@@ -46,6 +46,9 @@ pub struct Bay {
     pub title: String,
     /// How lengths are shown.
     pub units: UnitSystem,
+    /// What of the file is not measured, in the person's words: placeholders, and things that are
+    /// there but not in the file. While anything is, no lock is called safe.
+    pub not_measured: Vec<String>,
     /// The room, its ceiling, door, opener and everything fixed in it.
     pub garage: Garage,
     /// The two-post lift and where it stands.

@@ -263,6 +263,12 @@ pub enum Withheld {
         /// How much of the margin is short.
         shortfall_m: f64,
     },
+    /// The file says of itself that something in it is a placeholder, or is missing: whatever was
+    /// worked out is about another garage, lift or vehicle.
+    NotMeasured {
+        /// What, in the words of the file.
+        what: Vec<String>,
+    },
     /// A pad hangs loose.
     LoosePad {
         /// Which pad.

@@ -40,6 +40,12 @@ fn short_m(pair: &PairFinding) -> f64 {
 /// Every reason to withhold.
 pub(super) fn reasons(bay: &Bay, evidence: &Evidence<'_>) -> Vec<Withheld> {
     let mut withheld = Vec::new();
+    // First: what is said of a garage that is not the person's own is no answer.
+    if !bay.not_measured.is_empty() {
+        withheld.push(Withheld::NotMeasured {
+            what: bay.not_measured.clone(),
+        });
+    }
     for arm in evidence.arms {
         if exceeds(arm.worst_shortfall_m, 0.0) {
             withheld.push(Withheld::ArmDoesNotReach {

@@ -612,11 +612,11 @@ pub(super) struct Presets {
 Examples:
   bayrise worksheet measure.pdf                         on Letter
   bayrise worksheet measure.pdf --paper a4
-  bayrise worksheet measure.svg                         a file a page: measure.svg, measure-2.svg, ..
+  bayrise worksheet measure.svg                         a file a page: measure.svg, measure-2.svg, ..; .png likewise
 
 `bayrise new --ask` takes the answers in the same order and writes the bay file.")]
 pub(super) struct Worksheet {
-    /// The form to write: .pdf or .svg; one that is there is replaced
+    /// The form to write: .pdf, .svg or .png; one that is there is replaced
     pub(super) out: PathBuf,
 
     /// The paper

@@ -28,7 +28,8 @@ pub(super) fn run(options: &AskOptions) -> Result<Exit, Failure> {
 fn ask(lines: &mut impl BufRead, width: usize) -> Result<Made, Failure> {
     note(&textwrap::fill(
         "The questions of `bayrise worksheet`, in the same order. Every length with its unit. Enter \
-         alone: not known. Ctrl-C stops; nothing is written before the last answer.",
+         alone: not known. ? says more of a question, < goes back to the one before. Ctrl-C stops; \
+         nothing is written before the last answer.",
         width,
     ));
     let mut dialogue = Dialogue::default();
@@ -56,10 +57,14 @@ fn ask(lines: &mut impl BufRead, width: usize) -> Result<Made, Failure> {
             });
             continue;
         };
-        if let Err(refused) = dialogue.answer(text) {
-            complain(&refused);
-            if dialogue.is_asked_again() && !text.trim().is_empty() {
-                note("");
+        match dialogue.answer(text) {
+            Ok(None) => {}
+            Ok(Some(said)) => indented(&said, width),
+            Err(refused) => {
+                complain(&refused);
+                if dialogue.is_asked_again() && !text.trim().is_empty() {
+                    note("");
+                }
             }
         }
     }
@@ -72,18 +77,19 @@ fn show(prompt: &Prompt, width: usize) {
     if let Some((title, says)) = &prompt.heading {
         note(&format!("\n{title}\n{}", textwrap::fill(says, width)));
     }
+    note(&format!("\n{:<4} {}", prompt.number, prompt.what));
+    indented(prompt.how, width);
+    indented(&format!("({})", prompt.takes), width);
+    if let Some(kept) = &prompt.kept {
+        indented(&format!("(Enter keeps {kept}; - takes it back)"), width);
+    }
+}
+
+fn indented(words: &str, width: usize) {
     let indent = textwrap::Options::new(width)
         .initial_indent("     ")
         .subsequent_indent("     ");
-    note(&format!("\n{:<4} {}", prompt.number, prompt.what));
-    note(&textwrap::fill(prompt.how, &indent));
-    note(&textwrap::fill(&format!("({})", prompt.takes), &indent));
-    if let Some(kept) = &prompt.kept {
-        note(&textwrap::fill(
-            &format!("(Enter keeps {kept}; - takes it back)"),
-            &indent,
-        ));
-    }
+    note(&textwrap::fill(words, indent));
 }
 
 fn complain(refused: &Refused) {
@@ -106,23 +112,47 @@ fn said(out: &str, made: &Made) -> String {
         text += &textwrap::fill(&words, width);
         text.push('\n');
     };
-    paragraph(match made.not_measured.len() {
-        0 => format!("{out} is written, with every figure of the room as measured."),
-        1 => format!(
-            "{out} is written. NOT MEASURED: {}.",
-            made.not_measured.join("; ")
-        ),
-        count => format!(
-            "{out} is written. {count} values are NOT MEASURED and hold placeholders, each marked in \
-             the file: {}.",
-            made.not_measured.join("; ")
-        ),
-    });
+    if made.not_measured.is_empty() {
+        paragraph(format!(
+            "{out} is written, with every figure that decides clearance as you gave it."
+        ));
+    } else {
+        paragraph(format!(
+            "{out} is written. {} NOT MEASURED. While any of them stands in the file's list \
+             not_measured no lock is called safe:",
+            match made.not_measured.len() {
+                1 => String::from("One thing is"),
+                count => format!("{count} things are"),
+            }
+        ));
+        for what in &made.not_measured {
+            paragraph(format!("  {what}"));
+        }
+    }
     if !made.typical.is_empty() {
         paragraph(format!(
-            "{} keep the typical figure of a preset; they are listed at the top of the file.",
+            "{} asked for keep the typical figure of a preset, which is no maker's and not yours:",
             crate::report::counted(made.typical.len(), "value")
         ));
+        for what in &made.typical {
+            paragraph(format!("  {what}"));
+        }
+    }
+    if !made.not_asked.is_empty() {
+        paragraph(format!(
+            "{} not asked for are the presets' too:",
+            crate::report::counted(made.not_asked.len(), "further value")
+        ));
+        for part in ["lift", "vehicle"] {
+            let own = made.not_asked.iter().filter_map(|path| {
+                let path = path.strip_prefix(part)?.strip_prefix('.')?;
+                Some(path.replace(['.', '_'], " "))
+            });
+            let own: Vec<String> = own.collect();
+            if !own.is_empty() {
+                paragraph(format!("  {part}: {}", own.join(", ")));
+            }
+        }
     }
     for note in &made.notes {
         paragraph(note.clone());

@@ -104,6 +104,11 @@ fn words(matter: &[&Withheld], show: Show) -> Reason {
                     .unwrap_or("see the figures of its section".into()),
             };
         }
+        Withheld::NotMeasured { what } => (
+            not_measured(what),
+            "measure them, write what was measured into the file, and take each out of its list \
+             not_measured",
+        ),
         Withheld::ArmDoesNotReach { corner, .. } => (
             if many {
                 let end = end_of(*corner);
@@ -220,6 +225,25 @@ fn words(matter: &[&Withheld], show: Show) -> Reason {
     }
 }
 
+/// How many things are named before the others are only counted: the file has the whole list.
+const NAMED: usize = 3;
+
+/// "7 things of the file are NOT MEASURED: .."
+fn not_measured(what: &[String]) -> String {
+    let many = what.len() > NAMED + 1;
+    let mut named: Vec<&str> = what.iter().map(String::as_str).collect();
+    let more = format!("{} more", what.len() - NAMED.min(what.len()));
+    if many {
+        named.truncate(NAMED);
+        named.push(&more);
+    }
+    let how_many = match what.len() {
+        1 => String::from("one thing in the file is"),
+        count => format!("{count} things in the file are"),
+    };
+    format!("{how_many} NOT MEASURED ({})", named.join("; "))
+}
+
 const fn end_of(corner: Corner) -> &'static str {
     if corner.is_front() { "front" } else { "rear" }
 }
@@ -286,6 +310,7 @@ const fn figure(withheld: &Withheld) -> Option<f64> {
         } => Some(*by),
         Withheld::OverRating { .. }
         | Withheld::CarriedPartsTouch { .. }
+        | Withheld::NotMeasured { .. }
         | Withheld::NoMarkFits
         | Withheld::Ground { .. } => None,
     }

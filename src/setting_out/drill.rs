@@ -128,7 +128,10 @@ fn is_young(reason: &Withheld) -> bool {
 fn stops_the_lift(reason: &Withheld) -> bool {
     match reason {
         Withheld::Ground { topic, .. } => under(*topic),
-        Withheld::DoesNotStand { .. } | Withheld::CannotBeStoodUp { .. } => true,
+        // Which of it is not measured, the place of the posts among it, only a person could say.
+        Withheld::NotMeasured { .. }
+        | Withheld::DoesNotStand { .. }
+        | Withheld::CannotBeStoodUp { .. } => true,
         _ => false,
     }
 }

@@ -23,6 +23,7 @@ pub(crate) fn test_bay() -> Bay {
     Bay {
         title: "A plain bay for tests".into(),
         units: UnitSystem::Imperial,
+        not_measured: Vec::new(),
         garage: garage(),
         lift: lift(),
         vehicle: vehicle(),

@@ -107,19 +107,30 @@ fn chosen(typed: &str, words: &[(&'static str, &'static str)]) -> Result<String,
     if let Some(exact) = words.iter().find(|(word, _)| plain(word) == wanted) {
         return Ok(pick(exact));
     }
+    // "no" is no short form of "not needed", nor of anything but "none".
+    if matches!(wanted.as_str(), "n" | "no")
+        && let Some(none) = words.iter().find(|(word, _)| *word == "none")
+    {
+        return Ok(pick(none));
+    }
+    if matches!(wanted.as_str(), "n" | "no") {
+        return Err(none_of(typed, words));
+    }
     let mut starts = words
         .iter()
         .filter(|(word, _)| !wanted.is_empty() && plain(word).starts_with(&wanted));
     match (starts.next(), starts.next()) {
         (Some(one), None) => Ok(pick(one)),
-        _ => {
-            let all: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
-            Err(Refused::new(
-                format!("{typed:?} is none of the answers"),
-                format!("write one of: {}", all.join(", ")),
-            ))
-        }
+        _ => Err(none_of(typed, words)),
     }
+}
+
+fn none_of(typed: &str, words: &[(&'static str, &'static str)]) -> Refused {
+    let all: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
+    Refused::new(
+        format!("{typed:?} is none of the answers"),
+        format!("write one of: {}", all.join(", ")),
+    )
 }
 
 /// The shipped presets of a form.

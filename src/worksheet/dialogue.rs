@@ -8,9 +8,13 @@ use super::question::{Kind, Question, Section};
 use super::{number, sections};
 
 /// What says that there is nothing more.
-const NONE: &str = "none";
+const NONE: &[&str] = &["none", "no", "nothing", "no more", "nothing more"];
 /// What takes an earlier answer back.
 const TAKEN_BACK: &str = "-";
+/// What goes back to the question before.
+const BACK: &str = "<";
+/// What asks for more words.
+const EXPLAIN: &[&str] = &["?", "help"];
 
 /// The questions one after another.
 #[derive(Debug, Clone, Default)]
@@ -23,6 +27,15 @@ pub struct Dialogue {
     again: bool,
     /// A section whose heading was not shown yet.
     shown: usize,
+    /// The way here: what was known, and at which question, before each answer.
+    before: Vec<Before>,
+}
+
+#[derive(Debug, Clone)]
+struct Before {
+    answers: Answers,
+    at: [usize; 3],
+    again: bool,
 }
 
 /// What to show before a line is read.
@@ -73,21 +86,55 @@ impl Dialogue {
         })
     }
 
-    /// Takes one line.
+    /// Takes one line; what comes back is to be told: how a choice was understood, or what was asked
+    /// for with `?`.
     ///
     /// # Errors
     /// [`Refused`] when it is no answer: the question stays. At the end of a section also when its
     /// answers don't go together: then the section is asked again, and Enter keeps what was said.
-    pub fn answer(&mut self, line: &str) -> Result<(), Refused> {
+    pub fn answer(&mut self, line: &str) -> Result<Option<String>, Refused> {
         let Some((section, question)) = self.here() else {
-            return Ok(());
+            return Ok(None);
         };
         let typed = line.trim();
-        let gate = section.repeat.is_some() && self.question == 0;
-        if gate && (typed.is_empty() || typed.eq_ignore_ascii_case(NONE)) {
-            self.answers.close(section.id, !typed.is_empty());
-            return self.end_of_section();
+        let is_one_of = |words: &[&str]| words.iter().any(|word| typed.eq_ignore_ascii_case(word));
+        if is_one_of(EXPLAIN) {
+            return Ok(Some(explained(section, question)));
         }
+        if typed == BACK {
+            return self.back();
+        }
+        let before = Before {
+            answers: self.answers.clone(),
+            at: [self.section, self.item, self.question],
+            again: self.again,
+        };
+        let said = self.take(section, question, typed)?;
+        self.before.push(before);
+        Ok(said)
+    }
+
+    fn take(
+        &mut self,
+        section: &'static Section,
+        question: &'static Question,
+        typed: &str,
+    ) -> Result<Option<String>, Refused> {
+        let is_one_of = |words: &[&str]| words.iter().any(|word| typed.eq_ignore_ascii_case(word));
+        let gate = section.repeat.is_some() && self.question == 0;
+        if gate && (typed.is_empty() || is_one_of(NONE)) {
+            let known = !typed.is_empty();
+            self.answers.close(section.id, known);
+            self.end_of_section()?;
+            return Ok(known.then(|| {
+                if self.answers.count(section.id) == 0 {
+                    "taken: none".into()
+                } else {
+                    "taken: nothing more".into()
+                }
+            }));
+        }
+        let mut said = None;
         if typed == TAKEN_BACK {
             self.answers.clear(section.id, self.item, question.key);
         } else if typed.is_empty() {
@@ -96,6 +143,12 @@ impl Dialogue {
             }
         } else {
             let ron = read_answer(question.kind, typed)?;
+            if question.key == "name" {
+                self.is_new_name(section, typed)?;
+            }
+            if let Some(word) = word_of(question.kind, &ron).filter(|word| *word != typed) {
+                said = Some(format!("taken: {word}"));
+            }
             if gate {
                 self.answers.more(section.id);
             }
@@ -103,9 +156,57 @@ impl Dialogue {
         }
         if gate && self.answers.count(section.id) <= self.item {
             // Taken back before it was given.
-            return Ok(());
+            return Ok(None);
         }
-        self.step()
+        self.step()?;
+        Ok(said)
+    }
+
+    /// A name that the bay file would refuse is refused while it can still be typed again.
+    fn is_new_name(&self, section: &Section, typed: &str) -> Result<(), Refused> {
+        if typed.contains('/') {
+            return Err(Refused::new(
+                "a name can't hold a /: reports join names with it",
+                "write it otherwise: \"half-inch pipe\" instead of \"1/2 in pipe\"",
+            ));
+        }
+        if ["yes", "y", "n"]
+            .iter()
+            .any(|word| typed.eq_ignore_ascii_case(word))
+        {
+            return Err(Refused::new(
+                format!("{typed:?} is taken for no name"),
+                "write what it is called; none where there is nothing more",
+            ));
+        }
+        let ron = crate::bayfile::edit::quoted(typed);
+        let known = (0..self.answers.count(section.id))
+            .filter(|item| *item != self.item)
+            .any(|item| self.answers.get(section.id, item, "name") == Some(ron.as_str()));
+        if known {
+            return Err(Refused::new(
+                format!("there is a {typed:?} already"),
+                "each has a name of its own: say which side it is on, or number them",
+            ));
+        }
+        Ok(())
+    }
+
+    /// Back to the question before, with what was known then.
+    fn back(&mut self) -> Result<Option<String>, Refused> {
+        let Some(before) = self.before.pop() else {
+            return Err(Refused::new(
+                "this is the first question",
+                "answer it, or press Enter",
+            ));
+        };
+        self.answers = before.answers;
+        [self.section, self.item, self.question] = before.at;
+        self.again = before.again;
+        self.shown = self.shown.max(self.section + 1);
+        Ok(Some(
+            "back to the question before; its answer is asked anew".into(),
+        ))
     }
 
     /// On to the next question that is to be asked.
@@ -161,13 +262,42 @@ impl Dialogue {
     }
 }
 
-/// What may be answered, in a few words.
-fn takes(section: &Section, question: &Question) -> String {
-    let first = section
+/// The word of a choice that an answer was understood as.
+fn word_of(kind: Kind, ron: &str) -> Option<&'static str> {
+    match kind {
+        Kind::YesNo => Some(if ron == "true" { "yes" } else { "no" }),
+        Kind::Choice(words) => words
+            .iter()
+            .find(|(word, says)| *says == ron || (says.is_empty() && *word == ron))
+            .map(|(word, _)| *word),
+        _ => None,
+    }
+}
+
+/// What is said where somebody asks what is meant.
+fn explained(section: &Section, question: &Question) -> String {
+    let takes = takes(section, question);
+    let empty = if section.repeat.is_some() && is_first(section, question) {
+        "Enter alone: whether there is more is not known, and no lock is called safe for want of it."
+    } else {
+        "Enter alone: not known; the end says what is then missing."
+    };
+    format!(
+        "{}. {} Write: {takes}. {empty} < goes back to the question before, - takes an answer back.",
+        question.what, question.how
+    )
+}
+
+fn is_first(section: &Section, question: &Question) -> bool {
+    section
         .questions
         .first()
-        .is_some_and(|one| one.key == question.key);
-    let more = if section.repeat.is_some() && first {
+        .is_some_and(|one| one.key == question.key)
+}
+
+/// What may be answered, in a few words.
+fn takes(section: &Section, question: &Question) -> String {
+    let more = if section.repeat.is_some() && is_first(section, question) {
         "; none: nothing more"
     } else {
         ""

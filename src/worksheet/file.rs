@@ -1,14 +1,15 @@
 //! Which bay file do the answers make?
 //!
 //! The starter file is the ground: each answer is put in its place in it. What the file can't do
-//! without and nobody measured keeps the starter's placeholder and is marked on its line, counted
-//! in the title and listed at the top. What the file can do without stays out.
+//! without and nobody measured keeps the starter's placeholder, is marked on its line and listed in
+//! `not_measured`, which withholds every lock. So does what is known to be there and was not measured
+//! enough to stand in the file. What else the file can do without stays out.
 
 use std::collections::BTreeMap;
 
 use super::answer::Refused;
 use super::question::{Kind, Question, Section};
-use super::{number, sections};
+use super::{label, number, section_label, sections};
 use crate::bay::{Bay, UnitSystem};
 use crate::bayfile::edit::{Origin, Value, Written, quoted};
 use crate::bayfile::presets::EmbeddedOnly;
@@ -20,6 +21,7 @@ use crate::units::{Length, Rounding, parse_length};
 mod build;
 mod head;
 mod lists;
+mod of_lift;
 mod variants;
 mod worked_out;
 
@@ -45,10 +47,13 @@ pub struct Answers {
 pub struct Made {
     /// The file.
     pub text: String,
-    /// What holds a placeholder because it was not measured.
+    /// What holds a placeholder because it was not measured, or is missing though it is there: while
+    /// the file lists it no lock is called safe.
     pub not_measured: Vec<String>,
-    /// What keeps a preset's typical figure.
+    /// What keeps a preset's typical figure though it was asked for.
     pub typical: Vec<String>,
+    /// Every further value that is a preset's typical one, as a path of the bay file.
+    pub not_asked: Vec<String>,
     /// What else is to be known.
     pub notes: Vec<String>,
 }
@@ -166,12 +171,12 @@ impl Answers {
         self.values(&mut text)?;
         self.lists(&mut text)?;
         self.room_for_all(&mut text)?;
-        for (key, what) in [
-            ("lift.preset", "which lift"),
-            ("vehicle.preset", "which vehicle"),
-        ] {
+        for key in ["lift.preset", "vehicle.preset"] {
             if self.plain(key).is_none() {
-                text.mark(key, &format!("{what} (an example stands in its place)"));
+                text.mark(
+                    key,
+                    &format!("{} (an example stands in its place)", label(key)),
+                );
             }
         }
         // Only now is it known whether it is a bay.
@@ -201,7 +206,7 @@ impl Answers {
                 match self.plain(path) {
                     Some(ron) if self.asks(question) => text.set(path, ron)?,
                     _ if path.starts_with("policy.") => text.leave_out(path)?,
-                    _ => text.lacks(path, question.what),
+                    _ => text.lacks(path, &label(path)),
                 }
             }
         }
@@ -232,33 +237,13 @@ impl Answers {
                     .into(),
             );
         }
-        let locks = ["#locks.first", "#locks.pitch", "#locks.count"].map(|key| self.plain(key));
-        match locks {
-            [Some(first), Some(pitch), Some(count)] => text.set(
-                "lift.locks",
-                &format!("Even(first: {first}, pitch: {pitch}, count: {count})"),
-            )?,
-            [None, None, None] => text.typical("lift.locks", "the locks"),
-            _ => {
-                text.typical("lift.locks", "the locks");
-                text.notes.push(
-                    "The locks keep the preset's places: first, pitch and count are all needed."
-                        .into(),
-                );
-            }
-        }
+        self.of_lift(text)?;
+        self.locks(text)?;
         if let Some(aim) = self.plain("#aim") {
             text.set("parking.aim", &format!("CentreOfGravity({aim})"))?;
         }
         self.slab_outline(text)
     }
-}
-
-/// What is asked by a key.
-fn asked(key: &str) -> &'static str {
-    let all = sections().iter().flat_map(|section| section.questions);
-    let found = all.clone().find(|question| question.key == key);
-    found.map_or("", |question| question.what)
 }
 
 fn unquoted(ron: &str) -> String {

@@ -19,7 +19,7 @@ pub use answer::{Refused, read_answer};
 pub use dialogue::{Dialogue, Prompt};
 pub use file::{Answers, Made};
 pub use question::{Form, Kind, Question, Repeat, Section, When};
-pub use table::{number, sections};
+pub use table::{label, number, section_label, sections};
 
 /// The version of the form: it goes up when a question comes, goes or changes its number.
-pub const FORM_VERSION: u32 = 1;
+pub const FORM_VERSION: u32 = 2;

@@ -59,9 +59,22 @@ fn enter_alone_to_everything_makes_a_bay_that_says_what_is_not_measured() {
         run.stdout
     );
     let check = bayrise_in(folder.path(), &["check", "my bay.ron"]);
+    // Whatever its title says: no lock is called safe, in the sentence that gives the verdict.
+    assert_eq!((check.code, check.stderr.as_str()), (1, ""), "{check:?}");
+    let verdict = check.stdout.split_once("\n\n").unwrap().1;
+    assert!(verdict.contains("no lock is called safe") || verdict.starts_with("No lock is safe"));
     assert!(
-        matches!(check.code, 0 | 1) && check.stderr.is_empty(),
-        "{check:?}"
+        verdict
+            .split("To cure it")
+            .next()
+            .unwrap()
+            .contains("NOT MEASURED")
+    );
+    let json = bayrise_in(folder.path(), &["check", "my bay.ron", "--format", "json"]);
+    assert!(
+        json.stdout.contains("\"reason\": \"not_measured\""),
+        "{}",
+        json.stdout
     );
     assert!(
         check
@@ -71,6 +84,17 @@ fn enter_alone_to_everything_makes_a_bay_that_says_what_is_not_measured() {
             .unwrap()
             .contains("NOT MEASURED")
     );
+}
+
+#[test]
+fn a_question_mark_is_no_answer_and_how_a_choice_was_understood_is_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let lines = format!("?\nThe shed\nmet\n\n3 m\n<\n3005 mm\n{}", "\n".repeat(400));
+    let run = ask(folder.path(), &[], &lines);
+    assert_eq!(run.code, 0, "{run:?}");
+    assert!(run.stderr.contains("headed with") && run.stderr.contains("taken: metric"));
+    let text = fs::read_to_string(folder.path().join("my bay.ron")).unwrap();
+    assert!(text.contains("title: \"The shed (") && text.contains("width: \"3005 mm\",\n"));
 }
 
 #[test]

@@ -90,7 +90,7 @@ pub(super) fn lift(f: &Fields<'_>) -> Option<Lift> {
             &rec("the advertised demand", demand)
         ),
     })?;
-    let fits = checks::ratings(f, &read);
+    let fits = checks::ratings(f, &read) & checks::tie(f, &read);
     (stays_on_column(f, &read) && fits).then_some(read)
 }
 

@@ -27,7 +27,7 @@ use super::syntax::{Kind, Node};
 use crate::bay::{Bay, UnitSystem};
 
 use fields::record;
-use readers::{Read, custom, rec, text, words};
+use readers::{Read, custom, list, rec, text, words};
 
 pub(super) use fields::nearest;
 
@@ -40,6 +40,9 @@ macro_rules! all {
     }};
 }
 use all;
+
+/// The most things that a file may name as not measured.
+const MOST_NOT_MEASURED: usize = 500;
 
 /// Reads a bay file's record. The same checks run for every part; those between two parts run
 /// when both could be read.
@@ -56,6 +59,11 @@ pub(super) fn bay(cx: &Context, root: Node, presets: &Resolver<'_>) -> Option<Ba
                     ("Metric", UnitSystem::Metric),
                 ],
             ),
+        );
+        let not_measured = f.or(
+            "not_measured",
+            Vec::new(),
+            &list("not_measured", MOST_NOT_MEASURED, text()),
         );
         let garage = f.need("garage", &rec("the garage", garage::garage));
         let lift = f.need("lift", &with_preset(rec("the lift", lift::lift)));
@@ -98,6 +106,7 @@ pub(super) fn bay(cx: &Context, root: Node, presets: &Resolver<'_>) -> Option<Ba
         all!(Bay {
             title,
             units,
+            not_measured,
             garage,
             lift,
             vehicle,

@@ -122,6 +122,35 @@ impl Written {
         }
     }
 
+    /// The paths, from the record at `path`, of its values that stand in a preset: those of records
+    /// within it one by one, lists and variants whole.
+    #[must_use]
+    pub fn of_preset(&self, path: &str) -> Vec<String> {
+        let mut found = Vec::new();
+        if let Some(node) = self.node(path) {
+            self.collect(node, "", &mut found);
+        }
+        found
+    }
+
+    fn collect(&self, node: &Node, at: &str, found: &mut Vec<String>) {
+        let Kind::Struct { name: None, fields } = &node.kind else {
+            if matches!(self.origin(node), Origin::Preset(_)) {
+                found.push(at.into());
+            }
+            return;
+        };
+        for field in fields {
+            let name = &field.name.text;
+            let path = if at.is_empty() {
+                name.clone()
+            } else {
+                format!("{at}.{name}")
+            };
+            self.collect(peel(&field.value), &path, found);
+        }
+    }
+
     fn node(&self, path: &str) -> Option<&Node> {
         value_at(&self.root, path).map(peel)
     }

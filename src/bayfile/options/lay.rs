@@ -11,6 +11,24 @@ const PLACE: [&str; 2] = ["post_line", "across"];
 /// What belongs to the garage and not to lift, vehicle or people.
 const OF_GARAGE: [&str; 4] = ["garage", "slab", "power", "arrangements"];
 
+/// The list of what is not measured. Which of its words are about the garage only a person could
+/// say: a bay put into another garage lacks what both files lack.
+const NOT_MEASURED: &str = "not_measured";
+
+fn add_not_measured(fields: &mut Vec<Field>, theirs: &Field) {
+    let own = fields.iter_mut().find(|f| f.name.text == NOT_MEASURED);
+    match own.map(|own| &mut own.value.kind) {
+        Some(Kind::List(items)) => {
+            if let Kind::List(more) = &theirs.value.kind {
+                items.extend(more.iter().cloned());
+            }
+        }
+        // What is no list is refused as it is read.
+        Some(_) => {}
+        None => fields.push(theirs.clone()),
+    }
+}
+
 const fn fields_of(node: &mut Node) -> Option<&mut Vec<Field>> {
     match &mut node.kind {
         Kind::Struct { fields, .. } => Some(fields),
@@ -56,6 +74,10 @@ pub(super) fn into_garage(root: &mut Node, other: &Node) {
     if let Kind::Struct { fields: theirs, .. } = &other.kind {
         let of_garage = |f: &&Field| OF_GARAGE.contains(&f.name.text.as_str());
         fields.extend(theirs.iter().filter(of_garage).cloned());
+        let theirs = theirs.iter().find(|f| f.name.text == NOT_MEASURED);
+        if let Some(theirs) = theirs {
+            add_not_measured(fields, theirs);
+        }
     }
     if let Some(lift) = fields.iter_mut().find(|f| f.name.text == "lift")
         && let Some(fields) = fields_of(&mut lift.value)

@@ -45,7 +45,14 @@ pub(super) fn pages(blocks: &[Block], paper: Paper, of: usize) -> Vec<Sheet> {
             } else {
                 block.height(width)
             };
-            if top - needed < low.y && taken > 0 {
+            let parts_badly = block.opens()
+                && is_parted_badly(
+                    rest.get(taken..).unwrap_or_default(),
+                    width,
+                    top - low.y,
+                    high.y - low.y,
+                );
+            if (top - needed < low.y || parts_badly) && taken > 0 {
                 break;
             }
             block.draw(&mut sheet, DVec2::new(low.x, top), width);
@@ -56,6 +63,22 @@ pub(super) fn pages(blocks: &[Block], paper: Paper, of: usize) -> Vec<Sheet> {
         pages.push(sheet);
     }
     pages
+}
+
+/// The least share of a section on either side of a break; less is cut off from its sketch and
+/// words.
+const SHARE: f64 = 0.4;
+
+/// Whether a section that would find room on a page of its own is broken so that little of it comes
+/// before the break or after it.
+fn is_parted_badly(from: &[Block], width: f64, left: f64, page: f64) -> bool {
+    let own = from
+        .iter()
+        .take(1)
+        .chain(from.iter().skip(1).take_while(|block| !block.opens()));
+    let whole: f64 = own.map(|block| block.height(width) + APART).sum::<f64>() - APART;
+    let over = whole - left;
+    whole <= page && over > 0.0 && (left < whole * SHARE || over < whole * SHARE)
 }
 
 fn frame(paper: Paper, page: [usize; 2]) -> Frame {

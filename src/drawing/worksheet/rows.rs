@@ -7,7 +7,7 @@ use super::sketch::Sketch;
 use super::sketches::sketch;
 use super::table::{heads, table};
 use crate::drawing::palette::Colour;
-use crate::drawing::palette::paper::{FINE, INK};
+use crate::drawing::palette::paper::INK;
 use crate::drawing::sheet::font::wrapped;
 use crate::drawing::sheet::{LEADING, Layer, Pen, Shape, Sheet, Text};
 use crate::worksheet::{Kind, Question, Section, When, number};
@@ -76,6 +76,11 @@ fn what(question: &Question) -> String {
 }
 
 impl Block {
+    /// True where a section begins.
+    pub(super) const fn opens(&self) -> bool {
+        matches!(self, Self::Heading(..))
+    }
+
     /// True for what stands over something and is nothing without it.
     pub(super) const fn leads(&self) -> bool {
         matches!(self, Self::Heading(..) | Self::Sketch(_) | Self::Column(..))
@@ -105,11 +110,16 @@ impl Block {
                 let words: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
                 format!(" One of: {}.", words.join(", "))
             }
-            Kind::YesNo => " yes or no.".into(),
+            Kind::YesNo => " Yes or no.".into(),
             kind if !kind.units().is_empty() => format!(" In {}.", kind.units()),
             _ => String::new(),
         };
-        format!("{}. {}{words}", question.what, question.how)
+        let end = if question.what.ends_with('?') {
+            ""
+        } else {
+            "."
+        };
+        format!("{}{end} {}{words}", question.what, question.how)
     }
 
     /// Draws it with its upper left corner here.
@@ -136,7 +146,7 @@ impl Block {
                 let room = width - NUMBER - ANSWER - 3.0;
                 pen.word(0.0, -WHAT * LEADING * 0.75, number, WHAT, INK);
                 pen.paragraph(NUMBER, &what(question), WHAT, INK, room);
-                pen.paragraph(NUMBER, question.how, HOW, FINE, room);
+                pen.paragraph(NUMBER, question.how, HOW, INK, room);
                 let left = at.x + width - ANSWER;
                 match ticks(question.kind) {
                     Some(rows) => rows.draw(pen.sheet, DVec2::new(left, at.y)),

@@ -1,7 +1,7 @@
 //! The sketches of the form, one for a section that needs one. Millimetres of paper.
 
 use super::sketch::{Sketch, at};
-use super::sketches_lift::{fixed, lift, parking, vehicle};
+use super::sketches_lift::{fixed, lift, parking, place, vehicle};
 use crate::drawing::palette::paper::{DOOR, PAPER, STEEL, WALL};
 
 /// The sketch of a section; none where words do.
@@ -11,6 +11,7 @@ pub(super) fn sketch(section: &str) -> Option<Sketch> {
         "room" => room(),
         "opener" => opener(),
         "things" => things(),
+        "place" => place(),
         "readings" => readings(),
         "lines" => lines(),
         "lift" => lift(),

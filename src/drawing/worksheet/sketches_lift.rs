@@ -26,31 +26,55 @@ pub(super) fn lift() -> Sketch {
         s.rect((pad - 1.5, 13.5), (pad + 1.5, 16.0), STEEL);
     }
     s.dim("lift.column.height", at(7.0, 5.2), at(7.0, 50.0));
-    s.dim("lift.spacing", at(22.0, 42.0), at(70.0, 42.0));
+    s.dim_at("lift.spacing", at(22.0, 34.0), at(70.0, 34.0), 0.3);
     s.dim("lift.drive_through", at(25.0, 22.0), at(67.0, 22.0));
     s.dim("lift.base_plate.width", at(67.0, 1.5), at(81.0, 1.5));
     s.dim("lift.pad.lowest", at(38.0, 4.0), at(38.0, 16.0));
-    s.dim("lift.travel", at(85.0, 12.0), at(85.0, 46.0));
+    s.dim("lift.travel", at(85.0, 12.0), at(85.0, 43.0));
     s.dashed(at(71.0, 12.0), at(85.0, 12.0));
     s.spot("lift.base_plate.thickness", at(22.0, 4.6), at(30.0, 8.0));
     for y in [30.0, 34.0, 38.0] {
         s.line(at(76.0, y), at(79.0, y));
     }
     s.dim("#locks.pitch", at(90.0, 34.0), at(90.0, 38.0));
-    s.spot("#locks.first", at(77.5, 30.0), at(60.0, 32.0));
+    s.spot("#locks.first", at(77.5, 30.0), at(66.0, 29.0));
 
-    s.word(at(110.0, 53.0), "from above, the door below");
-    s.rect((104.0, 3.0), (176.0, 5.0), WALL);
-    s.rect((122.0, 3.0), (158.0, 5.0), DOOR);
-    for x in [116.0, 160.0] {
-        s.rect((x, 34.0), (x + 10.0, 44.0), STEEL);
+    s.rect((14.0, 46.5), (78.0, 49.5), STEEL);
+    s.circle(at(46.0, 44.6), 1.0, Some(STEEL));
+    s.dim("#tie.underside", at(62.0, 4.0), at(62.0, 46.5));
+    s.spot("#tie.height", at(34.0, 48.0), at(34.0, 53.0));
+    s.spot("#bar.drop", at(46.0, 44.6), at(54.0, 38.5));
+
+    s.word(at(104.0, 53.0), "from above, the front (inward) above");
+    for (x, way) in [(110.0, 1.0), (160.0, -1.0)] {
+        s.rect((x - 5.0, 20.0), (x + 5.0, 32.0), STEEL);
+        s.rect((x - 3.5, 22.0), (x + 3.5, 30.0), STEEL);
+        for (up, away) in [(29.0, 44.0), (23.0, 6.0)] {
+            s.line(at(x + way * 5.0, up), at(x + way * 17.0, away));
+            s.circle(at(x + way * 17.0, away), 2.0, Some(STEEL));
+        }
     }
-    s.dashed(at(110.0, 39.0), at(174.0, 39.0));
-    s.dashed(at(140.0, 5.0), at(140.0, 48.0));
-    s.dashed(at(143.0, 24.0), at(143.0, 46.0));
-    s.dim("lift.post_line", at(132.0, 5.0), at(132.0, 39.0));
-    s.spot("lift.across", at(141.5, 46.0), at(152.0, 48.0));
-    s.dim("lift.base_plate.depth", at(173.0, 34.0), at(173.0, 44.0));
+    s.dim("lift.arms.front.longest", at(115.0, 29.0), at(127.0, 44.0));
+    s.dim("lift.arms.rear.longest", at(115.0, 23.0), at(127.0, 6.0));
+    s.dim("lift.base_plate.depth", at(170.0, 20.0), at(170.0, 32.0));
+    s
+}
+
+/// From above.
+pub(super) fn place() -> Sketch {
+    let mut s = Sketch::new("place", 120.0, 46.0);
+    s.word(at(0.0, 43.0), "from above, the door below");
+    s.rect((0.0, 1.0), (92.0, 3.0), WALL);
+    s.rect((22.0, 1.0), (62.0, 3.0), DOOR);
+    for x in [17.0, 61.0] {
+        s.rect((x, 26.0), (x + 10.0, 36.0), STEEL);
+    }
+    s.dashed(at(10.0, 31.0), at(78.0, 31.0));
+    s.dashed(at(42.0, 3.0), at(42.0, 40.0));
+    s.dashed(at(44.0, 18.0), at(44.0, 38.0));
+    s.dim("lift.post_line", at(34.0, 3.0), at(34.0, 31.0));
+    s.spot("lift.across", at(43.0, 38.0), at(54.0, 40.0));
+    s.word(at(46.5, 12.0), "middle of the door, of the lift");
     s
 }
 

@@ -123,7 +123,7 @@ fn a_sketch_numbers_only_what_its_section_asks() {
                 numbers += usize::from(own);
             }
         }
-        assert!(numbers > 2, "{}", section.id);
+        assert!(numbers >= section.questions.len().min(3), "{}", section.id);
         drawn += 1;
     }
     assert!(drawn >= 10);

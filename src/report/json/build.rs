@@ -218,6 +218,7 @@ fn withheld(withheld: &Withheld, show: Show) -> WithheldReport {
             vec![topic.heading().into(), figure.id.clone().into_owned()],
             None,
         ),
+        Withheld::NotMeasured { what } => (what.clone(), None),
         Withheld::OverRating { .. } | Withheld::NoMarkFits => (Vec::new(), None),
     };
     let reason = reason(withheld, show);

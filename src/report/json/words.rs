@@ -105,6 +105,8 @@ words!(
         CannotBeStoodUp,
         /// The vehicle can't be driven in with its margins.
         CannotDriveIn,
+        /// The file names things in it as not measured.
+        NotMeasured,
         /// A pad hangs loose.
         LoosePad,
         /// A margin is short as parked and stays so.
@@ -250,6 +252,7 @@ impl From<&Withheld> for WithheldKind {
             Withheld::DoesNotStand { .. } => Self::DoesNotStand,
             Withheld::CannotBeStoodUp { .. } => Self::CannotBeStoodUp,
             Withheld::CannotDriveIn { .. } => Self::CannotDriveIn,
+            Withheld::NotMeasured { .. } => Self::NotMeasured,
             Withheld::LoosePad { .. } => Self::LoosePad,
             Withheld::TightAsParked { .. } => Self::TightAsParked,
             Withheld::CarriedPartsTouch { .. } => Self::CarriedPartsTouch,

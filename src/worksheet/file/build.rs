@@ -15,10 +15,34 @@ pub(super) struct Text {
     pub(super) typical: Vec<(String, String)>,
     /// Things that were begun and not measured enough.
     pub(super) left_out: Vec<String>,
+    /// What withholds every lock and has no line of its own in the file.
+    withheld: Vec<String>,
+    /// Path and name of each figure of a preset that withholds.
+    kept: Vec<(String, String)>,
+    /// Paths of lists that lack something.
+    pointed_out: Vec<String>,
     /// Lines for the top of the file.
     pub(super) head: Vec<String>,
     /// What the person is told.
     pub(super) notes: Vec<String>,
+}
+
+/// Whether a figure of lift or vehicle decides how high the vehicle may go, so that somebody else's
+/// in its place would make the verdict one about somebody else's lift or vehicle. Ratings, loads and
+/// what the manual asks of the slab have sections of their own, which say where a figure comes from.
+fn decides_clearance(path: &str) -> bool {
+    const OF_LIFT: [&str; 8] = [
+        "lift.column.height",
+        "lift.tie",
+        "lift.spacing",
+        "lift.drive_through",
+        "lift.travel",
+        "lift.locks",
+        "lift.pad.",
+        "lift.arms.",
+    ];
+    OF_LIFT.iter().any(|of| path.starts_with(of))
+        || (path.starts_with("vehicle.") && !path.starts_with("vehicle.axle_loads"))
 }
 
 const NAME: &str = "the answers";
@@ -40,6 +64,9 @@ impl Text {
             marks: Vec::new(),
             typical: Vec::new(),
             left_out: Vec::new(),
+            withheld: Vec::new(),
+            kept: Vec::new(),
+            pointed_out: Vec::new(),
             head: Vec::new(),
             notes: Vec::new(),
         })
@@ -82,11 +109,16 @@ impl Text {
         self.take(self.written.remove(path))
     }
 
-    /// A question without an answer: its placeholder is marked, a preset's figure is listed, and
-    /// what the file can do without stays out.
+    /// A question without an answer: its placeholder is marked, a preset's figure withholds every
+    /// lock where it decides clearance and is listed where not, and what the file can do without
+    /// stays out.
     pub(super) fn lacks(&mut self, path: &str, what: &str) {
         match self.found(path).map(|value| value.origin) {
             Some(Origin::File) => self.mark(path, what),
+            Some(Origin::Preset(_)) if decides_clearance(path) => {
+                self.kept
+                    .push((path.into(), format!("{what}: a preset's figure")));
+            }
             Some(Origin::Preset(_)) => self.typical(path, what),
             None => {}
         }
@@ -96,6 +128,38 @@ impl Text {
         if !self.marks.iter().any(|(known, _)| known == path) {
             self.marks.push((path.into(), what.into()));
         }
+    }
+
+    /// Something that is there and not in the file: no lock may be called safe for want of it.
+    pub(super) fn withhold(&mut self, what: String) {
+        if !self.withheld.contains(&what) {
+            self.withheld.push(what);
+        }
+    }
+
+    /// Marks the line of a list that lacks something.
+    pub(super) fn point_out(&mut self, path: &str) {
+        self.pointed_out.push(path.into());
+    }
+
+    pub(super) fn not_typical(&mut self, path: &str) {
+        self.typical.retain(|(known, _)| known != path);
+    }
+
+    /// Every value of lift and vehicle that is a preset's and was not asked for, as a path.
+    pub(super) fn not_asked(&self) -> Vec<String> {
+        let kept = ["lift", "vehicle"].iter().flat_map(|part| {
+            let paths = self.written.of_preset(part).into_iter();
+            paths.map(move |path| format!("{part}.{path}"))
+        });
+        let within = |path: &str, known: &str| {
+            path.strip_prefix(known)
+                .is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
+        };
+        kept.filter(|path| !path.ends_with(".name"))
+            .filter(|path| !self.typical.iter().any(|(known, _)| within(path, known)))
+            .filter(|path| !self.kept.iter().any(|(known, _)| within(path, known)))
+            .collect()
     }
 
     pub(super) fn typical(&mut self, path: &str, what: &str) {
@@ -118,12 +182,23 @@ impl Text {
         })
     }
 
+    /// What is not measured: what is missing first, for it is the least to be seen; then
+    /// placeholders; then a preset's figures, which are at least of the kind.
+    /// Each with its path, where it has one.
+    pub(super) fn not_measured(&self) -> Vec<(String, Option<String>)> {
+        let named = self.marks.iter().chain(&self.kept);
+        let named = named.map(|(path, what)| (what.clone(), Some(path.clone())));
+        let missing = self.withheld.iter().map(|what| (what.clone(), None));
+        missing.chain(named).collect()
+    }
+
     /// The text with its placeholders marked, each on its line.
     pub(super) fn marked(&self) -> String {
         let mut written = self.written.clone();
         let mut text = self.text.clone();
         let mut held: Vec<(String, String, &str)> = Vec::new();
-        for (number, (path, _)) in self.marks.iter().enumerate() {
+        let marks = self.marks.iter().map(|(path, _)| path);
+        for (number, path) in marks.chain(&self.pointed_out).enumerate() {
             let Some(value) = self.value(path) else {
                 continue;
             };

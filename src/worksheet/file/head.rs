@@ -7,7 +7,8 @@ use crate::worksheet::FORM_VERSION;
 impl Answers {
     pub(super) fn finished(&self, mut text: Text) -> Made {
         let title = self.text("title").unwrap_or_else(|| "New bay".into());
-        let count = text.marks.len();
+        let not_measured = text.not_measured();
+        let count = not_measured.len();
         let title = match count {
             0 => title,
             1 => format!("{title} (1 value NOT MEASURED)"),
@@ -25,27 +26,35 @@ impl Answers {
             }
         }
         head.append(&mut text.head);
-        if !text.marks.is_empty() {
+        if count > 0 {
             head.push(String::new());
             head.push(
-                "NOT MEASURED: the lines marked so hold placeholders. Until a figure of your own is \
-                 in their place, the verdict is about somebody else's garage:"
+                "NOT MEASURED: what stands in the list not_measured below. Its lines hold \
+                 placeholders and are marked, or a preset's typical figure stands in its place, or it \
+                 is missing from the file. Until it is measured the verdict would be about somebody \
+                 else's garage, so no lock is called safe."
                     .into(),
-            );
-            head.extend(
-                text.marks
-                    .iter()
-                    .map(|(path, what)| format!("  {what} ({path})")),
             );
         }
         if !text.typical.is_empty() {
             head.push(String::new());
-            head.push("Kept from the presets, typical figures of a class:".into());
+            head.push(
+                "Asked for, not answered, and kept from the presets, typical figures of a class:"
+                    .into(),
+            );
             head.extend(
                 text.typical
                     .iter()
                     .map(|(path, what)| format!("  {what} ({path})")),
             );
+        }
+        let not_asked = text.not_asked();
+        if !not_asked.is_empty() {
+            head.push(String::new());
+            head.push(format!(
+                "Not asked for, and kept from the presets: {}.",
+                not_asked.join(", ")
+            ));
         }
         if !text.left_out.is_empty() {
             head.push(String::new());
@@ -58,7 +67,7 @@ impl Answers {
             .map(|what| format!("Left out: {what}."))
             .collect::<Vec<_>>();
         notes.append(&mut text.notes);
-        let body = text.marked();
+        let body = with_list(&text.marked(), &not_measured);
         let mut out = String::new();
         for line in head {
             for part in textwrap::wrap(&line, textwrap::Options::new(96).subsequent_indent("  ")) {
@@ -69,9 +78,31 @@ impl Answers {
         out.push_str(&body);
         Made {
             text: out,
-            not_measured: text.marks.into_iter().map(|(_, what)| what).collect(),
+            not_measured: not_measured.into_iter().map(|(what, _)| what).collect(),
+            not_asked,
             typical: text.typical.into_iter().map(|(_, what)| what).collect(),
             notes,
         }
     }
+}
+
+/// The file with the list of what is not measured, after its title and units.
+fn with_list(body: &str, not_measured: &[(String, Option<String>)]) -> String {
+    if not_measured.is_empty() {
+        return body.into();
+    }
+    let mut items = String::new();
+    for (what, path) in not_measured {
+        items.push_str(&format!("        {},", quoted(what)));
+        if let Some(path) = path {
+            items.push_str(&format!(" // {path}"));
+        }
+        items.push('\n');
+    }
+    let list = format!(
+        "\n    // While anything stands in this list no lock is called safe. Measure it, write the figure\n    \
+         // into its field, and take it out of the list.\n    not_measured: [\n{items}    ],\n\n    garage: ("
+    );
+    // The starter file has a garage; were it not so the bay file would not have been one.
+    body.replacen("\n\n    garage: (", &list, 1)
 }

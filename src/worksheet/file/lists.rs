@@ -1,7 +1,7 @@
 //! Things that are asked for one after another: obstacles, holes, lines, people.
 
 use super::build::Text;
-use super::{Answers, Refused, Section, number, sections};
+use super::{Answers, Refused, Section, number, section_label, sections};
 
 impl Answers {
     pub(super) fn lists(&self, text: &mut Text) -> Result<(), Refused> {
@@ -20,6 +20,7 @@ impl Answers {
             _ => "policy.people",
         };
         let mut items = Vec::new();
+        let mut lacking = Vec::new();
         for item in 0..self.count(section.id) {
             match self.item(section, item) {
                 Ok(ron) => items.push(ron),
@@ -27,35 +28,57 @@ impl Answers {
                     let name = self.get(section.id, item, "name").map(super::unquoted);
                     let thing = section.repeat.map_or("", |repeat| repeat.thing);
                     let name = name.unwrap_or_else(|| format!("{thing} no. {}", item + 1));
-                    text.left_out.push(format!("{name}: {lacks} not known"));
+                    lacking.push(format!("{name}: {lacks} not known"));
                 }
             }
         }
+        // What is there and is not in the file may be what a vehicle meets, or where an anchor must
+        // not go. A hole or a person more changes no answer for the better.
+        if matches!(section.id, "things" | "fixed" | "lines") {
+            for what in &lacking {
+                text.withhold(format!("{what}, so it is not in the file"));
+            }
+        }
         let looked = self.closed.get(section.id).copied().unwrap_or(false);
+        let all = format!("{}: whether these are all", section_label(section.id));
         match section.id {
             // The starter's own light is nobody's.
             "things" => {
                 text.set(path, &listed(&items, 8))?;
                 if !looked {
-                    text.mark(path, "whether these are all things in the room");
+                    text.mark(path, &all);
+                } else if !lacking.is_empty() {
+                    text.point_out(path);
                 }
             }
-            "fixed" if !items.is_empty() || looked => text.set(path, &listed(&items, 8))?,
-            "fixed" => text.typical(path, "what is fixed on the vehicle"),
-            // That there is no line is known only where somebody looked.
-            "lines" if !items.is_empty() && !looked => {
+            // Nobody looked: what the preset has on it, which is mostly nothing, is no answer.
+            "fixed" if items.is_empty() && !looked => text.withhold(all),
+            // Named, not measured: what the preset has stays.
+            "fixed" if items.is_empty() && !lacking.is_empty() => {}
+            "fixed" => {
                 text.set(path, &listed(&items, 8))?;
-                text.notes.push(
-                    "Nobody said that these are all joints, cracks, edges and drains near the posts."
-                        .into(),
-                );
+                if !looked {
+                    text.mark(path, &all);
+                } else if !lacking.is_empty() {
+                    text.point_out(path);
+                }
             }
-            "lines" if looked => text.set(path, &listed(&items, 8))?,
+            // That there is no line is known only where somebody looked, and told of each.
+            "lines" if items.is_empty() && (!looked || !lacking.is_empty()) => {}
+            "lines" => {
+                text.set(path, &listed(&items, 8))?;
+                if !looked {
+                    text.mark(path, &all);
+                } else if !lacking.is_empty() {
+                    text.point_out(path);
+                }
+            }
             "readings" if !items.is_empty() => text.set(path, &listed(&items, 8))?,
             "people" if items.is_empty() => text.leave_out(path)?,
             "people" => text.set(path, &listed(&items, 8))?,
             _ => {}
         }
+        text.left_out.append(&mut lacking);
         Ok(())
     }
 

@@ -4,7 +4,7 @@
 use std::fmt::Write as _;
 
 use super::build::Text;
-use super::{Answers, Refused, asked};
+use super::{Answers, Refused, label};
 
 impl Answers {
     /// Kinds of ceiling, floor, door and opener: variants, with placeholders to be filled.
@@ -29,7 +29,7 @@ impl Answers {
             }
             Some("stepped") => self.steps(text, &high)?,
             Some(_) => {}
-            None => text.mark("garage.ceiling.height", "shape of the ceiling"),
+            None => text.mark("garage.ceiling.height", &label("#ceiling")),
         }
         self.floor(text)?;
         self.door(text)?;
@@ -54,7 +54,7 @@ impl Answers {
             _ => {}
         }
         if self.plain("#opener").is_none() {
-            text.mark("garage.opener.x", "kind of opener");
+            text.mark("garage.opener.x", &label("#opener"));
         }
         Ok(())
     }
@@ -65,21 +65,34 @@ impl Answers {
         let from = known("#step.from").unwrap_or_else(|| text.either("12 ft", "3600 mm"));
         let first = known("#step.height").unwrap_or_else(|| high.to_owned());
         let next = known("#step.next").unwrap_or_else(|| high.to_owned());
-        text.set(
-            "garage.ceiling",
-            &format!(
-                "Stepped(steps: [\n            (from: {zero}, height: {first}),\n            \
-                 (from: {from}, height: {next}),\n        ])"
-            ),
-        )?;
-        for (key, path) in [
+        let mut steps = vec![(zero, first), (from, next)];
+        let mut asked = vec![
             ("#step.height", "garage.ceiling.steps[0].height"),
             ("#step.from", "garage.ceiling.steps[1].from"),
             ("#step.next", "garage.ceiling.steps[1].height"),
-        ] {
+        ];
+        if self.word("#step.more").as_deref() == Some("yes") {
+            let second = known("#step.second").unwrap_or_else(|| text.either("24 ft", "7200 mm"));
+            let last = known("#step.last").unwrap_or_else(|| high.to_owned());
+            steps.push((second, last));
+            asked.push(("#step.second", "garage.ceiling.steps[2].from"));
+            asked.push(("#step.last", "garage.ceiling.steps[2].height"));
+        }
+        let steps: Vec<String> = steps
+            .iter()
+            .map(|(from, height)| format!("            (from: {from}, height: {height}),\n"))
+            .collect();
+        text.set(
+            "garage.ceiling",
+            &format!("Stepped(steps: [\n{}        ])", steps.concat()),
+        )?;
+        for (key, path) in asked {
             if self.plain(key).is_none() {
-                text.mark(path, asked(key));
+                text.mark(path, &label(key));
             }
+        }
+        if self.plain("#step.more").is_none() {
+            text.withhold(label("#step.more"));
         }
         Ok(())
     }
@@ -102,7 +115,7 @@ impl Answers {
                 }
             }
         }
-        text.mark("garage.floor", "fall of the floor");
+        text.mark("garage.floor", &label("#floor"));
         Ok(())
     }
 
@@ -147,7 +160,7 @@ impl Answers {
                     let path = format!("garage.door.{name}");
                     match self.plain(&key) {
                         Some(ron) => text.set(&path, ron)?,
-                        None => text.mark(&path, asked(&key)),
+                        None => text.mark(&path, &label(&key)),
                     }
                 }
             }
@@ -170,13 +183,13 @@ impl Answers {
                 };
                 text.set("garage.door.layout", &layout)?;
                 if self.plain("#layout").is_none() {
-                    text.mark("garage.door.layout", asked("#layout"));
+                    text.mark("garage.door.layout", &label("#layout"));
                 }
                 if self.plain("#layout") == Some("HighLift") && self.plain("#extra").is_none() {
-                    text.mark("garage.door.layout.extra", asked("#extra"));
+                    text.mark("garage.door.layout.extra", &label("#extra"));
                 }
             }
-            None => text.mark("garage.door.layout", "kind of door"),
+            None => text.mark("garage.door.layout", &label("#door")),
         }
         Ok(())
     }

@@ -2,7 +2,7 @@
 //! the open door hangs as its figures say.
 
 use super::build::Text;
-use super::{Answers, Refused, unquoted};
+use super::{Answers, Refused, label, unquoted};
 use crate::bay::Bay;
 use crate::solids::list::solids;
 use crate::solids::{DoorTravel, Role};
@@ -64,7 +64,8 @@ impl Answers {
         let offset = self.length("garage.opening.offset").unwrap_or(Length::ZERO);
         let high = self.length("garage.opening.height").unwrap_or(Length::ZERO);
         let line = self.length("lift.post_line").unwrap_or(Length::ZERO);
-        let step = self.length("#step.from").unwrap_or(Length::ZERO);
+        let step = |key: &str| self.length(key).unwrap_or(Length::ZERO);
+        let step = step("#step.from").max(step("#step.second"));
         let metre = Length::metres(1.0);
         at_least(text, "garage.width", opening + offset.abs() * 2.0 + metre)?;
         at_least(
@@ -140,6 +141,11 @@ impl Answers {
                 both(read, bay.units, Rounding::Down),
                 both(Length::metres(lowest), bay.units, Rounding::Down)
             );
+            text.withhold(format!(
+                "{}: read {}, lower than the figures of the door say",
+                label("#open_lowest"),
+                both(read, bay.units, Rounding::Down)
+            ));
             text.head.push(words.clone());
             text.notes.push(words);
         }

@@ -38,7 +38,8 @@ pub(super) const DOOR: Section = Section {
         Question::new(
             "garage.opening.offset",
             "Opening: its middle off the room's middle",
-            "Measure each jamb to its side wall: half of left less right. With a minus to the left.",
+            "Measure each jamb to its side wall: (left - right) / 2, a minus and all. With a minus the \
+             door lies to the left.",
             PLACE,
         ),
         Question::new(

@@ -20,6 +20,7 @@ const ALL: &[Section] = &[
     room::ROOM,
     door::OPENER,
     room::THINGS,
+    lift::PLACE_OF_LIFT,
     slab::READINGS,
     slab::LINES,
     slab::SLAB,
@@ -47,4 +48,28 @@ pub fn number(section_id: &str, key: &str) -> Option<String> {
         .find(|(_, section)| section.id == section_id)?;
     let index = section.questions.iter().position(|one| one.key == key)?;
     Some(format!("{}.{}", at + 1, index + 1))
+}
+
+/// What is asked by a key outside the repeated sections, with its number on the form: how a person
+/// who has the form finds it again.
+#[must_use]
+pub fn label(key: &str) -> String {
+    let found = ALL
+        .iter()
+        .filter(|one| one.repeat.is_none())
+        .find_map(|section| {
+            let question = section.questions.iter().find(|one| one.key == key)?;
+            Some((section.id, question.what))
+        });
+    found.map_or_else(String::new, |(section, what)| {
+        format!("{} {what}", number(section, key).unwrap_or_default())
+    })
+}
+
+/// A repeated section's number and title.
+#[must_use]
+pub fn section_label(id: &str) -> String {
+    let at = ALL.iter().position(|section| section.id == id);
+    at.and_then(|at| Some(format!("{} {}", at + 1, ALL.get(at)?.title)))
+        .unwrap_or_default()
 }

@@ -139,10 +139,31 @@ pub(super) const ROOM: Section = Section {
         Question::new(
             "#step.next",
             "Stepped: least height behind the step",
-            "As before. Further steps are written into the file.",
+            "As before, up to the next step where there is one.",
             SIZE,
         )
         .only_if("#ceiling", &["stepped"]),
+        Question::new(
+            "#step.more",
+            "Stepped: is there a second step?",
+            "A third is written into the file.",
+            Kind::Choice(&[("yes", ""), ("no", "")]),
+        )
+        .only_if("#ceiling", &["stepped"]),
+        Question::new(
+            "#step.second",
+            "Stepped: where the second step is",
+            "From the door wall, as before.",
+            SIZE,
+        )
+        .only_if("#step.more", &["yes"]),
+        Question::new(
+            "#step.last",
+            "Stepped: least height behind the second step",
+            "As before.",
+            SIZE,
+        )
+        .only_if("#step.more", &["yes"]),
         Question::new(
             "#floor",
             "The floor falls toward",
@@ -239,7 +260,7 @@ pub(super) const THINGS: Section = Section {
         Question::new(
             "#removable",
             "Can it be moved away for good?",
-            "Yes, only where you may and will do it.",
+            "Only where you may and will do it.",
             Kind::YesNo,
         ),
     ],

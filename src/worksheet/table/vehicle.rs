@@ -11,7 +11,7 @@ pub(super) const VEHICLE: Section = Section {
     title: "The vehicle",
     says: "On level ground, tyres pumped, empty as it will be raised, mirrors out. Stations are \
            measured along the vehicle from the front bumper. What stays empty keeps the typical \
-           figure of the preset, which is no maker's.",
+           figure of the preset, which is no maker's; but for the loads no lock is called safe on it.",
     questions: &[
         Question::new(
             "vehicle.preset",

@@ -7,6 +7,7 @@ mod plate;
 mod ratings;
 mod room;
 mod slab;
+mod tie;
 mod vehicle;
 
 use super::fields::Fields;
@@ -17,6 +18,7 @@ pub(super) use plate::anchors;
 pub(super) use ratings::ratings;
 pub(super) use room::{ceiling, outside};
 pub(super) use slab::slab_days;
+pub(super) use tie::tie;
 pub(super) use vehicle::vehicle;
 
 /// Noise allowed between two figures that should be one, in metres.

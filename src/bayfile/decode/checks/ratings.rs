@@ -11,6 +11,9 @@ pub(super) fn both(mass: Mass) -> String {
     format!("{imperial} ({metric})")
 }
 
+/// How much a rating may be rounded, as a share: manuals give it in one system and round the other.
+const ROUNDED: f64 = 0.005;
+
 /// True when neither an arm nor a post may carry what the lift as a whole can't give it; else that
 /// is noted.
 ///
@@ -32,6 +35,20 @@ pub(in crate::bayfile::decode) fn ratings(f: &Fields<'_>, lift: &Lift) -> bool {
             "four arms share the lift's capacity: one has no more than half of it",
             "take both from the manual: `capacity` is for the whole lift, `arm_capacity` for one \
              arm; remove `arm_capacity` where it does not say",
+        );
+    }
+    let shared = |arm: Mass| arm.kg() * 4.0 > lift.capacity.kg() * (1.0 + ROUNDED);
+    if let Some(arm) = lift.arm_capacity.filter(|arm| good && shared(*arm)) {
+        f.cx.warning(
+            f.span(f.newer("arm_capacity", "capacity")),
+            &format!(
+                "four arms of {} are said to carry more together than the lift, {}",
+                both(arm),
+                both(lift.capacity)
+            ),
+            "one arm may carry more than a quarter only where the lift's own manual says so",
+            "take both from the same manual; remove `arm_capacity` where it does not say: a quarter \
+             of the capacity is taken then",
         );
     }
     let post = lift.post_capacity.filter(|post| *post > lift.capacity);
