@@ -71,7 +71,13 @@ pub(super) fn written(options: &CardOptions, loaded: &[Loaded]) -> Result<String
     let first = entries.first().ok_or_else(|| count(0))?;
     let paper = options.paper.unwrap_or(Paper::usual(first.bay.units));
     let pages = card(&entries, options.on, paper).map_err(|error| failed(error, paper))?;
-    write(&options.out, &inputs, options.format, &first.bay.title, &pages)
+    write(
+        &options.out,
+        &inputs,
+        options.format,
+        &first.bay.title,
+        &pages,
+    )
 }
 
 fn count(given: usize) -> Failure {

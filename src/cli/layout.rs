@@ -57,5 +57,11 @@ pub(super) fn written(options: &LayoutOptions, loaded: &Loaded) -> Result<String
             "take a larger paper: `--paper a3`",
         ),
     })?;
-    write(&options.out, &loaded.inputs, options.format, &loaded.bay.title, &pages)
+    write(
+        &options.out,
+        &loaded.inputs,
+        options.format,
+        &loaded.bay.title,
+        &pages,
+    )
 }

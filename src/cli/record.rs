@@ -50,5 +50,11 @@ pub(super) fn written(options: &RecordOptions, loaded: &Loaded) -> Result<String
             "take a larger paper: `--paper a3`",
         )
     })?;
-    write(&options.out, &loaded.inputs, options.format, &loaded.bay.title, &pages)
+    write(
+        &options.out,
+        &loaded.inputs,
+        options.format,
+        &loaded.bay.title,
+        &pages,
+    )
 }

@@ -16,7 +16,11 @@ fn bay_at(folder: &Path, name: &str) -> String {
 fn is_kept(folder: &Path, input: &str, before: &str, run: &Run) {
     run.is_refused();
     assert!(run.stderr.contains("which would be lost"), "{run:?}");
-    assert_eq!(fs::read_to_string(folder.join(input)).unwrap(), before, "{run:?}");
+    assert_eq!(
+        fs::read_to_string(folder.join(input)).unwrap(),
+        before,
+        "{run:?}"
+    );
 }
 
 #[test]
@@ -43,14 +47,34 @@ fn no_command_writes_over_its_bay_file() {
         {
             let link = format!("{command}-link.{ending}");
             std::os::unix::fs::symlink(at.join(&name), at.join(&link)).unwrap();
-            is_kept(at, &name, &before, &bayrise_in(at, &[command, &name, &link]));
-            is_kept(at, &name, &before, &bayrise_in(at, &[command, &link, &name]));
+            is_kept(
+                at,
+                &name,
+                &before,
+                &bayrise_in(at, &[command, &name, &link]),
+            );
+            is_kept(
+                at,
+                &name,
+                &before,
+                &bayrise_in(at, &[command, &link, &name]),
+            );
         }
     }
     let before = bay_at(at, "own.pdf");
-    is_kept(at, "own.pdf", &before, &bayrise_in(at, &["plan", "own.pdf", "--page", "own.pdf"]));
+    is_kept(
+        at,
+        "own.pdf",
+        &before,
+        &bayrise_in(at, &["plan", "own.pdf", "--page", "own.pdf"]),
+    );
     let before = bay_at(at, "own.png");
-    is_kept(at, "own.png", &before, &bayrise_in(at, &["check", "own.png", "--picture", "own.png"]));
+    is_kept(
+        at,
+        "own.png",
+        &before,
+        &bayrise_in(at, &["check", "own.png", "--picture", "own.png"]),
+    );
     let before = bay_at(at, "own.ron");
     let new = bayrise_in(at, &["new", "own.ron"]);
     new.is_refused();
@@ -71,8 +95,16 @@ fn nor_over_any_other_input() {
     is_kept(at, "other.png", &before, &bayrise_in(at, &pictured));
     // The file of a later page.
     let before = bay_at(at, "sheet-2.svg");
-    is_kept(at, "sheet-2.svg", &before, &bayrise_in(at, &["layout", "sheet-2.svg", "sheet.svg"]));
-    assert!(!at.join("sheet.svg").exists(), "nothing of the set is written");
+    is_kept(
+        at,
+        "sheet-2.svg",
+        &before,
+        &bayrise_in(at, &["layout", "sheet-2.svg", "sheet.svg"]),
+    );
+    assert!(
+        !at.join("sheet.svg").exists(),
+        "nothing of the set is written"
+    );
 }
 
 #[cfg(unix)]
@@ -85,7 +117,11 @@ fn nor_over_a_preset_beside_it() {
     fs::write(at.join("my-lift.ron"), &lift).unwrap();
     std::os::unix::fs::symlink(at.join("my-lift.ron"), at.join("lift.html")).unwrap();
     let text = bay_at(at, "bay.ron");
-    let own = text.replacen("preset: \"tall-columns-11-10\"", "preset: \"my-lift.ron\"", 1);
+    let own = text.replacen(
+        "preset: \"tall-columns-11-10\"",
+        "preset: \"my-lift.ron\"",
+        1,
+    );
     assert_ne!(own, text);
     fs::write(at.join("bay.ron"), own).unwrap();
     let run = bayrise_in(at, &["report", "bay.ron", "lift.html"]);

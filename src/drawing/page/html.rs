@@ -52,7 +52,8 @@ pub(super) fn escaped(text: &str) -> String {
 }
 
 /// The way back up from the end of a chapter.
-pub(super) const BACK: &str = "<p class=\"back\"><a href=\"#contents\">Back to the contents</a></p>";
+pub(super) const BACK: &str =
+    "<p class=\"back\"><a href=\"#contents\">Back to the contents</a></p>";
 
 const fn class(tone: Tone) -> &'static str {
     match tone {
@@ -119,7 +120,7 @@ fn one(out: &mut String, block: &Block) {
 const MANY: usize = 4;
 
 /// Tables of up to so many rows are printed whole, on one page.
-const WHOLE: usize = 24;
+const WHOLE: usize = 16;
 
 /// A table in a box of its own, so that the page never gets wider than the screen.
 pub(super) fn table(out: &mut String, head: &[String], rows: &[Vec<(String, Tone)>]) {

@@ -22,10 +22,16 @@ struct Inputs<'a> {
 pub(super) fn tables(sources: &[(String, String)]) -> String {
     let inputs = Inputs { sources };
     let mut out = String::from(
-        "<section id=\"inputs\"><details open><summary><h2>All inputs that count</h2></summary><p>As \
-         written, each with the file that it stands in. What the bay file says goes before what a preset \
-         says, and is shown alone. What neither says is a default; the margins and the \u{b1} that were \
-         counted, defaults or not, stand above.</p>\n",
+        "<section id=\"inputs\"><details open><summary><h2>All inputs that count</h2></summary>",
+    );
+    let bay_file = sources.first().map_or("", |(of, _)| file_name(of));
+    // Writing to a string cannot fail.
+    let _ = writeln!(
+        out,
+        "<p>As written, in the bay file ({}) or in a preset. What the bay file says goes before what a \
+         preset says, and is shown alone. What neither says is a default; the margins and the \u{b1} that \
+         were counted, defaults or not, stand above.</p>",
+        escaped(bay_file)
     );
     let root = inputs.read(0);
     let fields = match root.map(|root| root.kind) {
@@ -42,7 +48,10 @@ pub(super) fn tables(sources: &[(String, String)]) -> String {
     // Plain values make one table, before the parts that have one each.
     let mut own = Rows::new();
     let mut parts = String::new();
-    for field in fields {
+    for field in fields
+        .into_iter()
+        .filter(|field| field.name.text != "format")
+    {
         let of = name(&field.name.text);
         let node = match field.name.text.as_str() {
             kind @ ("lift" | "vehicle") => inputs.with_presets(kind, field.value, 0, &mut own),
@@ -65,7 +74,7 @@ pub(super) fn tables(sources: &[(String, String)]) -> String {
     out
 }
 
-const HEAD: [&str; 3] = ["value", "as written", "in"];
+const HEAD: [&str; 3] = ["value", "as written", "stands in"];
 
 /// A file without its folders: those are nobody's business.
 fn file_name(name: &str) -> &str {
@@ -78,7 +87,9 @@ fn plain(text: &str) -> (String, Tone) {
 
 fn capital(text: &str) -> String {
     let mut letters = text.chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().to_string());
+    let first = letters
+        .next()
+        .map(|letter| letter.to_uppercase().to_string());
     first.unwrap_or_default() + letters.as_str()
 }
 
@@ -94,7 +105,11 @@ impl Inputs<'_> {
     /// The tree of a text.
     fn read(&self, source: usize) -> Option<Node> {
         let (_, text) = self.sources.get(source)?;
-        parse(u16::try_from(source).ok()?, text.trim_start_matches('\u{feff}')).root
+        parse(
+            u16::try_from(source).ok()?,
+            text.trim_start_matches('\u{feff}'),
+        )
+        .root
     }
 
     /// What was written for a value.
@@ -116,8 +131,13 @@ impl Inputs<'_> {
         };
         let shipped = format!("assets/{kind}s/{preset}.ron");
         let is_it = |(of, _): &(String, String)| *of == shipped || of == preset;
-        let base = (self.sources.iter().skip(1)).position(is_it).map(|at| at + 1);
-        let Some(base) = base.filter(|_| levels < MOST_LEVELS).and_then(|at| self.read(at)) else {
+        let base = (self.sources.iter().skip(1))
+            .position(is_it)
+            .map(|at| at + 1);
+        let Some(base) = base
+            .filter(|_| levels < MOST_LEVELS)
+            .and_then(|at| self.read(at))
+        else {
             return node;
         };
         let path = below(&name(kind), "preset");
@@ -127,8 +147,7 @@ impl Inputs<'_> {
     }
 
     fn row(&self, path: &str, text: &str, source: u16) -> Vec<(String, Tone)> {
-        let of = self.sources.get(usize::from(source));
-        let of = of.map_or("", |(of, _)| file_name(of));
+        let of = if source == 0 { "bay file" } else { "preset" };
         vec![plain(path), plain(text), plain(of)]
     }
 
@@ -143,7 +162,8 @@ impl Inputs<'_> {
                 if let Some(kind) = kind {
                     rows.push(self.row(path, &name(&kind.text), source));
                 }
-                for field in fields {
+                // The form of the file is nothing that was measured.
+                for field in fields.iter().filter(|field| field.name.text != "format") {
                     self.walk(&field.value, &below(path, &name(&field.name.text)), rows);
                 }
             }
@@ -215,7 +235,7 @@ mod tests {
         let text = text.replace("10' 1\"", "\"10 ft 1 in\"");
         let all = tables(&[("folder/my.ron".into(), text)]);
         for part in [
-            ">my.ron<",
+            "(my.ron)",
             "a &lt;b&gt;",
             "<h3>Garage</h3>",
             ">width<",
@@ -241,7 +261,14 @@ mod tests {
             ("mine.ron".into(), preset.into()),
             ("assets/vehicles/van-tall-panel.ron".into(), shipped.into()),
         ]);
-        for part in ["rack", "measured: 28 in", "14 in", "19 ft", ">mine.ron<", ">van-tall-panel.ron<"] {
+        for part in [
+            "rack",
+            "measured: 28 in",
+            "14 in",
+            "19 ft",
+            "vehicle \u{203a} preset",
+            "van-tall-panel",
+        ] {
             assert!(all.contains(part), "{part}: {all}");
         }
         assert!(!all.contains("13 in") && !all.contains("none"), "{all}");

@@ -9,8 +9,8 @@
 mod html;
 mod inputs;
 mod pictures;
-mod scene;
 mod running;
+mod scene;
 mod spots;
 #[cfg(test)]
 mod tests;
@@ -86,7 +86,11 @@ const STYLE: &str = include_str!("page.css");
 pub fn page(order: &PageOrder<'_>, probe: &mut Probe) -> Result<String, PageError> {
     let report = &order.report;
     let said = Sayings::of(report.bay, report.study);
-    let style = lines(&format!("{}{STYLE}{}", colours(), running::style(order, &said)));
+    let style = lines(&format!(
+        "{}{STYLE}{}",
+        colours(),
+        running::style(order, &said)
+    ));
     let (library, script) = (lines(LIBRARY), lines(SCRIPT));
     let data = scene::json(report, &said, probe)?;
     let pictures = pictures::pictures(order)?;

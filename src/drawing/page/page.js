@@ -121,14 +121,37 @@ function eye() {
   // As near as shows every corner of the room.
   var side = [Math.cos(around), Math.sin(around), 0];
   var top = [-Math.sin(around) * Math.sin(up), Math.cos(around) * Math.sin(up), flat];
-  var tall = Math.tan(fov / 2) * 0.97, reach = 0;
-  for (var corner = 0; corner < 8; corner++) {
-    var at = [0, 1, 2].map(function (k) { return (corner >> k & 1 ? high[k] : low[k]) - middle[k]; });
-    reach = Math.max(reach, dot(at, way) + Math.max(Math.abs(dot(at, side)) / wide, Math.abs(dot(at, top))) / tall);
+  // The nearest one under the ceiling is not shown: the walls there are left out.
+  var corners = [0, 1, 2, 3, 4, 5, 6, 7].map(function (one) {
+    return [0, 1, 2].map(function (k) { return one >> k & 1 ? high[k] : low[k]; });
+  });
+  if (up > 0.25 && up < 1.3) {
+    corners.sort(function (a, b) { return dot(b, way) - dot(a, way); });
+    corners.splice(0, 1);
+  }
+  var tall = Math.tan(fov / 2) * 0.95, to = middle, reach = 0;
+  for (var round = 0; round < 6; round++) {
+    reach = 0;
+    var least = [Infinity, Infinity], most = [-Infinity, -Infinity];
+    var about = corners.map(function (corner) { return corner.map(function (v, k) { return v - to[k]; }); });
+    about.forEach(function (at) {
+      reach = Math.max(reach, dot(at, way) + Math.max(Math.abs(dot(at, side)) / wide, Math.abs(dot(at, top))) / tall);
+    });
+    if (round === 5) { break; }
+    about.forEach(function (at) {
+      [side, top].forEach(function (axis, k) {
+        var seen = dot(at, axis) / (reach - dot(at, way));
+        least[k] = Math.min(least[k], seen);
+        most[k] = Math.max(most[k], seen);
+      });
+    });
+    to = to.map(function (v, k) {
+      return v + (side[k] * (least[0] + most[0]) + top[k] * (least[1] + most[1])) * 0.5 * reach;
+    });
   }
   reach *= far;
-  var from = middle.map(function (v, k) { return v + way[k] * reach; });
-  var look = m4.inverse(m4.lookAt(from, middle, Math.abs(up) > 1.4 ? [0, 1, 0] : [0, 0, 1]));
+  var from = to.map(function (v, k) { return v + way[k] * reach; });
+  var look = m4.inverse(m4.lookAt(from, to, Math.abs(up) > 1.4 ? [0, 1, 0] : [0, 0, 1]));
   return { matrix: m4.multiply(m4.perspective(fov, wide, 0.2, reach + size * 2), look), toward: way };
 }
 
@@ -191,8 +214,10 @@ function tell() {
   $("height").textContent = travel === 0 ? "\u00b7 carriage down" : "\u00b7 carriage up " + length(travel);
   canvas.dataset.travel = String(travel);
   canvas.dataset.groups = JSON.stringify(bay.groups.map(function (_, group) { return pose(group, travel); }));
-  Array.prototype.forEach.call($("locks").children, function (button) {
+  Array.prototype.forEach.call($("locks").children, function (button, lock) {
     button.setAttribute("aria-pressed", String(Number(button.value) === travel));
+    var of = lock && bay.doors[door].spots.filter(function (one) { return one.lock === lock; })[0];
+    if (of) { button.style.borderBottomColor = of.colour; button.title = "Lock " + lock + ": " + of.word; }
   });
   Array.prototype.forEach.call($("doors").children, function (button, number) {
     button.setAttribute("aria-pressed", String(number === door));
@@ -232,9 +257,7 @@ function press(metres) {
 }
 button("locks", "Floor", "", 0, function () { press(0); });
 bay.locks.forEach(function (metres, index) {
-  var of = bay.doors[bay.door].spots.filter(function (one) { return one.lock === index + 1; })[0];
   var made = button("locks", String(index + 1), "Lock " + (index + 1), metres, function () { press(metres); });
-  if (of) { made.style.borderBottomColor = of.colour; made.title = "Lock " + (index + 1) + ": " + of.word; }
   if (index + 1 === bay.safe) { made.className = "safe"; }
 });
 if (bay.doors.length > 1) {

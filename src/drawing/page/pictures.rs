@@ -95,13 +95,18 @@ pub(super) fn drawings(page: &PageOrder<'_>) -> Result<String, StanceError> {
             for (number, sheet) in sheets.iter().enumerate() {
                 let _ = writeln!(
                     out,
-                    "<figure class=\"sheet\" id=\"sheet-{0}\"><p class=\"size\"><a class=\"larger\" \
+                    "<figure class=\"sheet{3}\" id=\"sheet-{0}\"><p class=\"size\"><a class=\"larger\" \
                      href=\"#sheet-{0}\">Larger: {1}</a><span class=\"whole\">Scroll sideways to see all of \
                      it. <a href=\"#drawings\">Fit to the width again</a></span></p><div \
                      class=\"scroll\">{2}</div></figure>",
                     number + 1,
                     escaped(&sheet.name),
-                    inline(sheet, number + 2)
+                    inline(sheet, number + 2),
+                    if sheet.page_mm.y > sheet.page_mm.x {
+                        " tall"
+                    } else {
+                        ""
+                    }
                 );
             }
         }

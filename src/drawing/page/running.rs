@@ -56,6 +56,9 @@ mod tests {
         for letter in ['"', '<', '>', '\'', '}', '\n', '\u{202e}'] {
             assert!(!inner.contains(letter), "{good}");
         }
-        assert!(inner.contains("\\e9 ") && inner.contains("\\a two"), "{good}");
+        assert!(
+            inner.contains("\\e9 ") && inner.contains("\\a two"),
+            "{good}"
+        );
     }
 }

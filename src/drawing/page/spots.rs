@@ -284,12 +284,15 @@ impl Teller<'_> {
         let what = match along.met {
             Some(LockState::Strikes) => "Something touches here, or may.",
             Some(LockState::Tight) => "A margin is short here.",
-            Some(LockState::NotShown) => "From here up, or from lower down, the study could not decide.",
+            Some(LockState::NotShown) => {
+                "From here up, or from lower down, the study could not decide."
+            }
             Some(_) => "A margin is short lower down: the way to here is barred.",
             None => return String::new(),
         };
         let first = self.found().first_short.as_ref();
-        let first = first.and_then(|pair| Some((pair, pair.first_breach_m.or(pair.first_touch_m)?)));
+        let first =
+            first.and_then(|pair| Some((pair, pair.first_breach_m.or(pair.first_touch_m)?)));
         match first {
             Some((pair, from_m)) if from_m <= along.to_m => format!(
                 " {what} First short on the way up: {} and {}, from carriage up {}.",
@@ -377,10 +380,13 @@ impl Teller<'_> {
         }
     }
 
-    /// Nearest with the vehicle on the lock, without the climb past it.
+    /// Nearest with the vehicle on the lock, without the climb past it and without what the lift's own
+    /// parts leave each other.
     fn nearest_here(&self, here: &Here) -> String {
         let show = self.said.show();
-        let Some(near) = here.pairs.first() else {
+        let of_lift = |name: &str| name.starts_with("lift/");
+        let mut pairs = here.pairs.iter();
+        let Some(near) = pairs.find(|pair| !(of_lift(&pair.moving) && of_lift(&pair.fixed))) else {
             return String::new();
         };
         let (moving, fixed) = (called(&near.moving), called(&near.fixed));

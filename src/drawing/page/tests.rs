@@ -45,9 +45,15 @@ fn nothing_beside_the_raise_is_kinder_than_the_study() {
         for (door, _) in doors(bay, &study) {
             let all = spots(bay, &study, &said, &mut probe, door);
             for pair in all.windows(2) {
-                assert!((pair[0].to_m - pair[1].from_m).abs() < 1e-12, "{name}: no gap");
+                assert!(
+                    (pair[0].to_m - pair[1].from_m).abs() < 1e-12,
+                    "{name}: no gap"
+                );
             }
-            assert!((all.last().unwrap().to_m - top_m).abs() < 1e-12, "{name}: to the end");
+            assert!(
+                (all.last().unwrap().to_m - top_m).abs() < 1e-12,
+                "{name}: to the end"
+            );
             let locks: Vec<f64> = study.locks.iter().map(|lock| lock.travel_m).collect();
             let spread = (0..=400).map(|step| top_m * f64::from(step) / 400.0);
             for travel_m in locks.iter().copied().chain(spread) {
@@ -95,7 +101,11 @@ fn only_a_lock_is_ever_called_clear() {
         let bay = &read.bay;
         let (study, mut probe) = Probe::with_study(bay).unwrap();
         let said = Sayings::of(bay, &study);
-        let touch_m = study.phases.touch_m.into_iter().fold(f64::INFINITY, f64::min);
+        let touch_m = study
+            .phases
+            .touch_m
+            .into_iter()
+            .fold(f64::INFINITY, f64::min);
         for (door, _) in doors(bay, &study) {
             let all = spots(bay, &study, &said, &mut probe, door);
             for spot in all.iter().filter(|spot| spot.lock.is_none()) {
@@ -106,14 +116,20 @@ fn only_a_lock_is_ever_called_clear() {
             }
             // Below the pads the vehicle stands on its tyres, and that is said.
             let low = told(&all, touch_m * 0.5);
-            assert!(low.lock.is_some() || low.says.contains("on its tyres"), "{low:?}");
+            assert!(
+                low.lock.is_some() || low.says.contains("on its tyres"),
+                "{low:?}"
+            );
         }
     }
 }
 
 #[test]
 fn the_running_door_and_the_climb_past_a_lock_are_told() {
-    let (_, read) = scenes().into_iter().find(|(name, _)| name == "tall-pickup.ron").unwrap();
+    let (_, read) = scenes()
+        .into_iter()
+        .find(|(name, _)| name == "tall-pickup.ron")
+        .unwrap();
     let bay = &read.bay;
     let (study, mut probe) = Probe::with_study(bay).unwrap();
     let said = Sayings::of(bay, &study);
@@ -121,7 +137,11 @@ fn the_running_door_and_the_climb_past_a_lock_are_told() {
     assert!(states.iter().any(|(state, _)| *state == DoorState::Running));
     for (door, _) in states {
         let all = spots(bay, &study, &said, &mut probe, door);
-        for (lock, spot) in study.locks.iter().zip(all.iter().filter(|s| s.lock.is_some())) {
+        for (lock, spot) in study
+            .locks
+            .iter()
+            .zip(all.iter().filter(|s| s.lock.is_some()))
+        {
             let near = !probe.at(travel(door), lock.travel_m).pairs.is_empty();
             let is_told = ["Least room", "overlap", "touch, or may", "comes too near"]
                 .iter()

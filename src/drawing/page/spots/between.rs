@@ -59,7 +59,11 @@ impl Way {
     /// Between two travels with no lock between them, from below.
     pub(super) fn along(&self, from_m: f64, to_m: f64) -> Vec<Along> {
         let mut ends: Vec<f64> = self.short.iter().flat_map(|s| [s.from_m, s.to_m]).collect();
-        ends.extend([self.first_breach_m, self.undecided_m, self.never_above_m].into_iter().flatten());
+        ends.extend(
+            [self.first_breach_m, self.undecided_m, self.never_above_m]
+                .into_iter()
+                .flatten(),
+        );
         ends.extend([self.touch_m, self.carry_m]);
         ends.extend(self.locks_m.iter().map(|lock| lock + self.past_m));
         ends.retain(|end| from_m + SAME_M < *end && *end < to_m - SAME_M);
@@ -128,7 +132,11 @@ mod tests {
     use super::*;
 
     fn way() -> Way {
-        let short = |from_m, to_m, state| Stretch { from_m, to_m, state };
+        let short = |from_m, to_m, state| Stretch {
+            from_m,
+            to_m,
+            state,
+        };
         Way {
             short: vec![
                 short(0.61, 0.70, PairState::Tight),
@@ -171,14 +179,18 @@ mod tests {
         let stands: Vec<_> = (way().along(0.1, 0.5).into_iter())
             .map(|along| (along.from_m, along.stands))
             .collect();
-        assert_eq!(
-            stands,
-            [
-                (0.1, Stands::OnTyres),
-                (0.12, Stands::OnTyres),
-                (0.2, Stands::Meeting),
-                (0.25, Stands::OnPads),
-            ]
-        );
+        let expect = [
+            (0.1, Stands::OnTyres),
+            (0.12, Stands::OnTyres),
+            (0.2, Stands::Meeting),
+            (0.25, Stands::OnPads),
+        ];
+        assert_eq!(stands.len(), expect.len());
+        for ((from_m, one), (low_m, other)) in stands.into_iter().zip(expect) {
+            assert!(
+                (from_m - low_m).abs() < 1e-9 && one == other,
+                "{from_m}: {one:?}"
+            );
+        }
     }
 }
