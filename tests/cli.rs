@@ -10,6 +10,8 @@
 mod asked;
 #[path = "cli/broken.rs"]
 mod broken;
+#[path = "cli/kept.rs"]
+mod kept;
 #[path = "cli/later.rs"]
 mod later;
 #[path = "cli/program.rs"]

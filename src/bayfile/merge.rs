@@ -5,7 +5,7 @@ use super::syntax::{Kind, Node};
 /// Lays `over` on `base`, field by field: records go into each other, everything else (lists,
 /// values, variants such as `OverheadBeam(..)`) is replaced whole. Every value keeps its place, so
 /// that a fault names the file that it stands in.
-pub(super) fn lay_over(base: Node, over: Node) -> Node {
+pub(crate) fn lay_over(base: Node, over: Node) -> Node {
     let span = over.span;
     match (base.kind, over.kind) {
         (

@@ -17,7 +17,7 @@ mod decode;
 pub mod edit;
 mod format;
 pub mod measured;
-mod merge;
+pub(crate) mod merge;
 pub mod options;
 pub mod presets;
 pub mod syntax;

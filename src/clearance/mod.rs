@@ -40,6 +40,7 @@ pub use access::{Access, DoorRoom, LEAVE_M, ShiftFound, Shut, Swing, Turned, Way
 pub use findings::*;
 pub use heights::{HeightSearch, Heights, heights};
 pub use nearness::nearest_to;
-pub use probe::{Here, HerePair, HereState, MOST_PAIRS, PairState, Probe};
+pub use prepare::overtravel_m;
+pub use probe::{Here, HerePair, HereState, MOST_PAIRS, PairState, Probe, Stretch};
 pub use study::{StudyError, study, study_on};
 pub use verdict::{Fixtures, LockHeight, Verdict, verdict_on};

@@ -11,7 +11,7 @@ mod ways;
 
 use glam::DVec3;
 
-pub use here::{Here, HerePair, HereState, MOST_PAIRS, PairState};
+pub use here::{Here, HerePair, HereState, MOST_PAIRS, PairState, Stretch};
 
 use self::drawn::{Drawn, DrawnDoor};
 use self::ways::{Interval, Way, Ways};
@@ -143,6 +143,30 @@ impl Probe {
             .filter(|pair| !pair.as_parked)
             .filter_map(|pair| pair.first_touch_m)
             .min_by(f64::total_cmp)
+    }
+
+    /// Every stretch of the way up on which a pair touches or is short of its margin in a door
+    /// state, at worst, with what is tight as parked. Outside them nothing is short.
+    #[must_use]
+    pub fn stretches(&self, door: DoorState) -> Vec<Stretch> {
+        [0, group_of(door)]
+            .into_iter()
+            .flat_map(|group| &self.ways[group].ways)
+            .flat_map(|way| {
+                [
+                    (way.short, PairState::Tight),
+                    (way.touch, PairState::Strikes),
+                ]
+            })
+            .filter_map(|(interval, state)| {
+                let [from_m, to_m] = interval?;
+                Some(Stretch {
+                    from_m,
+                    to_m,
+                    state,
+                })
+            })
+            .collect()
     }
 
     /// What is the case at this travel of the carriage (metres, held to the lift's travel) and

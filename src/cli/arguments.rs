@@ -466,8 +466,9 @@ Example:
   bayrise report my-bay.ron bay.html
 
 One file that opens in a browser from a mail or on a phone, without a network; it reads without script
-and prints on Letter and A4. The slider raises the vehicle lock by lock; what is said beside it is what
-the study found there.
+and prints on Letter and A4, every page with its fingerprint. The slider raises the vehicle over the whole
+travel, with the door open, shut or running; what is said beside it is what the study found there. Only a
+lock is ever called clear: between two locks it says what is met, and nothing of the rest.
 
 Exits 0 when the page is written, whatever its verdict; 2 on bad input.")]
 pub(super) struct ReportPage {

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use super::files::can_be_written;
+use super::files::{Input, can_be_written};
 use super::load::{Loaded, load};
 use super::sheets::{studied, write};
 use super::terminal::print;
@@ -46,7 +46,8 @@ pub(super) fn run(options: &CardOptions) -> Result<Exit, Failure> {
 
 /// Writes it; what is said of it comes back. `loaded` are the bays of the files, in their order.
 pub(super) fn written(options: &CardOptions, loaded: &[Loaded]) -> Result<String, Failure> {
-    can_be_written(&options.out)?;
+    let inputs: Vec<Input> = loaded.iter().flat_map(|one| one.inputs.clone()).collect();
+    can_be_written(&options.out, &inputs)?;
     let mut studies = Vec::with_capacity(loaded.len());
     for (file, loaded) in options.files.iter().zip(loaded) {
         studies.push(studied(file, loaded, options.on)?);
@@ -70,7 +71,13 @@ pub(super) fn written(options: &CardOptions, loaded: &[Loaded]) -> Result<String
     let first = entries.first().ok_or_else(|| count(0))?;
     let paper = options.paper.unwrap_or(Paper::usual(first.bay.units));
     let pages = card(&entries, options.on, paper).map_err(|error| failed(error, paper))?;
-    write(&options.out, options.format, &first.bay.title, &pages)
+    write(
+        &options.out,
+        &inputs,
+        options.format,
+        &first.bay.title,
+        &pages,
+    )
 }
 
 fn count(given: usize) -> Failure {

@@ -133,6 +133,30 @@ impl PresetSource for Folder {
     }
 }
 
+/// A file that was read, as the person named it or as it was found, and what it is.
+#[derive(Debug, Clone)]
+pub(super) struct Input {
+    pub(super) path: PathBuf,
+    pub(super) what: &'static str,
+}
+
+impl Input {
+    /// The bay file itself.
+    pub(super) fn bay(path: &Path) -> Self {
+        Self {
+            path: path.into(),
+            what: "the bay file",
+        }
+    }
+}
+
+/// Whether two names lead to one file, through whatever folders, links or letter case. What is not
+/// there, or is no file, is the same as nothing but its own name.
+fn is_same(a: &Path, b: &Path) -> bool {
+    // Only files are opened: a pipe would wait for ever.
+    a == b || (a.is_file() && b.is_file() && same_file::is_same_file(a, b).unwrap_or(false))
+}
+
 /// Presets that are read once: who asks again gets what was there the first time, so that everything
 /// made in one run is made of the same bytes.
 pub(super) struct Once {
@@ -147,6 +171,19 @@ impl Once {
             folder: Folder::of(bay_file),
             read: Mutex::default(),
         }
+    }
+
+    /// Every preset file that was read so far.
+    pub(super) fn inputs(&self) -> Vec<Input> {
+        let read = self.read.lock().unwrap_or_else(PoisonError::into_inner);
+        let names = read.iter().filter(|(_, bytes)| bytes.is_ok());
+        let places = names.filter_map(|(name, _)| Some(self.folder.canonical.as_ref()?.join(name)));
+        places
+            .map(|path| Input {
+                path,
+                what: "a preset of the bay file",
+            })
+            .collect()
     }
 }
 
@@ -211,8 +248,16 @@ fn folder_of(path: &Path) -> &Path {
     }
 }
 
-/// Says early what would keep a file from being written after a long work.
-pub(super) fn can_be_written(path: &Path) -> Result<(), Failure> {
+/// Says early what would keep a file from being written after a long work. Of what went in, nothing
+/// is ever written over: a person's bay file would be lost.
+pub(super) fn can_be_written(path: &Path, inputs: &[Input]) -> Result<(), Failure> {
+    if let Some(input) = inputs.iter().find(|input| is_same(path, &input.path)) {
+        return Err(cannot(
+            path,
+            format!("it is {}, which would be lost", input.what),
+            "name another file",
+        ));
+    }
     if path.is_dir() {
         return Err(cannot(path, "it is a folder", "name a file in it"));
     }
@@ -228,7 +273,7 @@ pub(super) fn can_be_written(path: &Path) -> Result<(), Failure> {
 
 /// Says early what would keep a new file from being written.
 pub(super) fn can_be_made(path: &Path, replace: bool) -> Result<(), Failure> {
-    can_be_written(path)?;
+    can_be_written(path, &[])?;
     if !replace && path.symlink_metadata().is_ok() {
         return Err(there_already(path));
     }
@@ -286,7 +331,7 @@ pub(super) fn replace_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
     }
     let mut new = Vec::with_capacity(files.len());
     for (path, bytes) in files {
-        can_be_written(path)?;
+        can_be_written(path, &[])?;
         new.push(beside(path, bytes)?);
     }
     let mut before = Vec::with_capacity(files.len());
@@ -421,7 +466,7 @@ mod tests {
             assert!(refused.contains(words), "{refused}");
         }
         assert!(replace(&path, b"two").is_err());
-        assert!(can_be_written(&path).is_err());
+        assert!(can_be_written(&path, &[]).is_err());
         assert_eq!(fs::read_to_string(&path).unwrap(), "one");
     }
 
@@ -487,6 +532,38 @@ mod tests {
             0o640
         );
         assert!(fs::symlink_metadata(&link).unwrap().is_symlink());
+    }
+
+    #[test]
+    fn nothing_that_was_read_is_written_over() {
+        let folder = tempfile::tempdir().unwrap();
+        let at = |name: &str| folder.path().join(name);
+        fs::create_dir(at("below")).unwrap();
+        fs::write(at("bay.ron"), "one").unwrap();
+        fs::write(at("other.ron"), "two").unwrap();
+        let inputs = [Input::bay(&at("bay.ron"))];
+        let mut same = vec![at("bay.ron"), at("below/../bay.ron"), at("./bay.ron")];
+        #[cfg(unix)]
+        {
+            std::os::unix::fs::symlink(at("bay.ron"), at("link.html")).unwrap();
+            std::os::unix::fs::symlink(folder.path(), at("below/up")).unwrap();
+            same.extend([at("link.html"), at("below/up/bay.ron")]);
+        }
+        fs::hard_link(at("bay.ron"), at("hard.html")).unwrap();
+        same.push(at("hard.html"));
+        // Where letter case makes no difference, it makes none here.
+        if at("BAY.RON").exists() {
+            same.push(at("BAY.RON"));
+        }
+        for path in same {
+            let refused = can_be_written(&path, &inputs).unwrap_err().said();
+            assert!(refused.contains("it is the bay file"), "{refused}");
+        }
+        for path in [at("other.ron"), at("new.html")] {
+            assert!(can_be_written(&path, &inputs).is_ok());
+        }
+        // A name that is not saved yet would be saved there.
+        assert!(can_be_written(&at("new.ron"), &[Input::bay(&at("new.ron"))]).is_err());
     }
 
     #[test]

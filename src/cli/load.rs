@@ -4,7 +4,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use super::Failure;
-use super::files::{Once, bay_file};
+use super::files::{Input, Once, bay_file};
 use crate::bay::Bay;
 use crate::bayfile;
 use crate::diagnostics::Diagnostic;
@@ -15,6 +15,8 @@ pub(super) struct Loaded {
     pub(super) bay: Bay,
     pub(super) bytes: Vec<u8>,
     pub(super) presets: Arc<Once>,
+    /// Every file that was read: the bay file first.
+    pub(super) inputs: Vec<Input>,
     pub(super) warnings: Vec<Warning>,
     pub(super) fingerprint: String,
     /// Every text that went in, each with its name: the bay file first.
@@ -36,8 +38,11 @@ pub(super) fn of_bytes(path: &Path, bytes: Vec<u8>) -> Result<Loaded, Failure> {
     let fingerprint = fingerprint(std::iter::once(bytes.as_slice()).chain(texts));
     let sources = read.sources.iter();
     let sources = sources.map(|source| (source.name.clone(), source.text.clone()));
+    let mut inputs = vec![Input::bay(path)];
+    inputs.extend(presets.inputs());
     Ok(Loaded {
         bay: read.bay,
+        inputs,
         warnings: read.warnings.iter().map(warning).collect(),
         fingerprint,
         sources: sources.collect(),

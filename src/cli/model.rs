@@ -26,7 +26,7 @@ pub(super) fn run(options: &ModelOptions) -> Result<Exit, Failure> {
 
 /// Writes it; what is said of it comes back.
 pub(super) fn written(options: &ModelOptions, loaded: &Loaded) -> Result<String, Failure> {
-    can_be_written(&options.out)?;
+    can_be_written(&options.out, &loaded.inputs)?;
     let study = studied(&options.file, loaded, options.on)?;
     let order = ModelOrder {
         bay: &loaded.bay,

@@ -89,10 +89,14 @@ pub(super) fn draw(
     loaded: &Loaded,
 ) -> Result<Result<Option<String>, Fault>, Failure> {
     // Before the work, not after it.
-    can_be_written(&options.out)?;
+    can_be_written(&options.out, &loaded.inputs)?;
     let order = order(options, &options.file, loaded)?;
     let other = match &options.beside {
-        Some(file) => Some(self::order(options, file, &load(file)?)?),
+        Some(file) => {
+            let beside = load(file)?;
+            can_be_written(&options.out, &beside.inputs)?;
+            Some(self::order(options, file, &beside)?)
+        }
         None => None,
     };
     let bar = match options.kind {

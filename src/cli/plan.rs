@@ -49,7 +49,7 @@ pub(super) fn run(options: &PlanOptions) -> Result<Exit, Failure> {
         Format::Json => to_json(&PlanReport::new(&report, &plan))?,
     };
     if let Some((out, format)) = &options.page {
-        can_be_written(out)?;
+        can_be_written(out, &loaded.inputs)?;
         let paper = Paper::usual(loaded.bay.units);
         let page = plan_page(&report, &plan, options.on, paper).ok_or_else(|| {
             Failure::new(
@@ -57,7 +57,7 @@ pub(super) fn run(options: &PlanOptions) -> Result<Exit, Failure> {
                 "shorten what has long names in the bay file; the text has it all",
             )
         })?;
-        write(out, *format, &loaded.bay.title, &[page])?;
+        write(out, &loaded.inputs, *format, &loaded.bay.title, &[page])?;
     }
     print(&shown)?;
     Ok(if plan.is_go() { Exit::Met } else { Exit::Unmet })

@@ -34,7 +34,7 @@ pub(super) fn run(options: &RecordOptions) -> Result<Exit, Failure> {
 
 /// Writes it; what is said of it comes back.
 pub(super) fn written(options: &RecordOptions, loaded: &Loaded) -> Result<String, Failure> {
-    can_be_written(&options.out)?;
+    can_be_written(&options.out, &loaded.inputs)?;
     let study = studied(&options.file, loaded, options.on)?;
     let paper = options.paper.unwrap_or(Paper::usual(loaded.bay.units));
     let pages = record(&Order {
@@ -50,5 +50,11 @@ pub(super) fn written(options: &RecordOptions, loaded: &Loaded) -> Result<String
             "take a larger paper: `--paper a3`",
         )
     })?;
-    write(&options.out, options.format, &loaded.bay.title, &pages)
+    write(
+        &options.out,
+        &loaded.inputs,
+        options.format,
+        &loaded.bay.title,
+        &pages,
+    )
 }

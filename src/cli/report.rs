@@ -28,7 +28,7 @@ pub(super) fn run(options: &ReportOptions) -> Result<Exit, Failure> {
 
 /// Writes it; what is said of it comes back.
 pub(super) fn written(options: &ReportOptions, loaded: &Loaded) -> Result<String, Failure> {
-    can_be_written(&options.out)?;
+    can_be_written(&options.out, &loaded.inputs)?;
     let failed = |error: &dyn std::fmt::Display| not_studied(&options.file, error);
     let (study, mut probe) =
         Probe::with_study_on(&loaded.bay, Some(options.on)).map_err(|error| failed(&error))?;

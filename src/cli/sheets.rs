@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::arguments::PaperName;
-use super::files::{can_be_written, replace_all};
+use super::files::{Input, can_be_written, replace_all};
 use super::{Failure, load::Loaded};
 use crate::clearance::{Study, study_on};
 use crate::drawing::pages::{PageFormat, Unwritten};
@@ -58,10 +58,11 @@ pub(super) fn not_studied(file: &Path, error: &dyn std::fmt::Display) -> Failure
     )
 }
 
-/// Writes pages into a file, or into a file each, all of them or none; what is said of them comes
-/// back.
+/// Writes pages into a file, or into a file each, all of them or none, and none over an input; what
+/// is said of them comes back.
 pub(super) fn write(
     out: &Path,
+    inputs: &[Input],
     format: PageFormat,
     title: &str,
     pages: &[Sheet],
@@ -78,7 +79,7 @@ pub(super) fn write(
         .map(|(index, bytes)| (numbered(out, index + 1), bytes))
         .collect();
     for (path, _) in &files {
-        can_be_written(path)?;
+        can_be_written(path, inputs)?;
     }
     replace_all(&files)?;
     let mut said = String::new();

@@ -28,7 +28,7 @@ pub(super) fn run(options: &WorksheetOptions) -> Result<Exit, Failure> {
 
 /// Writes it; what is said of it comes back.
 pub(super) fn written(options: &WorksheetOptions) -> Result<String, Failure> {
-    can_be_written(&options.out)?;
+    can_be_written(&options.out, &[])?;
     let pages = worksheet(options.paper);
-    write(&options.out, options.format, TITLE, &pages)
+    write(&options.out, &[], options.format, TITLE, &pages)
 }

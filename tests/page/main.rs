@@ -157,6 +157,70 @@ fn it_draws_and_raises_what_the_study_found() {
     assert!(seen > 60);
 }
 
+#[test]
+fn between_two_locks_nothing_is_called_clear() {
+    let bay = scene("tall-pickup");
+    let file = page(&bay, "between");
+    let check = check(&bay);
+    let browser = Browser::open(DESK.0, DESK.1, true);
+    browser.show(&file);
+    drawn(&browser);
+    let text = |script: &str| browser.ask(script).as_str().unwrap().to_owned();
+    let count = browser.ask("return document.getElementById('doors').children.length;");
+    assert_eq!(count, json!(3), "open, shut and running");
+    let sign = "return document.getElementById('sign').style.background;";
+    slide(&browser, 0.0);
+    let safe = check["verdict"]["highest_safe_lock"].as_u64().unwrap();
+    browser.ask(&format!(
+        "document.getElementById('locks').children[{safe}].click();"
+    ));
+    drawn(&browser);
+    let good = text(sign);
+    assert_eq!(told(&browser).0, "clear");
+    let locks: Vec<f64> = check["locks"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|lock| lock["travel_m"].as_f64().unwrap())
+        .collect();
+    let most = browser.ask("return Number(document.getElementById('travel').max);");
+    let most = most.as_f64().unwrap();
+    assert!(
+        most > locks.last().unwrap() * 1000.0 + 1.0,
+        "the climb past the last lock is shown"
+    );
+    for door in 0..3 {
+        browser.ask(&format!(
+            "document.getElementById('doors').children[{door}].click();"
+        ));
+        for millimetres in (20..most as u32).step_by(40) {
+            let at_m = slide(&browser, f64::from(millimetres));
+            if at_m == 0.0 || locks.iter().any(|lock| (lock - at_m).abs() < 1e-6) {
+                continue;
+            }
+            let (word, says) = told(&browser);
+            assert!(word != "clear" && text(sign) != good, "at {at_m}: {says}");
+            assert!(!says.is_empty(), "at {at_m}");
+            if at_m < 0.2 {
+                assert!(says.contains("on its tyres"), "at {at_m}: {says}");
+            }
+        }
+    }
+    browser.ask("document.getElementById('doors').children[2].click();");
+    browser.ask(&format!(
+        "document.getElementById('locks').children[{safe}].click();"
+    ));
+    drawn(&browser);
+    browser.ask("document.getElementById('turn').scrollIntoView();");
+    browser.picture(&left("running-door.png"), false);
+    let (_, says) = told(&browser);
+    assert!(
+        says.contains("door running") && says.contains("overhead door"),
+        "{says}"
+    );
+    assert_eq!(browser.complaints(), Vec::<String>::new());
+}
+
 /// A quaternion's turn of a vector.
 fn turned(q: [f64; 4], v: [f64; 3]) -> [f64; 3] {
     let turn = glam::DQuat::from_array(q);
@@ -283,7 +347,47 @@ fn it_works_on_a_phone() {
         );
         assert!(least.as_f64().unwrap() >= 36.0, "{least}");
         assert_eq!(browser.complaints(), Vec::<String>::new(), "{name}");
+        reads_on_a_phone(&browser, name);
     }
+}
+
+/// Signs of states are seen, drawings are whole or told to go on, chapters are folded and unfold.
+fn reads_on_a_phone(browser: &Browser, name: &str) {
+    let folded = browser.ask("return document.documentElement.scrollHeight;");
+    assert!(folded.as_f64().unwrap() < 16_000.0, "{name}: {folded} px");
+    browser.ask("document.querySelectorAll('details').forEach(d => { d.open = true; });");
+    browser.picture(&left(&format!("{name}-phone-open.png")), true);
+    let signs = browser.ask(
+        "const signs = {good: '\\u25cf', poor: '\\u25d0', bad: '\\u2716'}; \
+         return [...document.querySelectorAll('.many .good, .many .poor, .many .bad')].filter(e => \
+         !getComputedStyle(e, '::before').content.includes(signs[e.className])).length;",
+    );
+    assert_eq!(signs, json!(0), "{name}: every state keeps its sign");
+    let states = browser
+        .ask("return document.querySelectorAll('.many .good, .many .poor, .many .bad').length;");
+    assert!(states.as_u64().unwrap() > 5, "{name}: {states}");
+    let wide = browser.ask(
+        "return Math.max(...[...document.querySelectorAll('svg')].map(s => s.getBoundingClientRect().right));",
+    );
+    assert!(
+        wide.as_f64().unwrap() <= 390.0,
+        "{name}: drawings fit: {wide}"
+    );
+    browser.ask("document.querySelector('.sheet a').click();");
+    let larger = browser.ask(
+        "const s = document.querySelector('.sheet:target svg').getBoundingClientRect(); \
+         const t = document.querySelector('.sheet:target .whole').offsetWidth; return [s.width, t];",
+    );
+    assert!(
+        larger[0].as_f64().unwrap() > 1000.0 && larger[1].as_f64().unwrap() > 100.0,
+        "{larger}"
+    );
+    fits_its_width(browser);
+    browser.ask("document.querySelectorAll('details').forEach(d => { d.open = false; });");
+    browser.ask("document.querySelector('#contents a[href=\"#inputs\"]').click();");
+    std::thread::sleep(Duration::from_millis(300));
+    let open = browser.ask("return document.querySelector('#inputs details').open;");
+    assert_eq!(open, json!(true), "{name}: a link unfolds what it leads to");
 }
 
 #[test]

@@ -86,6 +86,18 @@ impl PairState {
     }
 }
 
+/// A stretch of the way up, metres, both ends in it, on which some pair is short of its margin or
+/// touches, or where that could not be decided.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stretch {
+    /// From this travel.
+    pub from_m: f64,
+    /// To this one.
+    pub to_m: f64,
+    /// [`PairState::Tight`] or [`PairState::Strikes`].
+    pub state: PairState,
+}
+
 /// A moving and a fixed solid at one position.
 ///
 /// Of a door that runs, the parts that move have no place that counts: for each moving solid there

@@ -51,6 +51,10 @@ pub(super) fn escaped(text: &str) -> String {
     out
 }
 
+/// The way back up from the end of a chapter.
+pub(super) const BACK: &str =
+    "<p class=\"back\"><a href=\"#contents\">Back to the contents</a></p>";
+
 const fn class(tone: Tone) -> &'static str {
     match tone {
         Tone::Plain => "",
@@ -115,14 +119,16 @@ fn one(out: &mut String, block: &Block) {
 /// Tables of so many columns are laid on their side on a phone, where no row may be cut off.
 const MANY: usize = 4;
 
+/// Tables of up to so many rows are printed whole, on one page.
+const WHOLE: usize = 16;
+
 /// A table in a box of its own, so that the page never gets wider than the screen.
 pub(super) fn table(out: &mut String, head: &[String], rows: &[Vec<(String, Tone)>]) {
     let is_wide = head.len() >= MANY;
-    out.push_str(if is_wide {
-        "<div class=\"table\"><table class=\"many\">"
-    } else {
-        "<div class=\"table\"><table>"
-    });
+    let whole = if rows.len() <= WHOLE { " whole" } else { "" };
+    let many = if is_wide { " class=\"many\"" } else { "" };
+    // Writing to a string cannot fail.
+    let _ = write!(out, "<div class=\"table{whole}\"><table{many}>");
     if !head.is_empty() {
         out.push_str("<thead><tr>");
         for text in head {
@@ -141,10 +147,15 @@ pub(super) fn table(out: &mut String, head: &[String], rows: &[Vec<(String, Tone
                 "td"
             };
             let end = if column == 0 { "th" } else { "td" };
+            // The sign of a tone stands with the text, where the label of its column, shown on a phone,
+            // leaves it alone.
+            let (open, close) = match class(*tone) {
+                "" => (String::new(), ""),
+                class => (format!("<span{class}>"), "</span>"),
+            };
             let _ = write!(
                 out,
-                "<{tag}{} data-label=\"{}\">{}</{end}>",
-                class(*tone),
+                "<{tag} data-label=\"{}\">{open}{}{close}</{end}>",
                 escaped(label),
                 escaped(text)
             );

@@ -9,10 +9,12 @@
 mod html;
 mod inputs;
 mod pictures;
+mod running;
 mod scene;
 mod spots;
 #[cfg(test)]
 mod tests;
+mod wording;
 
 use std::fmt::Write as _;
 
@@ -27,7 +29,7 @@ use crate::report::text::{Block, blocks};
 use crate::report::{Report, Sayings};
 use crate::solids::attitude::StanceError;
 
-use html::{Chapter, chapters, escaped};
+use html::{BACK, Chapter, chapters, escaped};
 
 /// What a page is made of.
 #[derive(Debug, Clone, Copy)]
@@ -84,7 +86,11 @@ const STYLE: &str = include_str!("page.css");
 pub fn page(order: &PageOrder<'_>, probe: &mut Probe) -> Result<String, PageError> {
     let report = &order.report;
     let said = Sayings::of(report.bay, report.study);
-    let style = lines(&format!("{}{STYLE}", colours()));
+    let style = lines(&format!(
+        "{}{STYLE}{}",
+        colours(),
+        running::style(order, &said)
+    ));
     let (library, script) = (lines(LIBRARY), lines(SCRIPT));
     let data = scene::json(report, &said, probe)?;
     let pictures = pictures::pictures(order)?;
@@ -136,7 +142,7 @@ pub fn page(order: &PageOrder<'_>, probe: &mut Probe) -> Result<String, PageErro
     for (number, chapter) in chapters.iter().enumerate() {
         let _ = writeln!(
             out,
-            "<section id=\"part-{}\"><h2>{}</h2>{}</section>",
+            "<section id=\"part-{}\"><details open><summary><h2>{}</h2></summary>{}{BACK}</details></section>",
             number + 1,
             chapter.heading,
             chapter.body
@@ -174,7 +180,7 @@ fn contents(out: &mut String, chapters: &[Chapter]) {
     }
     out.push_str(
         "<li><a href=\"#drawings\">Drawings to scale</a></li>\
-         <li><a href=\"#inputs\">All inputs, as written</a></li></ul></nav></section>\n",
+         <li><a href=\"#inputs\">All inputs that count</a></li></ul></nav></section>\n",
     );
 }
 
@@ -190,8 +196,9 @@ const TURN: &str = "<section id=\"turn\" hidden><h2>The bay, to turn and to rais
     <p id=\"state\" role=\"status\" aria-live=\"polite\"><span id=\"sign\"></span><b id=\"word\"></b> \
     <span id=\"says\"></span></p>\
     <p class=\"quiet\">Drawn are the solids of the study where the bay file puts them, both carriages \
-    level. The words are those of the study and count every uncertainty; between two locks the worse \
-    of both is said. Near walls and the ceiling are left out where they would hide the bay.</p></section>\n";
+    level, a door that runs half way. The words are those of the study and count every uncertainty; \
+    for a door that runs they hold wherever it is. Between two locks only what is met is said: no lock \
+    holds there, so nothing there is called clear. Near walls and the ceiling are left out where they would hide the bay.</p></section>\n";
 
 /// Line ends as a browser counts them.
 fn lines(text: &str) -> String {

@@ -1,5 +1,20 @@
 (function () {
 "use strict";
+// On a narrow screen the chapters are folded; on paper, and where a link leads into one, they are open.
+var folds = Array.prototype.slice.call(document.querySelectorAll("details"));
+var narrow = window.matchMedia("(max-width: 44rem)");
+function fold() { folds.forEach(function (one) { one.open = !narrow.matches; }); }
+function unfold() { folds.forEach(function (one) { one.open = true; }); }
+function follow() {
+  var to = location.hash.length > 1 && document.getElementById(location.hash.slice(1));
+  var one = to && to.querySelector("details");
+  if (one) { one.open = true; to.scrollIntoView(); }
+}
+if (narrow.matches) { fold(); }
+follow();
+window.addEventListener("hashchange", follow);
+window.addEventListener("beforeprint", unfold);
+window.addEventListener("afterprint", fold);
 var bay = JSON.parse(document.getElementById("bay").textContent);
 var $ = function (id) { return document.getElementById(id); };
 var canvas = $("canvas");
@@ -98,13 +113,45 @@ var middle = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2])
 var EYES = [["Corner", 0.62, 0.42], ["Side", Math.PI / 2, 0.06], ["Door", 0, 0.1], ["Above", 0, 1.5]];
 var around = EYES[0][1], up = EYES[0][2], far = 1, travel = 0, door = bay.door, spot = null, asked = false;
 
+function dot(a, b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
 function eye() {
   var wide = canvas.clientWidth / Math.max(canvas.clientHeight, 1), fov = 0.6;
-  var reach = size * 0.5 / Math.sin(fov / 2) / Math.min(wide, 1) * far * 0.74;
   var flat = Math.cos(up);
   var way = [Math.sin(around) * flat, -Math.cos(around) * flat, Math.sin(up)];
-  var from = middle.map(function (v, k) { return v + way[k] * reach; });
-  var look = m4.inverse(m4.lookAt(from, middle, Math.abs(up) > 1.4 ? [0, 1, 0] : [0, 0, 1]));
+  // As near as shows every corner of the room.
+  var side = [Math.cos(around), Math.sin(around), 0];
+  var top = [-Math.sin(around) * Math.sin(up), Math.cos(around) * Math.sin(up), flat];
+  // The nearest one under the ceiling is not shown: the walls there are left out.
+  var corners = [0, 1, 2, 3, 4, 5, 6, 7].map(function (one) {
+    return [0, 1, 2].map(function (k) { return one >> k & 1 ? high[k] : low[k]; });
+  });
+  if (up > 0.25 && up < 1.3) {
+    corners.sort(function (a, b) { return dot(b, way) - dot(a, way); });
+    corners.splice(0, 1);
+  }
+  var tall = Math.tan(fov / 2) * 0.95, to = middle, reach = 0;
+  for (var round = 0; round < 6; round++) {
+    reach = 0;
+    var least = [Infinity, Infinity], most = [-Infinity, -Infinity];
+    var about = corners.map(function (corner) { return corner.map(function (v, k) { return v - to[k]; }); });
+    about.forEach(function (at) {
+      reach = Math.max(reach, dot(at, way) + Math.max(Math.abs(dot(at, side)) / wide, Math.abs(dot(at, top))) / tall);
+    });
+    if (round === 5) { break; }
+    about.forEach(function (at) {
+      [side, top].forEach(function (axis, k) {
+        var seen = dot(at, axis) / (reach - dot(at, way));
+        least[k] = Math.min(least[k], seen);
+        most[k] = Math.max(most[k], seen);
+      });
+    });
+    to = to.map(function (v, k) {
+      return v + (side[k] * (least[0] + most[0]) + top[k] * (least[1] + most[1])) * 0.5 * reach;
+    });
+  }
+  reach *= far;
+  var from = to.map(function (v, k) { return v + way[k] * reach; });
+  var look = m4.inverse(m4.lookAt(from, to, Math.abs(up) > 1.4 ? [0, 1, 0] : [0, 0, 1]));
   return { matrix: m4.multiply(m4.perspective(fov, wide, 0.2, reach + size * 2), look), toward: way };
 }
 
@@ -153,7 +200,8 @@ function spotAt() {
     if (spots[i].from === spots[i].to && Math.abs(travel - spots[i].from) < 1e-9) { return spots[i]; }
   }
   for (i = 0; i < spots.length; i++) {
-    if (travel > spots[i].from && travel < spots[i].to) { return spots[i]; }
+    if (spots[i].from < spots[i].to && travel >= spots[i].from && (travel < spots[i].to || travel === bay.top)
+      && travel <= spots[i].to) { return spots[i]; }
   }
   return null;
 }
@@ -166,8 +214,10 @@ function tell() {
   $("height").textContent = travel === 0 ? "\u00b7 carriage down" : "\u00b7 carriage up " + length(travel);
   canvas.dataset.travel = String(travel);
   canvas.dataset.groups = JSON.stringify(bay.groups.map(function (_, group) { return pose(group, travel); }));
-  Array.prototype.forEach.call($("locks").children, function (button) {
+  Array.prototype.forEach.call($("locks").children, function (button, lock) {
     button.setAttribute("aria-pressed", String(Number(button.value) === travel));
+    var of = lock && bay.doors[door].spots.filter(function (one) { return one.lock === lock; })[0];
+    if (of) { button.style.borderBottomColor = of.colour; button.title = "Lock " + lock + ": " + of.word; }
   });
   Array.prototype.forEach.call($("doors").children, function (button, number) {
     button.setAttribute("aria-pressed", String(number === door));
@@ -197,8 +247,9 @@ function button(into, text, name, value, act) {
   return made;
 }
 
-var slider = $("travel"), top = bay.locks[bay.locks.length - 1] || 0;
-slider.max = String(Math.round(top * 1000));
+// Up to the end of the travel: past a lock the carriage climbs to set the vehicle down on it.
+var slider = $("travel"), top = bay.top;
+slider.max = String(Math.ceil(top * 1000));
 slider.addEventListener("input", function () { go(Math.min(Number(slider.value) / 1000, top), false); });
 function press(metres) {
   slider.value = String(Math.round(metres * 1000));
@@ -206,9 +257,7 @@ function press(metres) {
 }
 button("locks", "Floor", "", 0, function () { press(0); });
 bay.locks.forEach(function (metres, index) {
-  var of = bay.doors[bay.door].spots.filter(function (one) { return one.lock === index + 1; })[0];
   var made = button("locks", String(index + 1), "Lock " + (index + 1), metres, function () { press(metres); });
-  if (of) { made.style.borderBottomColor = of.colour; made.title = "Lock " + (index + 1) + ": " + of.word; }
   if (index + 1 === bay.safe) { made.className = "safe"; }
 });
 if (bay.doors.length > 1) {
@@ -220,8 +269,11 @@ EYES.forEach(function (one) {
   button("eyes", one[0], "From: " + one[0].toLowerCase(), "", function () { around = one[1]; up = one[2]; ask(); });
 });
 function nearer(times) { far = Math.min(Math.max(far * times, 0.25), 2); ask(); }
-button("eyes", "+", "Nearer", "", function () { nearer(0.85); });
-button("eyes", "\u2212", "Farther", "", function () { nearer(1 / 0.85); });
+var pair = document.createElement("span");
+pair.className = "pair";
+pair.appendChild(button("eyes", "+", "Nearer", "", function () { nearer(0.85); }));
+pair.appendChild(button("eyes", "\u2212", "Farther", "", function () { nearer(1 / 0.85); }));
+$("eyes").appendChild(pair);
 
 function turn(right, higher) {
   around += right;

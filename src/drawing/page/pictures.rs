@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use glam::DVec2;
 
-use super::html::escaped;
+use super::html::{BACK, escaped};
 use super::{PageOrder, fits};
 use crate::drawing::layout::{Order, drawings as sheets, seen};
 use crate::drawing::outline::Look;
@@ -81,8 +81,9 @@ fn plain(view: &View, name: &str) -> Sheet {
 /// The floor plan and the elevations, as they are printed.
 pub(super) fn drawings(page: &PageOrder<'_>) -> Result<String, StanceError> {
     let mut out = String::from(
-        "<section id=\"drawings\"><h2>Drawings to scale</h2><p>For looking at. To print them in their \
-         scale, and for each pull of the tape: <code>bayrise layout</code>.</p>\n",
+        "<section id=\"drawings\"><h2>Drawings to scale</h2><p>For looking at; printed with this page they \
+         are NOT to scale. To print them to scale, and for each pull of the tape: <code>bayrise \
+         layout</code>.</p>\n",
     );
     let usual = Paper::usual(page.report.bay.units);
     let mut made = fits(sheets(&order(page, usual)))?;
@@ -94,13 +95,24 @@ pub(super) fn drawings(page: &PageOrder<'_>) -> Result<String, StanceError> {
             for (number, sheet) in sheets.iter().enumerate() {
                 let _ = writeln!(
                     out,
-                    "<figure class=\"sheet\">{}</figure>",
-                    inline(sheet, number + 2)
+                    "<figure class=\"sheet{3}\" id=\"sheet-{0}\"><p class=\"size\"><a class=\"larger\" \
+                     href=\"#sheet-{0}\">Larger: {1}</a><span class=\"whole\">Scroll sideways to see all of \
+                     it. <a href=\"#drawings\">Fit to the width again</a></span></p><div \
+                     class=\"scroll\">{2}</div></figure>",
+                    number + 1,
+                    escaped(&sheet.name),
+                    inline(sheet, number + 2),
+                    if sheet.page_mm.y > sheet.page_mm.x {
+                        " tall"
+                    } else {
+                        ""
+                    }
                 );
             }
         }
         None => out.push_str("<p class=\"poor\">There is more to say about this bay than a sheet of A3 has room for.</p>\n"),
     }
+    out.push_str(BACK);
     out.push_str("</section>\n");
     Ok(out)
 }

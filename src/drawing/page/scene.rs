@@ -7,14 +7,14 @@
 use glam::{DQuat, DVec3};
 use serde::Serialize;
 
-use super::spots::{doors, spots};
+use super::spots::{doors, spots, travel};
 use super::{PageError, css};
-use crate::clearance::{DoorState, Probe};
+use crate::clearance::Probe;
 use crate::drawing::climb::{Climb, Climber, climb};
 use crate::drawing::facets::{Facet, around, edges};
 use crate::drawing::paint::{Finish, painted};
 use crate::report::{Report, Sayings};
-use crate::solids::{DoorTravel, Layer, Pose, Role};
+use crate::solids::{Layer, Pose, Role};
 
 /// How far corners of a curved solid may stand outside it, metres.
 const OFF_M: f64 = 5e-4;
@@ -32,6 +32,8 @@ struct Scene {
     groups: Vec<Vec<[f64; 7]>>,
     travels: Vec<f64>,
     locks: Vec<f64>,
+    /// The end of the carriage's travel.
+    top: f64,
     safe: Option<usize>,
     /// Which of the doors is shown first.
     door: usize,
@@ -75,7 +77,7 @@ pub(super) fn json(
     probe: &mut Probe,
 ) -> Result<String, PageError> {
     let (bay, study) = (report.bay, report.study);
-    let top_m = study.locks.last().map_or(0.0, |lock| lock.travel_m);
+    let top_m = bay.lift.travel.m();
     let states = doors(bay, study);
     let mut made = Maker::default();
     let mut room = (DVec3::INFINITY, DVec3::NEG_INFINITY);
@@ -122,6 +124,7 @@ pub(super) fn json(
         groups: made.groups,
         travels,
         locks: study.locks.iter().map(|lock| lock.travel_m).collect(),
+        top: top_m,
         safe: study.highest_safe_lock,
         door: states
             .iter()
@@ -133,13 +136,6 @@ pub(super) fn json(
         },
     };
     Ok(serde_json::to_string(&scene)?.replace('<', "\\u003c"))
-}
-
-const fn travel(door: DoorState) -> DoorTravel {
-    match door {
-        DoorState::Open => DoorTravel::Open,
-        DoorState::Shut | DoorState::Running => DoorTravel::Shut,
-    }
 }
 
 /// To a ten-millionth: less than can be seen, and short to write.

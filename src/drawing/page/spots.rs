@@ -1,11 +1,17 @@
 //! What is said beside the raise, at each lock and between?
 //!
-//! At a lock the worse of the lock's state and of what the probe says there; between two locks the
-//! worse of both, and of what the probe says on the way. Nothing is clear above the mark never to
-//! climb above, above the highest safe lock, or where no lock is called safe.
+//! At a lock the worse of the lock's state and of what the probe says there. Nothing is clear but a
+//! lock: none above the mark never to climb above, none above the highest safe lock, none at all
+//! where no lock is called safe. Between two locks only what is met there is told (`between`).
 
+mod between;
+
+use self::between::{Along, Stands, Way};
 use crate::bay::{Bay, Door};
-use crate::clearance::{DoorState, HereState, LockFinding, LockState, Probe, Study};
+use crate::clearance::{
+    DoorFinding, DoorState, Here, HereState, LockFinding, LockState, PairState, Probe, Study,
+    overtravel_m,
+};
 use crate::drawing::palette::{self, Colour};
 use crate::report::{Sayings, called, why_not_safe};
 use crate::solids::DoorTravel;
@@ -23,24 +29,26 @@ pub(super) struct Spot {
     pub(super) word: &'static str,
     /// That state's colour.
     pub(super) colour: Colour,
-    /// True where every margin holds and a lock here or above is safe.
+    /// True on a lock where every margin holds, up to the highest safe one.
     pub(super) is_good: bool,
     /// The rest, in a sentence or two.
     pub(super) says: String,
 }
-
-/// Places that the probe is asked about between two locks.
-const BETWEEN: u32 = 6;
 
 /// The states of the door that are shown, and what the page calls them.
 pub(super) fn doors(bay: &Bay, study: &Study) -> Vec<(DoorState, &'static str)> {
     if bay.garage.door == Door::None {
         return vec![(study.headline_door, "")];
     }
-    vec![(DoorState::Open, "open"), (DoorState::Shut, "shut")]
+    vec![
+        (DoorState::Open, "open"),
+        (DoorState::Shut, "shut"),
+        (DoorState::Running, "running"),
+    ]
 }
 
-const fn travel(door: DoorState) -> DoorTravel {
+/// Where a door in a state is drawn: one that runs, half way.
+pub(super) const fn travel(door: DoorState) -> DoorTravel {
     match door {
         DoorState::Open => DoorTravel::Open,
         DoorState::Shut => DoorTravel::Shut,
@@ -63,28 +71,33 @@ pub(super) fn spots(
         has_door: bay.garage.door != Door::None,
         why: why_not_safe(bay, study),
     };
+    let found = teller.found();
+    let way = Way {
+        short: probe.stretches(door),
+        first_breach_m: found.first_breach_m,
+        undecided_m: found.undecided_m,
+        touch_m: least(study.phases.touch_m),
+        carry_m: study.phases.carry_worst_m,
+        never_above_m: teller.never_above_m(),
+        locks_m: study.locks.iter().map(|lock| lock.travel_m).collect(),
+        past_m: overtravel_m(bay),
+        top_m: bay.lift.travel.m(),
+    };
     let floor = seen(LockState::Clear, probe.at(travel(door), 0.0).state);
     let mut spots = vec![teller.floor(floor)];
-    let (mut below_m, mut below) = (0.0, floor);
+    let mut below_m = 0.0;
     for lock in &study.locks {
-        let at = seen(
-            teller.lock_state(lock.lock),
-            probe.at(travel(door), lock.travel_m).state,
-        );
-        let mut between = worse(below, at);
-        for step in 1..BETWEEN {
-            let share = f64::from(step) / f64::from(BETWEEN);
-            let travel_m = below_m + (lock.travel_m - below_m) * share;
-            between = worse(
-                between,
-                seen(between, probe.at(travel(door), travel_m).state),
-            );
-        }
-        spots.push(teller.between(below_m, lock, between));
-        spots.push(teller.lock(lock, at));
-        (below_m, below) = (lock.travel_m, at);
+        spots.extend(teller.between(&way, below_m, lock.travel_m));
+        spots.push(teller.lock(lock, &probe.at(travel(door), lock.travel_m)));
+        below_m = lock.travel_m;
     }
+    // Past the highest lock too: the carriage climbs over it to set the vehicle down.
+    spots.extend(teller.between(&way, below_m, way.top_m));
     spots
+}
+
+fn least(of: [f64; 4]) -> f64 {
+    of.into_iter().fold(f64::INFINITY, f64::min)
 }
 
 /// A lock's state and what is seen there: the worse.
@@ -121,15 +134,19 @@ struct Teller<'a> {
 }
 
 impl Teller<'_> {
-    /// A lock that the study says nothing of is never better than undecided.
-    fn lock_state(&self, lock: usize) -> LockState {
+    const fn found(&self) -> &DoorFinding {
         let doors = &self.study.doors;
-        let found = match self.door {
+        match self.door {
             DoorState::Shut => &doors.shut,
             DoorState::Open => &doors.open,
             DoorState::Running => &doors.running,
-        };
-        let state = lock.checked_sub(1).and_then(|index| found.locks.get(index));
+        }
+    }
+
+    /// A lock that the study says nothing of is never better than undecided.
+    fn lock_state(&self, lock: usize) -> LockState {
+        let locks = &self.found().locks;
+        let state = lock.checked_sub(1).and_then(|index| locks.get(index));
         state.copied().unwrap_or(LockState::NotShown)
     }
 
@@ -147,7 +164,7 @@ impl Teller<'_> {
         Some(marks.stop_travel_m + marks.never_above_m? - marks.stop_m)
     }
 
-    /// The word for a state up to a travel, whether it is good, and why not where it seems so.
+    /// The word for a lock's state, whether it is good, and why not where it seems so.
     fn word(
         &self,
         state: LockState,
@@ -198,29 +215,97 @@ impl Teller<'_> {
         }
     }
 
-    fn between(&self, below_m: f64, above: &LockFinding, state: LockState) -> Spot {
-        let (word, colour, is_good, why) = self.word(state, above.lock, above.travel_m);
-        let place = if above.lock == 1 {
-            "Below lock 1".into()
-        } else {
-            format!("Between lock {} and lock {}", above.lock - 1, above.lock)
+    /// Between two travels with no lock between them.
+    fn between(&self, way: &Way, from_m: f64, to_m: f64) -> Vec<Spot> {
+        let above = way.locks_m.iter().position(|lock| *lock >= to_m);
+        let place = match above {
+            Some(0) => "Below lock 1".into(),
+            Some(index) => format!("Between lock {index} and lock {}", index + 1),
+            None => format!("Above lock {}, the highest", way.locks_m.len()),
         };
-        let says = format!(
-            "{place}{}: nobody goes under here, the vehicle hangs on the hydraulics. {why}",
-            self.door_words()
-        );
+        let along = way.along(from_m, to_m).into_iter();
+        along.map(|along| self.along(way, &place, &along)).collect()
+    }
+
+    /// Never in the good colour, and never clear: no lock holds here.
+    fn along(&self, way: &Way, place: &str, along: &Along) -> Spot {
+        let show = self.said.show();
+        let mut says = format!("{place}{}.", self.door_words());
+        let stands = match along.stands {
+            Stands::OnTyres => format!(
+                " The vehicle stands on its tyres; the pads meet it with the carriage up {}.",
+                show.place(way.touch_m)
+            ),
+            Stands::Meeting => format!(
+                " The pads come to the vehicle, but may not all carry it below carriage up {}: nobody goes \
+                 under.",
+                show.need(way.carry_m)
+            ),
+            Stands::OnPads => " Nobody goes under here: no lock holds, the vehicle hangs on the \
+                               hydraulics."
+                .into(),
+        };
+        says += &stands;
+        if let Some(lock) = along.past {
+            says += &format!(
+                " To set the vehicle down on lock {0}, or to let go of it, the carriage climbs past lock \
+                 {0} by up to {1}.",
+                lock + 1,
+                show.need(way.past_m)
+            );
+        }
+        says += &self.met(along);
+        if along.is_above_mark {
+            says += " This is above the mark never to climb above.";
+        }
+        if let Some(why) = &self.why {
+            says += &format!(" No lock is called safe: {why}.");
+        }
+        let (word, colour) = match (along.met, along.stands) {
+            (Some(state), _) => (state.words(), palette::lock(state)),
+            (None, _) if along.is_above_mark => ("above the mark", palette::BARRED),
+            (None, Stands::OnTyres) => ("on its tyres", palette::IDLE),
+            (None, Stands::Meeting) => ("pads meeting", palette::IDLE),
+            (None, Stands::OnPads) => ("no lock here", palette::IDLE),
+        };
         Spot {
-            from_m: below_m,
-            to_m: above.travel_m,
+            from_m: along.from_m,
+            to_m: along.to_m,
             lock: None,
             word,
             colour,
-            is_good,
-            says: says.trim_end().into(),
+            is_good: false,
+            says,
         }
     }
 
-    fn lock(&self, lock: &LockFinding, state: LockState) -> Spot {
+    /// What is met on a stretch, in a sentence.
+    fn met(&self, along: &Along) -> String {
+        let what = match along.met {
+            Some(LockState::Strikes) => "Something touches here, or may.",
+            Some(LockState::Tight) => "A margin is short here.",
+            Some(LockState::NotShown) => {
+                "From here up, or from lower down, the study could not decide."
+            }
+            Some(_) => "A margin is short lower down: the way to here is barred.",
+            None => return String::new(),
+        };
+        let first = self.found().first_short.as_ref();
+        let first =
+            first.and_then(|pair| Some((pair, pair.first_breach_m.or(pair.first_touch_m)?)));
+        match first {
+            Some((pair, from_m)) if from_m <= along.to_m => format!(
+                " {what} First short on the way up: {} and {}, from carriage up {}.",
+                called(&pair.moving),
+                called(&pair.fixed),
+                self.said.show().room(from_m)
+            ),
+            _ => format!(" {what}"),
+        }
+    }
+
+    fn lock(&self, lock: &LockFinding, here: &Here) -> Spot {
+        let state = seen(self.lock_state(lock.lock), here.state);
         let study = self.study;
         let show = self.said.show();
         let (word, colour, is_good, why) = self.word(state, lock.lock, lock.travel_m);
@@ -241,9 +326,19 @@ impl Teller<'_> {
         if !why.is_empty() {
             says = format!("{says} {why}");
         }
-        // The table of locks, and what is nearest, is that of the state that governs.
-        if self.door == study.headline_door {
-            says = format!("{says}{}", self.nearest(lock));
+        // The table of locks, and what is nearest at worst, is that of the state that governs; in
+        // another state, what is nearest on the lock itself.
+        says += &if self.door == study.headline_door {
+            self.nearest(lock)
+        } else {
+            self.nearest_here(here)
+        };
+        if self.door == DoorState::Running {
+            says += if lock.door_may_run {
+                " With the vehicle on this lock the overhead door may be run."
+            } else {
+                " With the vehicle on this lock do NOT run the overhead door."
+            };
         }
         if is_highest && let Some(mark) = self.said.stop_mark() {
             says = format!("{says} Stop the raise with the carriage's marked edge at {mark}.");
@@ -283,5 +378,25 @@ impl Teller<'_> {
                 show.need(near.margin_m)
             ),
         }
+    }
+
+    /// Nearest with the vehicle on the lock, without the climb past it and without what the lift's own
+    /// parts leave each other.
+    fn nearest_here(&self, here: &Here) -> String {
+        let show = self.said.show();
+        let of_lift = |name: &str| name.starts_with("lift/");
+        let mut pairs = here.pairs.iter();
+        let Some(near) = pairs.find(|pair| !(of_lift(&pair.moving) && of_lift(&pair.fixed))) else {
+            return String::new();
+        };
+        let (moving, fixed) = (called(&near.moving), called(&near.fixed));
+        if near.state == PairState::Strikes {
+            return format!(" On the lock {moving} and {fixed} touch, or may.");
+        }
+        format!(
+            " Least room on the lock: {} from {moving} to {fixed}, {} asked.",
+            show.room(near.worst_m),
+            show.need(near.margin_m)
+        )
     }
 }

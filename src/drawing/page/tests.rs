@@ -2,11 +2,10 @@ use std::fs;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
-use super::spots::{doors, spots, worse};
+use super::spots::{Spot, doors, spots, travel, worse};
 use super::*;
 use crate::bayfile::{self, presets::EmbeddedOnly};
 use crate::clearance::{DoorState, HereState, LockState};
-use crate::solids::DoorTravel;
 
 fn scenes() -> Vec<(String, bayfile::Read)> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenes");
@@ -25,35 +24,41 @@ fn scenes() -> Vec<(String, bayfile::Read)> {
         .collect()
 }
 
+/// The spot that is told at a travel: a lock's own, else the stretch that holds it.
+fn told(all: &[Spot], travel_m: f64) -> &Spot {
+    let holds = |spot: &&Spot| spot.from_m <= travel_m && travel_m <= spot.to_m;
+    let mut here = all.iter().filter(holds);
+    here.clone()
+        .find(|spot| spot.lock.is_some())
+        .or_else(|| here.next())
+        .unwrap()
+}
+
 #[test]
 fn nothing_beside_the_raise_is_kinder_than_the_study() {
-    let mut good = 0;
+    let (mut good, mut met) = (0, 0);
     for (name, read) in scenes() {
         let bay = &read.bay;
         let (study, mut probe) = Probe::with_study(bay).unwrap();
         let said = Sayings::of(bay, &study);
-        let top_m = study.locks.last().unwrap().travel_m;
+        let top_m = bay.lift.travel.m();
         for (door, _) in doors(bay, &study) {
             let all = spots(bay, &study, &said, &mut probe, door);
-            assert_eq!(all.len(), 1 + 2 * study.locks.len(), "{name}");
             for pair in all.windows(2) {
                 assert!(
                     (pair[0].to_m - pair[1].from_m).abs() < 1e-12,
                     "{name}: no gap"
                 );
             }
-            let travel = match door {
-                DoorState::Open => DoorTravel::Open,
-                _ => DoorTravel::Shut,
-            };
-            let locks = study.locks.iter().map(|lock| lock.travel_m);
+            assert!(
+                (all.last().unwrap().to_m - top_m).abs() < 1e-12,
+                "{name}: to the end"
+            );
+            let locks: Vec<f64> = study.locks.iter().map(|lock| lock.travel_m).collect();
             let spread = (0..=400).map(|step| top_m * f64::from(step) / 400.0);
-            for travel_m in locks.chain(spread) {
-                let spot = all
-                    .iter()
-                    .find(|spot| spot.from_m <= travel_m && travel_m <= spot.to_m)
-                    .unwrap();
-                let here = probe.at(travel, travel_m).state;
+            for travel_m in locks.iter().copied().chain(spread) {
+                let spot = told(&all, travel_m);
+                let here = probe.at(travel(door), travel_m).state;
                 let allowed: &[&str] = match here {
                     HereState::Strikes => &["strikes"],
                     HereState::NotShown => &["not decided", "strikes"],
@@ -62,35 +67,91 @@ fn nothing_beside_the_raise_is_kinder_than_the_study() {
                     }
                     _ => &[],
                 };
+                met += usize::from(!allowed.is_empty() && spot.lock.is_none());
                 assert!(
                     allowed.is_empty() || allowed.contains(&spot.word),
                     "{name}, door {door:?} at {travel_m}: {here:?} is called {}",
                     spot.word
                 );
             }
-            for (index, lock) in study.locks.iter().enumerate() {
-                let found = match door {
-                    DoorState::Open => study.doors.open.locks[index],
-                    _ => study.doors.shut.locks[index],
-                };
-                for spot in &all[2 * index + 1..=2 * index + 2] {
-                    let is_safe = study
-                        .highest_safe_lock
-                        .is_some_and(|safe| lock.lock <= safe);
-                    let may = is_safe && found == LockState::Clear;
-                    assert!(!spot.is_good || may, "{name}: {spot:?}");
-                    assert_eq!(spot.is_good, spot.word == "clear");
-                    good += usize::from(spot.is_good);
-                }
-                // Both neighbours are minded.
-                let between = &all[2 * index + 1];
-                if all[2 * index + 2].word == "strikes" {
-                    assert_eq!(between.word, "strikes", "{name}");
-                }
+            let found = match door {
+                DoorState::Open => &study.doors.open,
+                DoorState::Shut => &study.doors.shut,
+                DoorState::Running => &study.doors.running,
+            };
+            let of_locks: Vec<&Spot> = all.iter().filter(|spot| spot.lock.is_some()).collect();
+            assert_eq!(of_locks.len(), study.locks.len());
+            for (index, spot) in of_locks.into_iter().enumerate() {
+                assert_eq!(spot.lock, Some(index + 1));
+                let is_safe = study.highest_safe_lock.is_some_and(|safe| index < safe);
+                let may = is_safe && found.locks[index] == LockState::Clear;
+                assert!(!spot.is_good || may, "{name}: {spot:?}");
+                assert_eq!(spot.is_good, spot.word == "clear");
+                good += usize::from(spot.is_good);
             }
         }
     }
     assert!(good > 100, "the test sees good ones too: {good}");
+    assert!(met > 100, "and what is met between locks: {met}");
+}
+
+#[test]
+fn only_a_lock_is_ever_called_clear() {
+    for (name, read) in scenes() {
+        let bay = &read.bay;
+        let (study, mut probe) = Probe::with_study(bay).unwrap();
+        let said = Sayings::of(bay, &study);
+        let touch_m = study
+            .phases
+            .touch_m
+            .into_iter()
+            .fold(f64::INFINITY, f64::min);
+        for (door, _) in doors(bay, &study) {
+            let all = spots(bay, &study, &said, &mut probe, door);
+            for spot in all.iter().filter(|spot| spot.lock.is_none()) {
+                let is_clear = spot.word == "clear" || spot.colour == palette::CLEAR;
+                assert!(!is_clear && !spot.is_good, "{name}: {spot:?}");
+                let is_raised = spot.says.contains("hangs on the hydraulics");
+                assert!(!is_raised || spot.from_m >= touch_m, "{name}: {spot:?}");
+            }
+            // Below the pads the vehicle stands on its tyres, and that is said.
+            let low = told(&all, touch_m * 0.5);
+            assert!(
+                low.lock.is_some() || low.says.contains("on its tyres"),
+                "{low:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn the_running_door_and_the_climb_past_a_lock_are_told() {
+    let (_, read) = scenes()
+        .into_iter()
+        .find(|(name, _)| name == "tall-pickup.ron")
+        .unwrap();
+    let bay = &read.bay;
+    let (study, mut probe) = Probe::with_study(bay).unwrap();
+    let said = Sayings::of(bay, &study);
+    let states = doors(bay, &study);
+    assert!(states.iter().any(|(state, _)| *state == DoorState::Running));
+    for (door, _) in states {
+        let all = spots(bay, &study, &said, &mut probe, door);
+        for (lock, spot) in study
+            .locks
+            .iter()
+            .zip(all.iter().filter(|s| s.lock.is_some()))
+        {
+            let near = !probe.at(travel(door), lock.travel_m).pairs.is_empty();
+            let is_told = ["Least room", "overlap", "touch, or may", "comes too near"]
+                .iter()
+                .any(|words| spot.says.contains(words));
+            assert!(is_told || !near || lock.near.is_none(), "{spot:?}");
+            let past = told(&all, lock.travel_m + 0.001);
+            let words = format!("climbs past lock {}", lock.lock);
+            assert!(past.says.contains(&words), "{past:?}");
+        }
+    }
 }
 
 #[test]

@@ -22,6 +22,11 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
         })
         .collect();
     page.table(["part", "opens", "at locks"], &rows);
+    page.para(
+        "At locks: how far each swings with its margin kept, at worst. How far a person can open a front \
+         door to get out, by hand until it nearly touches and so without that margin, stands under Doors \
+         and people; the two differ.",
+    );
 }
 
 /// "1-3: 55 deg, 4: 20 deg": neighbours with the same angle in one run.
