@@ -68,8 +68,9 @@ pub(super) fn says(bay: &Bay, study: &Study, safe: usize) -> (String, bool) {
         Run::UpTo(first, highest, true) => (
             format!(
                 "Shut or open. It may be run only while the vehicle rests on {} with nothing on it \
-                 standing open, never while the lift moves, never above lock {highest}.",
-                locks(first, highest)
+                 standing open, never while the lift moves{}.",
+                locks(first, highest),
+                above(study, highest)
             ),
             false,
         ),
@@ -98,12 +99,25 @@ fn locks(first: usize, last: usize) -> String {
     }
 }
 
+/// ", never above lock 4"; nothing where the lift has no higher lock.
+fn above(study: &Study, highest: usize) -> String {
+    if highest < study.locks.len() {
+        format!(", never above lock {highest}")
+    } else {
+        String::new()
+    }
+}
+
 /// A few words for a table.
 pub(super) fn in_short(bay: &Bay, study: &Study, safe: usize) -> String {
     match run(bay, study, safe) {
         Run::NoDoor => "none".into(),
         Run::Held(word) => format!("KEEP IT {}", word.to_uppercase()),
         Run::Never => "DO NOT RUN IT with the vehicle up".into(),
-        Run::UpTo(_, highest, _) => format!("do not run it above lock {highest}"),
+        Run::UpTo(first, highest, _) if highest < study.locks.len() => format!(
+            "run only at rest on {}, DO NOT RUN IT above lock {highest}",
+            locks(first, highest)
+        ),
+        Run::UpTo(first, highest, _) => format!("run only at rest on {}", locks(first, highest)),
     }
 }

@@ -5,22 +5,30 @@
 //! lock is safe there is no mark, no place on the tape and no setting of the pads.
 
 mod care;
+mod come_down;
 mod door;
+mod edge;
+mod meets;
+mod overview;
+mod pads;
+mod parking;
 mod same;
 mod tape;
+mod tape_marks;
 #[cfg(test)]
 mod tests;
+mod usable;
 mod vehicle;
 
 use crate::bay::Bay;
 use crate::clearance::Study;
 use crate::ground::Date;
-use crate::report::{CAUTIONS, Sayings, on_one_line};
+use crate::report::{CAUTIONS, on_one_line};
 
 use super::flow::{self, Piece};
-use super::palette::paper::{INK, WARN};
 use super::sheet::{Frame, Paper, Sheet};
 
+pub(super) use edge::{Edge, joined, written};
 pub use same::Difference;
 pub(super) use vehicle::why_not;
 
@@ -94,7 +102,7 @@ impl Card<'_> {
         if self.entries.len() > 1 {
             let mut frame = self.frame("Lock card, all vehicles", "CARD", self.entries);
             frame.page = [1, of];
-            let made = flow::pages(&frame, self.paper, &self.overview());
+            let made = flow::pages(&frame, self.paper, &overview::pieces(self));
             pages.extend(made.ok_or(CardError::TooSmall("Lock card, all vehicles"))?);
         }
         for (index, entry) in self.entries.iter().enumerate() {
@@ -110,7 +118,7 @@ impl Card<'_> {
         if self.entries.iter().any(|one| is_safe(one)) {
             let mut frame = self.frame("Tape for the column", "TAPE", self.entries);
             frame.page = [pages.len() + 1, of];
-            let made = tape::pages(self, frame);
+            let made = tape::pages(self, &frame);
             pages.extend(made.ok_or(CardError::TooSmall("Tape for the column"))?);
         }
         Ok(pages)
@@ -162,57 +170,6 @@ impl Card<'_> {
         };
         let all: Vec<String> = of.iter().map(each).collect();
         all.join(" \u{b7} ")
-    }
-
-    /// All vehicles at a glance.
-    fn overview(&self) -> Vec<Piece> {
-        const SHARES: [f64; 6] = [0.5, 3.0, 1.3, 2.2, 2.2, 2.6];
-        let row = |cells: [String; 6], size: f64, colour| Piece::Row {
-            cells: cells.into_iter().zip(SHARES).collect(),
-            least_mm: 0.0,
-            size,
-            colour,
-            is_head: false,
-        };
-        let titles = ["", "Vehicle", "Safe lock", "STOP", "NEVER ABOVE", "Door"];
-        let mut pieces = vec![
-            Piece::says(
-                "Find your vehicle by its name and its load, and take its own page along: what is \
-                 not on this page is on that one. One vehicle's mark is wrong for any other.",
-            ),
-            Piece::Gap(2.0),
-            row(titles.map(str::to_owned), 2.8, INK),
-        ];
-        for (index, entry) in self.entries.iter().enumerate() {
-            let said = Sayings::of(entry.bay, entry.study);
-            let letter = letter(index).to_string();
-            let name = vehicle::name(entry);
-            let no = || "\u{2013}".to_owned();
-            pieces.push(match (entry.study.highest_safe_lock, said.stop_mark()) {
-                (Some(lock), Some(stop)) => {
-                    let safe = format!("{lock} of {}", entry.study.locks.len());
-                    let never = said.never_above().unwrap_or_else(no);
-                    let door = door::in_short(entry.bay, entry.study, lock);
-                    row([letter, name, safe, stop, never, door], 3.2, INK)
-                }
-                _ => row(
-                    [
-                        letter,
-                        name,
-                        "NONE".into(),
-                        "DO NOT RAISE".into(),
-                        no(),
-                        no(),
-                    ],
-                    3.2,
-                    WARN,
-                ),
-            });
-        }
-        pieces.push(Piece::Gap(2.0));
-        pieces.push(Piece::says(vehicle::HOW_MEASURED));
-        pieces.extend(care::pieces());
-        pieces
     }
 }
 

@@ -5,16 +5,18 @@
 
 use glam::DVec2;
 
+use super::tape_marks::{Kind, Mark, marks};
 use super::{Card, is_safe, letter, vehicle};
 use crate::bay::UnitSystem;
 use crate::clearance::marks::graduation_m;
+use crate::drawing::kept::wrapped;
 use crate::drawing::palette::Colour;
-use crate::drawing::palette::paper::{FINE, INK, SET_OUT, WARN};
-use crate::drawing::sheet::font::{width_em, wrapped};
+use crate::drawing::palette::paper::{FINE, INK, WARN};
+use crate::drawing::sheet::font::width_em;
 use crate::drawing::sheet::{
     Dash, Frame, LEADING, Layer, Pen, Shape, Sheet, Text, put_frame, spread,
 };
-use crate::report::{Sayings, on_one_line};
+use crate::report::on_one_line;
 use crate::units::{Length, Rounding, both, length};
 
 /// Least width of a strip.
@@ -35,37 +37,6 @@ const APART: f64 = 0.7;
 /// Thinner than this, a line is lost in cutting.
 const CUT: Pen = Pen::broken(0.2, FINE, Dash::Dashed);
 
-/// A line of the tape.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Mark {
-    /// Above the top of the base plate, metres.
-    pub(super) at_m: f64,
-    /// What it is.
-    pub(super) says: String,
-    /// Its height as the tape shows it: a line of its own, since a reading that is broken in two
-    /// is read as its first half.
-    pub(super) reads: String,
-    pub(super) kind: Kind,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Kind {
-    /// Where the marked edge rests on a lock.
-    Lock,
-    Stop,
-    Never,
-}
-
-impl Kind {
-    const fn colour(self) -> Colour {
-        match self {
-            Self::Lock => INK,
-            Self::Stop => SET_OUT,
-            Self::Never => WARN,
-        }
-    }
-}
-
 /// A strip's height and step, metres.
 struct Ruler {
     units: UnitSystem,
@@ -76,81 +47,19 @@ struct Ruler {
     strip_m: f64,
 }
 
-/// Every line of the tape, the lowest first.
-pub(super) fn marks(card: &Card<'_>) -> Vec<Mark> {
-    let Some(first) = card.entries.first() else {
-        return Vec::new();
-    };
-    let lift = &first.bay.lift;
-    let edge = lift.carriage.marked_edge.m();
-    let show = Sayings::of(first.bay, first.study).show();
-    let mut marks: Vec<Mark> = Vec::new();
-    for (index, lock) in lift.locks.iter().enumerate() {
-        let at_m = edge + lock.m();
-        let says = format!("lock {}", index + 1);
-        marks.push(Mark {
-            at_m,
-            says,
-            reads: show.place(at_m),
-            kind: Kind::Lock,
-        });
-    }
-    let mut vehicles: Vec<(f64, Kind, usize, Vec<usize>)> = Vec::new();
-    for (index, entry) in card.entries.iter().enumerate() {
-        let (true, Some(found)) = (is_safe(entry), entry.study.marks) else {
-            continue;
-        };
-        let lines = [
-            Some((found.stop_m, Kind::Stop)),
-            found.never_above_m.map(|at_m| (at_m, Kind::Never)),
-        ];
-        for (at_m, kind) in lines.into_iter().flatten() {
-            let same = vehicles
-                .iter_mut()
-                .find(|one| one.1 == kind && (one.0 - at_m).abs() < 1e-9);
-            match same {
-                Some((.., whose)) => whose.push(index),
-                None => vehicles.push((at_m, kind, found.lock, vec![index])),
-            }
-        }
-    }
-    for (at_m, kind, lock, whose) in vehicles {
-        let who = whose_mark(card, &whose);
-        let (says, reads) = match kind {
-            Kind::Never => (format!("NEVER ABOVE{who}"), show.room(at_m)),
-            Kind::Stop | Kind::Lock => (format!("STOP{who}, lock {lock}"), show.place(at_m)),
-        };
-        marks.push(Mark {
-            at_m,
-            says,
-            reads,
-            kind,
-        });
-    }
-    marks.sort_by(|a, b| a.at_m.total_cmp(&b.at_m));
-    marks
+/// The pages of the tape; none where the paper is too small. Where marks lie too close for labels
+/// in both systems, the file's alone is shown.
+pub(super) fn pages(card: &Card<'_>, frame: &Frame) -> Option<Vec<Sheet>> {
+    let mut marks = marks(card);
+    laid(card, frame.clone(), &marks).or_else(|| {
+        marks.iter_mut().for_each(|mark| mark.reads.truncate(1));
+        laid(card, frame.clone(), &marks)
+    })
 }
 
-/// " A (Estate)", or only the letters where several vehicles share a line; nothing where there is
-/// but one on the card.
-fn whose_mark(card: &Card<'_>, whose: &[usize]) -> String {
-    match whose {
-        [one] => match (card.letter(*one), card.entries.get(*one)) {
-            (Some(letter), Some(entry)) => format!(" {letter} ({})", vehicle::name(entry)),
-            _ => String::new(),
-        },
-        several => {
-            let letters: Vec<String> = several.iter().map(|one| letter(*one).to_string()).collect();
-            format!(" {}", letters.join(", "))
-        }
-    }
-}
-
-/// The pages of the tape; none where the paper is too small.
-pub(super) fn pages(card: &Card<'_>, frame: Frame) -> Option<Vec<Sheet>> {
+fn laid(card: &Card<'_>, frame: Frame, marks: &[Mark]) -> Option<Vec<Sheet>> {
     let first = card.entries.first()?;
     let (units, lift) = (first.bay.units, &first.bay.lift);
-    let marks = marks(card);
     let frame = told(card, frame, units);
     let blank = |number: usize| {
         let mut sheet = Sheet {
@@ -172,7 +81,7 @@ pub(super) fn pages(card: &Card<'_>, frame: Frame) -> Option<Vec<Sheet>> {
         UnitSystem::Metric => 0.01,
     };
     let edge = lift.carriage.marked_edge.m();
-    let counted = marks.iter().filter(|mark| mark.kind != Kind::Lock);
+    let counted = marks.iter().filter(|mark| !mark.kind.is_lock());
     let top_m = counted.map(|mark| mark.at_m).fold(edge, f64::max);
     let top_m = top_m.min(edge + lift.travel.m());
     let strip_m = steps((high.y - low.y - 1.0) / 1000.0, step_m).floor() * step_m;
@@ -221,7 +130,7 @@ pub(super) fn pages(card: &Card<'_>, frame: Frame) -> Option<Vec<Sheet>> {
             bottom: low.y + 0.5,
             width: strip_width,
         }
-        .put(&mut sheet, &marks, &made_by)?;
+        .put(&mut sheet, marks, &made_by)?;
         column += 1.0;
         from = to;
     }
@@ -267,10 +176,16 @@ fn told(card: &Card<'_>, mut frame: Frame, units: UnitSystem) -> Frame {
         frame.notes.push(format!("{}.", names.join("; ")));
     }
     frame.notes.push(
+        "All lines are for the LOWER carriage's marked edge. STOP is for the way up; RELEASE is only \
+         for the climb off the highest safe lock to come down again. A lock with a cross is NOT TO \
+         BE USED by the vehicles that it names, or by any."
+            .into(),
+    );
+    frame.notes.push(
         "One set for each column. Put each strip up by its own lower edge, measured with a steel \
          tape from the top of the base plate, never by the strip below; its left edge runs along \
-         the way of the carriage's marked edge. Then measure every STOP and NEVER ABOVE line with \
-         the steel tape: that governs."
+         the way of the carriage's marked edge. Then measure every STOP, RELEASE and NEVER ABOVE \
+         line with the steel tape: that governs."
             .into(),
     );
     frame
@@ -479,7 +394,7 @@ impl Strip<'_> {
         labels.push(edge(self.from, "lower"));
         for mark in marks.iter().filter(|mark| here(mark.at_m)) {
             let mut lines = wrapped(&mark.says, LABEL, width);
-            lines.push(mark.reads.clone());
+            lines.extend(reads(&mark.reads, width));
             labels.push((mark.at_m, lines, Some(mark.kind)));
         }
         labels.push(edge(self.to, "upper"));
@@ -510,13 +425,14 @@ impl Strip<'_> {
     fn mark(&self, sheet: &mut Sheet, at_m: f64, kind: Kind, label_y: f64) {
         let (y, colour) = (self.y(at_m), kind.colour());
         let at = |x: f64, y: f64| DVec2::new(self.left + x, y);
-        let (width, layer) = match kind {
-            Kind::Lock => (0.35, Layer::Lift),
-            Kind::Stop | Kind::Never => (0.5, Layer::Points),
+        let (width, layer) = if kind.is_lock() {
+            (0.35, Layer::Lift)
+        } else {
+            (0.5, Layer::Points)
         };
         let pen = match kind {
-            Kind::Never => Pen::broken(width, colour, Dash::Dashed),
-            Kind::Lock | Kind::Stop => Pen::solid(width, colour),
+            Kind::Never | Kind::NotToUse => Pen::broken(width, colour, Dash::Dashed),
+            Kind::Lock | Kind::Stop | Kind::Release => Pen::solid(width, colour),
         };
         line(sheet, layer, [at(0.0, y), at(NUMBERS[0] - 0.5, y)], pen);
         let fine = Pen::solid(0.2, colour);
@@ -526,25 +442,57 @@ impl Strip<'_> {
             [at(NUMBERS[1], y), at(LABELS - 3.0, y)],
             fine,
         );
-        if kind != Kind::Lock {
-            sheet.push(
-                Layer::Shade,
-                Shape::Polygon {
-                    points: vec![
-                        at(NUMBERS[1] - 1.2, y),
-                        at(NUMBERS[1] + 1.2, y + 1.0),
-                        at(NUMBERS[1] + 1.2, y - 1.0),
-                    ],
-                    pen: None,
-                    fill: Some(colour),
-                },
-            );
-        }
+        self.sign(sheet, y, kind);
         line(
             sheet,
             Layer::Dimensions,
             [at(LABELS - 3.0, y), at(LABELS - 0.6, label_y)],
             fine,
         );
+    }
+
+    /// What tells the kinds apart in grey too: a full triangle for a mark to keep to, a hollow one
+    /// for the climb off the lock, a cross for a lock that must not be used.
+    fn sign(&self, sheet: &mut Sheet, y: f64, kind: Kind) {
+        let colour = kind.colour();
+        let at = |x: f64, y: f64| DVec2::new(self.left + NUMBERS[1] + x, y);
+        let heavy = Pen::solid(0.45, colour);
+        match kind {
+            Kind::Lock => {}
+            Kind::NotToUse => {
+                for ends in [
+                    [at(-1.3, y - 1.3), at(1.3, y + 1.3)],
+                    [at(-1.3, y + 1.3), at(1.3, y - 1.3)],
+                ] {
+                    line(sheet, Layer::Points, ends, heavy);
+                }
+            }
+            Kind::Stop | Kind::Never | Kind::Release => {
+                let hollow = kind == Kind::Release;
+                sheet.push(
+                    Layer::Shade,
+                    Shape::Polygon {
+                        points: vec![at(-1.2, y), at(1.2, y + 1.0), at(1.2, y - 1.0)],
+                        pen: hollow.then_some(Pen::solid(0.25, colour)),
+                        fill: (!hollow).then_some(colour),
+                    },
+                );
+            }
+        }
+    }
+}
+
+/// Its height in both systems: on one line where that has room, else on a line each.
+fn reads(reads: &[String], width: f64) -> Vec<String> {
+    match reads {
+        [own, other] => {
+            let both = format!("{own} ({other})");
+            if width_em(&both) * LABEL <= width {
+                vec![both]
+            } else {
+                vec![own.clone(), format!("({other})")]
+            }
+        }
+        other => other.to_vec(),
     }
 }

@@ -2,14 +2,14 @@
 
 use miniz_oxide::inflate::decompress_to_vec_zlib;
 
-use super::tape::{Kind, marks};
+use super::tape_marks::{Kind, marks};
 use super::*;
 use crate::bay::DoorHeld;
 use crate::bayfile::{presets::EmbeddedOnly, read};
 use crate::clearance::study_on;
 use crate::drawing::looked_over::{DAY, check, said, scene, scenes};
 use crate::drawing::pages::PageFormat;
-use crate::units::{Length, M_PER_INCH, parse_length};
+use crate::units::{Length, M_PER_INCH, Rounding, length, parse_length};
 
 /// Bays with their studies, from which entries are taken.
 struct Bays(Vec<(String, Bay, Study)>);
@@ -87,7 +87,6 @@ fn a_page_says_what_its_study_says() {
         let (_, bay, study) = &bays.0[0];
         let pages = bays.pages(Paper::Letter).unwrap();
         let written = said(&pages);
-        let show = Sayings::of(bay, study);
         let Some(lock) = study.highest_safe_lock else {
             continue;
         };
@@ -97,19 +96,26 @@ fn a_page_says_what_its_study_says() {
             "Highest safe lock: {lock} of {}",
             study.locks.len()
         )));
-        let stop = format!("STOP at {}", show.show().mark(marks.stop_m));
+        let own = |at_m: f64| length(Length::metres(at_m), bay.units, Rounding::Nearest);
+        let stop = format!("STOP at {} (", own(marks.stop_m));
         assert!(first.contains(&stop), "{name}: {stop}");
         match marks.never_above_m {
             Some(never) => {
-                let never = format!("NEVER ABOVE {}", show.show().ceiling_mark(never));
+                let never = format!("NEVER ABOVE {} (", own(never));
                 assert!(first.contains(&never), "{name}: {never}");
             }
             None => assert!(first.contains("No NEVER ABOVE mark"), "{name}"),
         }
-        for told in [show.limits(), show.shut_off_bar()] {
-            let Some(told) = told else { continue };
-            assert!(first.contains(&told), "{name}: {told}");
+        let told = [
+            meets::next(bay, study),
+            meets::shut_off_bar(bay, study).map(|(text, _)| text),
+        ];
+        for told in told.into_iter().flatten() {
+            // Its first letter stands in upper case.
+            assert!(first.contains(&told[1..]), "{name}: {told}");
         }
+        // No travel stands beside the readings of the column.
+        assert!(!first.contains("of travel"), "{name}");
         for unknown in &study.unknown {
             assert!(first.contains(unknown.words()), "{name}");
         }
@@ -138,12 +144,12 @@ fn without_a_safe_lock_there_is_no_mark_and_no_tape() {
             assert!(!written.contains(words), "{name}: {words}");
         }
         if let Some(marks) = study.marks {
-            let show = Sayings::of(bay, study).show();
             for mark in [Some(marks.stop_m), marks.never_above_m]
                 .into_iter()
                 .flatten()
             {
-                assert!(!written.contains(&show.place(mark)), "{name}");
+                let mark = length(Length::metres(mark), bay.units, Rounding::Nearest);
+                assert!(!written.contains(&mark), "{name}");
             }
         }
     }
@@ -165,6 +171,11 @@ fn several_vehicles_keep_their_own_marks() {
     for (index, entry) in bays.entries().iter().enumerate() {
         assert!(overview.contains(&vehicle::name(entry)));
         assert!(overview.contains(&format!("input {} {}", letter(index), entry.fingerprint)));
+        assert!(overview.contains(&parking::with(entry.bay)));
+        if is_safe(entry) && !entry.study.unknown.is_empty() {
+            let unknown = format!("NOT KNOWN, and no pass: {} ", entry.study.unknown.len());
+            assert!(overview.contains(&unknown), "{unknown}");
+        }
         let own = format!("STOP {} (", letter(index));
         assert_eq!(on_tape.contains(&own), is_safe(entry), "{own}");
         if !is_safe(entry) {
@@ -189,9 +200,176 @@ fn vehicles_with_one_mark_share_its_line() {
         "{written}"
     );
     assert!(
-        written.contains("NEVER ABOVE A, B 5 ft 4 7/16 in")
+        written.contains("RELEASE A, B, off lock 4 5 ft 1 1/4 in")
+            && written.contains("NEVER ABOVE A, B 5 ft 4 7/16 in")
             && written.contains("doors of another colour")
     );
+}
+
+/// The lines of the tape of these bays.
+fn lines(bays: &Bays) -> Vec<super::tape_marks::Mark> {
+    let entries = bays.entries();
+    marks(&Card {
+        entries: &entries,
+        on: DAY,
+        paper: Paper::Letter,
+    })
+}
+
+#[test]
+fn no_lock_that_is_not_safe_looks_on_the_tape_as_if_it_were() {
+    let mut forbidden = 0;
+    for (name, bay) in scenes() {
+        let bays = Bays::of(vec![("a", bay)]);
+        let study = &bays.0[0].2;
+        let Some(safe) = study.highest_safe_lock else {
+            continue;
+        };
+        for (index, mark) in lines(&bays)
+            .iter()
+            .filter(|mark| mark.kind.is_lock())
+            .enumerate()
+        {
+            let found = &study.locks[index];
+            let may = index < safe && found.state == crate::clearance::LockState::Clear;
+            let kind = if may { Kind::Lock } else { Kind::NotToUse };
+            assert_eq!(mark.kind, kind, "{name}: {}", mark.says);
+            assert_eq!(!mark.says.contains("NOT TO BE USED"), may, "{name}");
+            forbidden += usize::from(!may);
+        }
+    }
+    assert!(forbidden > 20, "{forbidden}");
+    // Lock 7 of this one lies below NEVER ABOVE.
+    let bays = Bays::of(vec![("a", scene("camper-under-ties"))]);
+    let pages = bays.pages(Paper::Letter).unwrap();
+    assert!(said(&pages).contains("lock 7: NOT TO BE USED 5 ft 9 1/4 in"));
+    // And a lock on which not all pads carry lies below the highest safe one.
+    let mut bays = bays;
+    bays.0[0].2.locks[0].state = crate::clearance::LockState::NotLifting;
+    assert_eq!(usable::of(&bays.0[0].2, 1), usable::Use::NotCarried);
+    let first = &lines(&bays)[0];
+    assert_eq!(first.says, "lock 1: NOT TO BE USED");
+    let page = said(&bays.pages(Paper::Letter).unwrap());
+    assert!(page.contains("Lock 1: NOT TO BE USED, not all four pads carry"));
+}
+
+#[test]
+fn a_lock_of_one_vehicle_is_forbidden_to_the_others_by_name() {
+    let bays = three();
+    let safe: Vec<Option<usize>> = bays.0.iter().map(|one| one.2.highest_safe_lock).collect();
+    let (low, high) = (safe[0].unwrap(), safe[1].unwrap());
+    assert!(low < high && safe[2].is_none(), "{safe:?}");
+    for mark in lines(&bays) {
+        let Some(lock) = mark.says.strip_prefix("lock ") else {
+            continue;
+        };
+        let number = lock.split(':').next().unwrap();
+        let number: usize = number.parse().unwrap();
+        if number > low && number <= high {
+            let says = format!("lock {number}: NOT TO BE USED by A; only B");
+            assert_eq!((mark.says, mark.kind), (says, Kind::NotToUse));
+        }
+    }
+}
+
+#[test]
+fn the_climb_off_the_lock_is_told_and_stays_below_never_above() {
+    let mut seen = 0;
+    for (name, bay) in scenes() {
+        let study = study_on(&bay, Some(DAY)).unwrap();
+        let (Some(lock), Some(marks)) = (study.highest_safe_lock, study.marks) else {
+            continue;
+        };
+        seen += 1;
+        let rest = bay.lift.carriage.marked_edge.m() + bay.lift.locks[lock - 1].m();
+        let release = edge::release_m(&bay, &marks).unwrap();
+        assert!(release >= rest + bay.lift.release_overtravel.m() - 1e-9);
+        assert!(release <= rest + bay.lift.release_overtravel.m() + M_PER_INCH / 16.0);
+        if let Some(never) = marks.never_above_m {
+            assert!(release <= never + 1e-9, "{name}");
+        }
+        let bays = Bays::of(vec![("a", bay)]);
+        let (_, bay, study) = &bays.0[0];
+        let written = edge::written(bay, study).unwrap();
+        let page = said(&bays.pages(Paper::A3).unwrap()[..1]);
+        let words = format!("RELEASE, {}", joined(&written.release.clone().unwrap()));
+        assert!(page.contains(&words), "{name}: {words}");
+        assert!(page.contains("for the LOWER carriage"));
+        assert!(lines(&bays).iter().any(|mark| mark.kind == Kind::Release));
+    }
+    assert!(seen > 4);
+    // Here the latches let go at NEVER ABOVE itself: both read the same.
+    let bays = Bays::of(vec![("a", scene("barred-way-up"))]);
+    let written = edge::written(&bays.0[0].1, &bays.0[0].2).unwrap();
+    assert_eq!(written.release, written.never);
+    // A margin that runs short a hundredth of an inch later leaves no graduation between.
+    let mut marks = bays.0[0].2.marks.unwrap();
+    marks.never_above_m = marks.never_above_m.map(|at_m| at_m - M_PER_INCH / 16.0);
+    assert_eq!(edge::release_m(&bays.0[0].1, &marks), None);
+    let mut bays = bays;
+    bays.0[0].2.marks = Some(marks);
+    let page = said(&bays.pages(Paper::Letter).unwrap());
+    assert!(page.contains("DO NOT USE LOCK 5"), "{page}");
+}
+
+#[test]
+fn metric_marks_read_in_sixteenths_that_are_never_kinder() {
+    let mut seen = 0;
+    for (name, bay) in scenes() {
+        let study = study_on(&bay, Some(DAY)).unwrap();
+        let (Some(written), Some(marks)) = (edge::written(&bay, &study), study.marks) else {
+            continue;
+        };
+        let read = |text: &str| parse_length(text).unwrap().m();
+        let slack = 0.000_05 + 1e-9;
+        if let (Some(never), Some(at_m)) = (&written.never, marks.never_above_m) {
+            assert!(read(&never[1]) <= at_m + slack, "{name}: {never:?}");
+            for low in [Some(&written.stop), written.release.as_ref()] {
+                assert!(read(&low.unwrap()[1]) <= read(&never[1]) + 1e-9, "{name}");
+            }
+        }
+        if bay.units == crate::bay::UnitSystem::Metric {
+            seen += 1;
+            assert!(read(&written.stop[1]) >= marks.stop_m - 1e-9, "{name}");
+            assert!(!written.stop[1].contains('.'), "{name}: {:?}", written.stop);
+        }
+    }
+    assert!(seen > 0);
+}
+
+#[test]
+fn the_bar_s_margin_runs_short_before_it_is_tripped_and_both_are_readings() {
+    let bays = Bays::of(vec![("a", scene("camper-under-the-bar"))]);
+    let (_, bay, study) = &bays.0[0];
+    let bar = study.bar.as_ref().and_then(|bar| bar.trips_at_m).unwrap();
+    let next = meets::next(bay, study).unwrap();
+    assert!(next.contains("comes too near the shut-off bar"), "{next}");
+    let trips = format!("trips the bar with the edge at {}", Edge(bay).met(bar));
+    assert!(next.contains(&trips), "{next}");
+    // The pickup's roof is told by where it lies, not by a number that nobody can count.
+    let bays = Bays::of(vec![("a", scene("tall-pickup"))]);
+    let (_, bay, study) = &bays.0[0];
+    let (text, forbids) = meets::shut_off_bar(bay, study).unwrap();
+    assert!(forbids && !text.contains("piece"), "{text}");
+    assert!(text.contains("behind its front bumper"), "{text}");
+    assert!(text.contains("edge at 8 ft 2 in (2489 mm)"), "{text}");
+}
+
+#[test]
+fn pads_of_several_heights_are_a_table_in_both_systems() {
+    let mut bay = scene("tall-pickup");
+    bay.parking.pad_raise[2] = Length::inches(4.0);
+    let study = study_on(&bay, Some(DAY)).unwrap();
+    let rows: Vec<Piece> = pads::pieces(&bay, &study)
+        .into_iter()
+        .filter(|piece| matches!(piece, Piece::Row { .. }))
+        .collect();
+    assert_eq!(rows.len(), 5, "a head and four pads");
+    let Piece::Row { cells, .. } = &rows[3] else {
+        panic!("a row");
+    };
+    assert_eq!(cells[0].0, "rear left");
+    assert_eq!(cells[1].0, "4 in (102 mm)");
 }
 
 #[test]
@@ -386,7 +564,10 @@ fn the_tape_read_back_is_full_size_and_its_lines_are_the_study_s() {
             .iter()
             .filter(|one| is_safe(one))
             .filter_map(|one| one.study.marks)
-            .flat_map(|marks| [Some(marks.stop_m), marks.never_above_m])
+            .flat_map(|marks| {
+                let release = edge::release_m(entries[0].bay, &marks);
+                [Some(marks.stop_m), release, marks.never_above_m]
+            })
             .flatten()
             .collect();
         expected.sort_by(f64::total_cmp);
@@ -395,9 +576,7 @@ fn the_tape_read_back_is_full_size_and_its_lines_are_the_study_s() {
         for (found, expected) in found.iter().zip(&expected) {
             assert!((found - expected).abs() < 0.000_02, "{found} {expected}");
         }
-        let locks = marks(&of)
-            .into_iter()
-            .filter(|mark| mark.kind == Kind::Lock);
+        let locks = marks(&of).into_iter().filter(|mark| mark.kind.is_lock());
         let lift = &entries[0].bay.lift;
         for (lock, mark) in lift.locks.iter().zip(locks) {
             assert!((mark.at_m - lock.m() - lift.carriage.marked_edge.m()).abs() < 1e-12);

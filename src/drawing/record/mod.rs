@@ -4,6 +4,7 @@
 //! else that the lift maker's manual governs is copied from it by hand, never printed here.
 
 mod rise;
+mod stops;
 #[cfg(test)]
 mod tests;
 mod yearly;
@@ -12,7 +13,6 @@ use crate::bay::{Bay, Tie};
 use crate::clearance::Study;
 use crate::ground::Date;
 use crate::report::{CAUTIONS, Sayings, on_one_line};
-use crate::setting_out::Drill;
 use crate::units::{Rounding, both};
 
 use super::flow::{self, Piece, TABLE};
@@ -124,16 +124,56 @@ fn commissioning(order: &Order<'_>) -> Vec<Piece> {
          what was hoped. One reading that is not accepted stops the work until it is cured. The \
          lift maker's manual goes before every line of this sheet.",
     ));
-    pieces.extend([
-        Piece::fields(&[("Serial number", 1.0), ("Manual, edition", 1.0)]),
-        Piece::fields(&[("Set up by", 1.0), ("Date", 0.6)]),
-    ]);
-    anchors(&mut pieces, order);
-    standing(&mut pieces, order.bay);
-    pieces.push(Piece::NextPage);
-    rise::empty(&mut pieces, order);
-    pieces.push(Piece::NextPage);
+    pieces.push(Piece::fields(&[
+        ("Serial number", 1.0),
+        ("Manual, edition", 1.0),
+    ]));
+    let stopped = stops::of_the_lift(order);
+    if stopped.is_empty() {
+        pieces.push(Piece::fields(&[("Set up by", 1.0), ("Date", 0.6)]));
+        anchors(&mut pieces, order);
+        standing(&mut pieces, order.bay);
+        pieces.push(Piece::NextPage);
+        rise::empty(&mut pieces, order);
+        pieces.push(Piece::NextPage);
+    } else {
+        not_at_all(&mut pieces, order, stopped);
+    }
     rise::loaded(&mut pieces, order);
+    accepted(&mut pieces, order);
+    pieces
+}
+
+/// In place of parts 1 to 3: there is nothing to be filled in for a lift that can't be used here.
+fn not_at_all(pieces: &mut Vec<Piece>, order: &Order<'_>, stopped: Vec<String>) {
+    pieces.push(Piece::Gap(2.0));
+    pieces.push(Piece::Band(
+        "NOT TO BE DRILLED, and no rise, empty or loaded".into(),
+        6.0,
+        WARN,
+    ));
+    pieces.push(Piece::warns(
+        "The lift is stopped in this place, whatever stands on it. Before that is cured, studied \
+         again and printed on a new sheet, parts 1 (anchors), 2 (posts, level, latches) and 3 (full \
+         rise, empty) are NOT TO BE DONE, and have no lines here:",
+    ));
+    pieces.extend(stopped.into_iter().map(|why| Piece::Item(why, WARN)));
+    if let Some(why) = stops::of_drilling(order) {
+        pieces.push(Piece::Item(why, WARN));
+    }
+}
+
+/// The signatures; none while there is nothing to accept.
+fn accepted(pieces: &mut Vec<Piece>, order: &Order<'_>) {
+    if order.study.highest_safe_lock.is_none() {
+        pieces.push(Piece::Heading("6. Accepted".into()));
+        pieces.push(Piece::Band(
+            "NOT TO BE ACCEPTED, and nothing to sign, before part 4 was done".into(),
+            4.6,
+            WARN,
+        ));
+        return;
+    }
     pieces.push(Piece::Heading("6. Accepted".into()));
     pieces.push(Piece::says(
         "By someone qualified to accept a lift here, where the local rules ask for one. A permit or \
@@ -145,24 +185,6 @@ fn commissioning(order: &Order<'_>) -> Vec<Piece> {
             ("Signature", 1.2),
             ("Date", 0.7),
         ]));
-    }
-    pieces
-}
-
-/// What keeps the slab from being drilled or the lift from being used at all; none where nothing does.
-fn stops(order: &Order<'_>) -> Option<String> {
-    let drill = Drill::of(order.bay, order.study);
-    let why = drill.why_not()?;
-    let why = why.split_once(": ").map_or(why.as_str(), |(_, why)| why);
-    match drill {
-        Drill::Shown | Drill::NoPattern => None,
-        Drill::Forbidden(_) | Drill::NotKnown(_) | Drill::NotBefore(_) | Drill::SlabNotKnown => {
-            Some(format!("NOT TO BE DRILLED: {why}"))
-        }
-        Drill::Stopped => Some(format!(
-            "NOT TO BE DRILLED, and no rise, empty or loaded, before it is cured: {why} Part 4 says \
-             which."
-        )),
     }
 }
 
@@ -178,7 +200,7 @@ fn anchors(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         ("on its page", 0.5),
         ("wrench, calibrated on", 0.9),
     ]));
-    if let Some(why) = stops(order) {
+    if let Some(why) = stops::of_drilling(order) {
         pieces.push(Piece::warns(why));
     }
     let plate = &bay.lift.base_plate;
@@ -261,8 +283,4 @@ fn standing(pieces: &mut Vec<Piece>, bay: &Bay) {
 
 fn vehicle(order: &Order<'_>) -> String {
     on_one_line(&order.bay.vehicle.name)
-}
-
-const fn warn() -> Colour {
-    WARN
 }

@@ -1,12 +1,12 @@
 //! The empty full rise, and the first with a load.
 
-use super::{Order, Piece, head, row, vehicle, warn};
+use super::{Order, Piece, head, row, vehicle};
 use crate::bay::Door;
 use crate::clearance::PairFinding;
-use crate::drawing::card::why_not;
-use crate::drawing::palette::paper::INK;
-use crate::report::{Sayings, called};
-use crate::setting_out::{Drill, Reading};
+use crate::drawing::card::{Edge, joined, why_not, written};
+use crate::drawing::palette::paper::{INK, WARN};
+use crate::report::called;
+use crate::setting_out::Reading;
 use crate::units::{Rounding, both};
 
 const SHARES: [f64; 8] = [0.6, 2.5, 2.0, 2.0, 1.0, 1.0, 0.8, 0.8];
@@ -32,13 +32,6 @@ pub(super) fn own_breach<'a>(order: &Order<'a>) -> Option<&'a PairFinding> {
 pub(super) fn empty(pieces: &mut Vec<Piece>, order: &Order<'_>) {
     let (bay, lift) = (order.bay, &order.bay.lift);
     pieces.push(Piece::Heading("3. Full rise, empty".into()));
-    if Drill::of(bay, order.study) == Drill::Stopped {
-        pieces.push(Piece::Band(
-            "NOT TO BE DONE before what part 4 names is cured".into(),
-            4.6,
-            warn(),
-        ));
-    }
     pieces.push(Piece::says(
         "Nobody under the arms, nothing on them. Lower onto every lock on the way and read where the \
          marked edges come to rest, from the top of the base plates, then climb on; every latch \
@@ -53,12 +46,13 @@ pub(super) fn empty(pieces: &mut Vec<Piece>, order: &Order<'_>) {
     let breach = own_breach(order);
     let breach_m = breach.and_then(|pair| pair.first_breach_m.or(pair.first_touch_m));
     if let (Some(pair), Some(at_m)) = (breach, breach_m) {
-        let show = Sayings::of(bay, order.study).show();
         pieces.push(Piece::warns(format!(
-            "NOT TO THE TOP: {} comes too near {} from {} of travel on. Stop below it.",
+            "NOT TO THE TOP: {} comes too near {} with the lower carriage's marked edge at {}. It \
+             never climbs above {}: what a slow hand and coasting add is taken off.",
             called(&pair.moving),
             called(&pair.fixed),
-            show.room(at_m)
+            Edge(bay).met(at_m),
+            Edge(bay).met(at_m - lift.overshoot.m())
         )));
     }
     let titles = [
@@ -90,7 +84,7 @@ pub(super) fn empty(pieces: &mut Vec<Piece>, order: &Order<'_>) {
             pieces.push(row(
                 &[(name.as_str(), SHARES[0]), (why, SHARES[1..].iter().sum())],
                 7.0,
-                warn(),
+                WARN,
             ));
             continue;
         }
@@ -123,24 +117,29 @@ pub(super) fn reading(order: &Order<'_>, travel_m: f64) -> Reading {
 
 pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
     let (bay, study) = (order.bay, order.study);
-    let said = Sayings::of(bay, study);
     pieces.push(Piece::Heading(format!(
         "4. First loaded raise: {}",
         vehicle(order)
     )));
-    let (Some(lock), Some(stop)) = (study.highest_safe_lock, said.stop_mark()) else {
+    let (Some(lock), Some(marks)) = (study.highest_safe_lock, written(bay, study)) else {
         pieces.push(Piece::Band(
             "NOT TO BE DONE: no lock is safe for this vehicle".into(),
             4.6,
-            warn(),
+            WARN,
         ));
         for reason in why_not(bay, study) {
             pieces.push(Piece::item(reason));
         }
         pieces.push(Piece::says(
-            "Cure that, study again, print a new sheet. Nothing is raised for part 5 before.",
+            "Cure that, study again, print a new sheet. A vehicle that has a safe lock has a sheet of \
+             its own, from its own bay file.",
         ));
-        again(pieces);
+        pieces.push(Piece::Heading("5. Anchors checked again".into()));
+        pieces.push(Piece::Band(
+            "NOT TO BE DONE: there is no loaded raise before it".into(),
+            4.6,
+            WARN,
+        ));
         return;
     };
     let unknown: Vec<&str> = study.unknown.iter().map(|one| one.words()).collect();
@@ -151,16 +150,30 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         )));
     }
     pieces.push(Piece::says(
-        "With the lock card at the post. From outside, nobody under or beside the vehicle. Locks \
-         that are barred or not lifting on the card are not used.",
+        "With the lock card at the post. From outside, nobody under or beside the vehicle. Only \
+         locks that the card names are used. Marks are for the lower carriage's marked edge.",
     ));
-    let never = said
-        .never_above()
-        .unwrap_or_else(|| "see the lock card".into());
+    let never = marks.never.as_ref().map(joined);
     let at_stop = format!(
-        "At the STOP mark for lock {lock}, {stop}: both latches have dropped in at it or below it \
-         (never above: {never})"
+        "At the STOP mark for lock {lock}, {}: both latches have dropped in at it or below it ({})",
+        joined(&marks.stop),
+        never.as_ref().map_or_else(
+            || "nothing is met within the carriage's travel".into(),
+            |never| format!("never above: {never}")
+        )
     );
+    let off_lock = match &marks.release {
+        Some(release) => format!(
+            "Raised off lock {lock} until both latches let go, the lower carriage at RELEASE, {}{}: \
+             latches pulled on both sides, let down to the floor evenly",
+            joined(release),
+            never.map_or_else(String::new, |never| format!(", at most at {never}"))
+        ),
+        None => format!(
+            "NOT ON LOCK {lock}: no graduation of the tape lies between where its latches let go and \
+             NEVER ABOVE. Done on a lower lock: raised off it, latches pulled, let down evenly"
+        ),
+    };
     let rest = lock
         .checked_sub(1)
         .and_then(|index| bay.lift.locks.get(index));
@@ -168,6 +181,12 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         reading(order, travel.m()).both(bay.units)
     });
     let at_rest = format!("On lock {lock}, both sides: the marked edges rest at {rest}");
+    pieces.push(head(&[
+        ("what is checked", 3.6),
+        ("left post", 1.0),
+        ("right post", 1.0),
+        ("by", 0.7),
+    ]));
     for what in [
         "Tyres just off the floor: four pads bear, restraints hold, it sits steady; posts and \
          anchors don't stir",
@@ -175,7 +194,7 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         at_stop.as_str(),
         at_rest.as_str(),
         "Left on the lock for the time that the manual asks, else an hour: nothing has settled",
-        "Raised off the lock, latches pulled, let down to the floor: evenly on both sides",
+        off_lock.as_str(),
     ] {
         pieces.push(row(
             &[(what, 3.6), ("", 1.0), ("", 1.0), ("", 0.7)],

@@ -3,6 +3,7 @@
 use super::rise::{own_breach, reading};
 use super::*;
 use crate::clearance::study_on;
+use crate::drawing::card::{joined, written};
 use crate::drawing::looked_over::{DAY, check, said, scene, scenes};
 use crate::drawing::pages::PageFormat;
 
@@ -47,7 +48,8 @@ fn each_lock_has_the_reading_at_which_the_marked_edge_rests() {
             let edge = bay.lift.carriage.marked_edge.m();
             assert!((at.expected_m - edge - lock.m()).abs() < 1e-12);
             let releases = study.highest_releasable_lock.is_some_and(|h| index < h);
-            if releases && own_breach(&order).is_none() {
+            let stopped = !stops::of_the_lift(&order).is_empty();
+            if releases && own_breach(&order).is_none() && !stopped {
                 rows += 1;
                 let [least, most] = at.accepted(bay.units);
                 for words in [at.both(bay.units), least, most] {
@@ -97,13 +99,20 @@ fn the_loaded_raise_is_only_for_a_safe_lock_and_its_own_mark() {
     for (name, bay) in scenes() {
         let (study, pages) = made(&bay, Paper::Letter);
         let said = said(&pages);
-        let marks = Sayings::of(&bay, &study);
         let is_safe = study.highest_safe_lock.is_some();
         seen[usize::from(is_safe)] += 1;
         assert_eq!(said.contains("NOT TO BE DONE"), !is_safe, "{name}");
         assert_eq!(said.contains("STOP mark for lock"), is_safe, "{name}");
-        if let Some(stop) = marks.stop_mark() {
-            assert!(said.contains(&stop), "{name}");
+        // Nothing is signed for, or done after, a raise that is not to be done.
+        assert_eq!(said.contains("NOT TO BE ACCEPTED"), !is_safe, "{name}");
+        for open in ["Inspected by", "Cracks, turned anchors"] {
+            assert_eq!(said.contains(open), is_safe, "{name}: {open}");
+        }
+        if let Some(marks) = written(&bay, &study) {
+            let lines = [Some(marks.stop), marks.release, marks.never];
+            for line in lines.into_iter().flatten() {
+                assert!(said.contains(&joined(&line)), "{name}: {line:?}");
+            }
         } else {
             assert!(said.contains("NO LOCK IS SAFE"), "{name}");
         }
@@ -113,16 +122,66 @@ fn the_loaded_raise_is_only_for_a_safe_lock_and_its_own_mark() {
 
 #[test]
 fn a_lift_that_is_stopped_in_its_place_is_not_even_raised_empty() {
-    let (_, pages) = made(&scene("thin-slab"), Paper::Letter);
+    // Of a thin slab, and of posts through the ceiling where nothing is known of the slab.
+    for (name, why) in [
+        ("thin-slab", "the slab is only 2 in thick"),
+        ("tall-columns", "so the lift can't stand here"),
+        ("tall-columns", "can't be tipped up"),
+    ] {
+        let (_, pages) = made(&scene(name), Paper::Letter);
+        let written = said(&pages).to_lowercase();
+        assert!(written.contains("not to be drilled, and no rise, empty or loaded"));
+        assert!(written.contains(why), "{name}: {written}");
+        for open in [
+            "marked edge at rest",
+            "latch l",
+            "torque when set",
+            "plumb across",
+        ] {
+            assert!(!written.contains(open), "{name}: {open}");
+        }
+    }
+    // Where only this vehicle has no safe lock, the empty lift may be set up all the same.
+    let (_, pages) = made(&scene("arms-too-short"), Paper::Letter);
     let written = said(&pages);
-    assert!(written.contains("no rise, empty or loaded"), "{written}");
-    assert!(written.contains("NOT TO BE DONE before what part 4 names is cured"));
-    assert!(written.contains("the slab is only 2 in thick"), "{written}");
+    assert!(written.contains("marked edge at rest") && written.contains("NOT TO BE ACCEPTED"));
     let (_, pages) = made(&scene("anchors-on-paper"), Paper::Letter);
     assert!(!said(&pages).contains("NOT TO BE DRILLED"));
     // Nothing is said of what lies in this slab.
     let (_, pages) = made(&scene("tall-pickup"), Paper::Letter);
     assert!(said(&pages).contains("NOT TO BE DRILLED"));
+}
+
+#[test]
+fn each_stop_of_the_lift_itself_closes_the_empty_rise() {
+    use crate::clearance::Withheld;
+    let bay = scene("coupe-full-rise");
+    let (mut study, _) = made(&bay, Paper::A4);
+    assert!(stops::of_the_lift(&order(&bay, &study, Paper::A4)).is_empty());
+    for (reason, is_of_the_lift) in [
+        (Withheld::CannotBeStoodUp { shortfall_m: 0.1 }, true),
+        (
+            Withheld::TightAsParked {
+                moving: "lift/carriage left".into(),
+                fixed: "shelf".into(),
+                shortfall_m: 0.01,
+            },
+            true,
+        ),
+        (
+            Withheld::OverRating {
+                mass_kg: 5000.0,
+                capacity_kg: 4200.0,
+            },
+            false,
+        ),
+    ] {
+        study.withheld = vec![reason];
+        let order = order(&bay, &study, Paper::A4);
+        assert_eq!(!stops::of_the_lift(&order).is_empty(), is_of_the_lift);
+        let said = said(&record(&order).unwrap());
+        assert_eq!(!said.contains("marked edge at rest"), is_of_the_lift);
+    }
 }
 
 #[test]
