@@ -177,9 +177,7 @@ pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFi
     };
     let observed = |kept: &[usize]| kept.iter().map(|&i| all[i].observed).collect::<Vec<_>>();
     let rows = |kept: &[usize], unknowns: &[f64]| {
-        kept.iter()
-            .map(|&i| row(i, unknowns))
-            .collect::<Vec<Row>>()
+        kept.iter().map(|&i| row(i, unknowns)).collect::<Vec<Row>>()
     };
     let fit_of = |kept: &[usize]| {
         adjust(&start, &observed(kept), WEAK_M, |unknowns| {

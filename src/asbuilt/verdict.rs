@@ -92,7 +92,9 @@ fn of_tapes(measured: &Measured, built: &AsBuilt) -> Vec<Finding> {
             found.iter().any(|finding| match finding {
                 Finding::Differs(before) => {
                     let before = measured.tape.get(*before).map(|taken| taken.over);
-                    before.zip(over).is_some_and(|(a, b)| super::snoop::same(a, b))
+                    before
+                        .zip(over)
+                        .is_some_and(|(a, b)| super::snoop::same(a, b))
                 }
                 _ => false,
             })

@@ -105,6 +105,19 @@ mod tests {
     const SCENE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/scenes/coupe-full-rise.ron");
 
     #[test]
+    fn what_is_said_of_readings_has_the_verdict_and_tells_what_is_wrong() {
+        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenes/asbuilt");
+        let bay = Path::new(folder).join("sail-loft.ron");
+        let text = || std::fs::read(&bay).unwrap();
+        let readings = Path::new(folder).join("sail-loft-measured.ron");
+        let said = as_built(&bay, text(), &readings, None).unwrap();
+        assert!(said.contains("With the posts where they stand"), "{said}");
+        // The bay file itself holds no readings.
+        let why = as_built(&bay, text(), &bay, None).unwrap_err();
+        assert!(why.contains("sail-loft.ron"), "{why}");
+    }
+
+    #[test]
     fn each_is_what_its_command_writes() {
         let folder = tempfile::tempdir().unwrap();
         let on = Some(Date::constant(2026, 11, 28));

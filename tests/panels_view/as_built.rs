@@ -16,7 +16,9 @@ fn the_text_is_shown_until_it_is_closed_and_is_called_old_when_the_bay_changes()
     });
     let mut harness = window(desk, [1280.0, 800.0]);
     let says = |harness: &egui_kittest::Harness<'_, super::World>, words: &str| {
-        painted(harness).iter().any(|text| text.text.contains(words))
+        painted(harness)
+            .iter()
+            .any(|text| text.text.contains(words))
     };
     assert!(says(&harness, "move its plate 2 mm"));
     assert!(!says(&harness, "was changed since"));

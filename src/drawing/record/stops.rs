@@ -13,7 +13,10 @@ use crate::setting_out::Drill;
 /// it: another may do.
 fn is_of_the_lift(reason: &Withheld) -> bool {
     match reason {
-        Withheld::DoesNotStand { .. } | Withheld::CannotBeStoodUp { .. } => true,
+        // What is not measured may be anything of the lift or of its place.
+        Withheld::DoesNotStand { .. }
+        | Withheld::CannotBeStoodUp { .. }
+        | Withheld::NotMeasured { .. } => true,
         Withheld::Ground { topic, .. } => match topic {
             Topic::PostBase
             | Topic::Slab

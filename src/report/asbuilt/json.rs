@@ -319,17 +319,17 @@ fn readings(report: &AsBuiltReport<'_>) -> Vec<ReadingJson> {
     let after = report.after_moves();
     let rows = report.built.readings.iter().zip(&report.measured.tape);
     rows.enumerate()
-    .map(|(i, (one, taken))| ReadingJson {
-        after_moving_m: after.as_ref().and_then(|after| after.get(i)).copied(),
-        left_out: one.left_out,
-        what: Planned::says(taken.over),
-        reading_m: one.reading_m,
-        tolerance_m: one.tolerance_m,
-        fitted_m: one.fitted_m,
-        planned_m: one.planned_m,
-        standardised: one.standardised,
-        redundancy: one.checked,
-        state: state(one.state),
-    })
-    .collect()
+        .map(|(i, (one, taken))| ReadingJson {
+            after_moving_m: after.as_ref().and_then(|after| after.get(i)).copied(),
+            left_out: one.left_out,
+            what: Planned::says(taken.over),
+            reading_m: one.reading_m,
+            tolerance_m: one.tolerance_m,
+            fitted_m: one.fitted_m,
+            planned_m: one.planned_m,
+            standardised: one.standardised,
+            redundancy: one.checked,
+            state: state(one.state),
+        })
+        .collect()
 }

@@ -4,10 +4,10 @@ use super::AsBuiltReport;
 use super::moves::{FINEST_M, TOO_WIDE_M, post};
 use crate::asbuilt::{COVERAGE, Planned, PostShims, SIDES, State, index};
 use crate::bay::PlateCorner;
+use crate::report::Sayings;
 use crate::report::text::Look;
 use crate::report::text::page::{Cell, Page, Tone};
 use crate::report::text::{headline, lead};
-use crate::report::Sayings;
 use crate::report::words::{list, plain, sentence};
 use crate::report::{CAUTIONS, Report, counted};
 
@@ -125,14 +125,18 @@ pub(super) fn is_square(report: &AsBuiltReport<'_>) -> Option<bool> {
         let (turn, sd) = (post.turn_rad * built.arm_m, post.turn_sd_rad * built.arm_m);
         (turn, sd)
     });
-    let known: Vec<(f64, f64)> = turns
-        .chain([(square.ahead_m, square.ahead_sd_m)])
-        .collect();
-    let open = SIDES.iter().any(|&side| built.is_open(side, report.measured));
+    let known: Vec<(f64, f64)> = turns.chain([(square.ahead_m, square.ahead_sd_m)]).collect();
+    let open = SIDES
+        .iter()
+        .any(|&side| built.is_open(side, report.measured));
     if open || known.iter().any(|(_, sd)| COVERAGE * sd > TOO_WIDE_M) {
         return None;
     }
-    Some(known.iter().all(|(off, sd)| off.abs() <= (COVERAGE * sd).max(FINEST_M)))
+    Some(
+        known
+            .iter()
+            .all(|(off, sd)| off.abs() <= (COVERAGE * sd).max(FINEST_M)),
+    )
 }
 
 fn square(report: &AsBuiltReport<'_>, page: &mut Page) {
@@ -140,7 +144,11 @@ fn square(report: &AsBuiltReport<'_>, page: &mut Page) {
     let square = &built.square;
     let [one, other] = square.diagonals_m;
     page.heading("Square");
-    let ahead = if square.ahead_m > 0.0 { "right" } else { "left" };
+    let ahead = if square.ahead_m > 0.0 {
+        "right"
+    } else {
+        "left"
+    };
     let mut causes = Vec::new();
     if square.ahead_m.abs() > (COVERAGE * square.ahead_sd_m).max(FINEST_M) {
         causes.push(format!(
@@ -230,11 +238,7 @@ fn shims(report: &AsBuiltReport<'_>, page: &mut Page) {
     }
     for post_shims in &built.shims {
         if let Some(contact) = post_shims.contact.filter(|one| one.rock_m > ROCKS_M) {
-            let [one, other] = if contact.carries == 1 {
-                [1, 3]
-            } else {
-                [2, 4]
-            };
+            let [one, other] = if contact.carries == 1 { [1, 3] } else { [2, 4] };
             let corner = |number| PlateCorner {
                 side: post_shims.side,
                 number,
@@ -294,9 +298,11 @@ fn leaning(report: &AsBuiltReport<'_>, side: crate::bay::Side) -> String {
     let once = leans.iter().flatten().any(|lean| lean.reads < 2);
     let check = match (once, of.levelled() && of.clash.is_none()) {
         (false, _) => String::new(),
-        (true, false) => " Nothing checks a plumb that was read once: read it again on another face, or \
+        (true, false) => {
+            " Nothing checks a plumb that was read once: read it again on another face, or \
                           turned end for end."
-            .to_owned(),
+                .to_owned()
+        }
         (true, true) => format!(
             " A plumb that was read once is checked by the levels alone, to \u{b1}{} across and \u{b1}{} \
              along.",
@@ -366,7 +372,14 @@ fn readings(report: &AsBuiltReport<'_>, page: &mut Page) {
         })
         .collect();
     page.table(
-        ["Tape", "Read", "Off the fit", "Test", "After moving", "Says"],
+        [
+            "Tape",
+            "Read",
+            "Off the fit",
+            "Test",
+            "After moving",
+            "Says",
+        ],
         &rows,
     );
     page.para(
