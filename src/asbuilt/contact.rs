@@ -36,10 +36,7 @@ impl Contact {
             DVec2::new(along * q.y - beside * p.y, beside * p.x - along * q.x) / det
         };
         Self {
-            slopes: [
-                plane(tops[off] - middle_m),
-                plane(middle_m - tops[off + 2]),
-            ],
+            slopes: [plane(tops[off] - middle_m), plane(middle_m - tops[off + 2])],
             middle_m,
             carries: if on == 0 { 1 } else { 2 },
             rock_m: 2.0 * (means[on] - means[off]),

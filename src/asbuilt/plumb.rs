@@ -78,7 +78,10 @@ pub(super) fn repeated(read: &[(f64, f64)]) -> Option<(f64, f64, bool)> {
 /// Readings over more than there is of the column.
 pub(super) fn longer_than_the_column(bay: &Bay, measured: &Measured) -> Vec<Diagnostic> {
     let (high, units) = (bay.lift.column.height, bay.units);
-    let faults = measured.plumb.iter().filter(|one| one.over.m() > high.m() + 1e-6);
+    let faults = measured
+        .plumb
+        .iter()
+        .filter(|one| one.over.m() > high.m() + 1e-6);
     faults
         .map(|one| Diagnostic {
             severity: Severity::Error,

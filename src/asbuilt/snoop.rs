@@ -12,7 +12,7 @@
 use super::adjust::{Adjusted, NotFixed, Observed, Row, adjust};
 use super::places::{OF_POSTS, Planned, WALLS};
 use super::plumb::repeated;
-use super::reliability::reach_of_a_slip;
+use super::reliability::slips;
 use super::{COVERAGE, WEAK_M};
 use crate::bay::{Measured, Over};
 
@@ -91,8 +91,8 @@ pub(super) struct Found {
     pub(super) readings: Vec<Checked>,
     /// Left, right, back.
     pub(super) walls: [Wall; 3],
-    /// How far a slip that may not show can move each unknown.
-    pub(super) slip: Vec<f64>,
+    /// How far a slip that may not show can move the unknowns, for each reading.
+    pub(super) slips: Vec<Vec<f64>>,
 }
 
 /// One observation: readings of the same, or a wall by the bay file.
@@ -177,9 +177,7 @@ pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFi
     };
     let observed = |kept: &[usize]| kept.iter().map(|&i| all[i].observed).collect::<Vec<_>>();
     let rows = |kept: &[usize], unknowns: &[f64]| {
-        kept.iter()
-            .map(|&i| row(i, unknowns))
-            .collect::<Vec<Row>>()
+        kept.iter().map(|&i| row(i, unknowns)).collect::<Vec<Row>>()
     };
     let fit_of = |kept: &[usize]| {
         adjust(&start, &observed(kept), WEAK_M, |unknowns| {
@@ -259,7 +257,7 @@ pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFi
     Ok(Found {
         readings: readings.collect(),
         walls,
-        slip: reach_of_a_slip(&adjusted, &last, &observed(&kept)),
+        slips: slips(&adjusted, &last, &observed(&kept)),
         adjusted,
     })
 }

@@ -34,6 +34,9 @@ pub enum Finding {
     PlumbDiffers(Side, bool),
     /// A post leans by the plumb otherwise than its plate lies by levels and shims.
     PlumbAgainstLevels(Side),
+    /// A plate rocks on two of its corners, with this gap at the others: how its post leans under a
+    /// load is not what was read.
+    Rocks(Side, f64),
     /// The bay file has no limit of the manual for the plumb.
     NoPlumbLimit,
     /// A post leans more than the manual lets it: by how much over its height, and the limit.
@@ -70,7 +73,7 @@ impl Finding {
 pub fn findings(bay: &Bay, measured: &Measured, built: &AsBuilt) -> Vec<Finding> {
     let mut found = of_tapes(measured, built);
     of_plumb(bay, built, &mut found);
-    of_shims(bay, built, &mut found);
+    of_shims(bay, measured, built, &mut found);
     if built.standing.right_higher_m.is_none() {
         found.push(Finding::NotLevelled);
     }
@@ -92,7 +95,9 @@ fn of_tapes(measured: &Measured, built: &AsBuilt) -> Vec<Finding> {
             found.iter().any(|finding| match finding {
                 Finding::Differs(before) => {
                     let before = measured.tape.get(*before).map(|taken| taken.over);
-                    before.zip(over).is_some_and(|(a, b)| super::snoop::same(a, b))
+                    before
+                        .zip(over)
+                        .is_some_and(|(a, b)| super::snoop::same(a, b))
                 }
                 _ => false,
             })
@@ -152,9 +157,16 @@ fn of_plumb(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
     }
 }
 
-fn of_shims(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
+fn of_shims(bay: &Bay, measured: &Measured, built: &AsBuilt, found: &mut Vec<Finding>) {
     let mut any = false;
     for post in &built.shims {
+        // The gap is made of the levels of four corners, each with its ±.
+        let gap_sd = 2.0 * measured.level_tolerance.m() / COVERAGE;
+        if let Some(contact) = &post.contact
+            && contact.rock_m > THINNEST_M + IN_STUDY * gap_sd
+        {
+            found.push(Finding::Rocks(post.side, contact.rock_m));
+        }
         for (number, i) in (1_u8..=4).zip(0..4) {
             let now = post.now_m[i];
             let wanted = post.wanted_m.map_or(0.0, |wanted| wanted[i]);

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use super::arguments::Format;
 use super::check::to_json;
-use super::files::bay_file;
+use super::files::readings_file;
 use super::load::load;
 use super::terminal::{look, print, show_faults};
 use super::{Exit, Failure};
@@ -29,7 +29,7 @@ pub(super) struct AsBuiltOptions {
 
 pub(super) fn run(options: &AsBuiltOptions) -> Result<Exit, Failure> {
     let loaded = load(&options.file)?;
-    let bytes = bay_file(&options.readings)?;
+    let bytes = readings_file(&options.readings)?;
     let name = options.readings.to_string_lossy();
     let read = measured::read(&name, &bytes).map_err(Failure::Faults)?;
     let built = as_built(&loaded.bay, &read.measured).map_err(Failure::Faults)?;

@@ -72,10 +72,7 @@ fn rests(places: &[DVec2; 4], tops: &[f64; 4]) -> Vec<DVec2> {
     let mut found = Vec::new();
     for left_out in 0..4 {
         let on: Vec<usize> = (0..4).filter(|i| *i != left_out).collect();
-        let (a, b) = (
-            places[on[1]] - places[on[0]],
-            places[on[2]] - places[on[0]],
-        );
+        let (a, b) = (places[on[1]] - places[on[0]], places[on[2]] - places[on[0]]);
         let (up_a, up_b) = (tops[on[1]] - tops[on[0]], tops[on[2]] - tops[on[0]]);
         let det = a.perp_dot(b);
         let slope = DVec2::new(up_a * b.y - up_b * a.y, a.x * up_b - b.x * up_a) / det;
@@ -204,9 +201,9 @@ fn shims_that_may_be_over_the_limit_are_not_known_to_be_under_it() {
         })
         .to_vec();
     let built = as_built(&bay, &measured).unwrap();
-    let maybe = findings(&bay, &measured, &built).into_iter().any(
-        |one| matches!(one, Finding::ShimsMaybeTooHigh(corner, ..) if corner == at(2)),
-    );
+    let maybe = findings(&bay, &measured, &built)
+        .into_iter()
+        .any(|one| matches!(one, Finding::ShimsMaybeTooHigh(corner, ..) if corner == at(2)));
     assert!(maybe);
 }
 

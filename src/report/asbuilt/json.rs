@@ -5,7 +5,8 @@ use serde::Serialize;
 
 use super::AsBuiltReport;
 use super::moves::post;
-use super::text::{HOW_MEASURED, is_square};
+use super::square::is_square;
+use super::text::{HOW_MEASURED, not_checked};
 use crate::asbuilt::{COVERAGE, Planned, SIDES, State, WALLS, index};
 use crate::bay::PlateCorner;
 use crate::report::{CAUTIONS, Sayings};
@@ -239,7 +240,7 @@ impl AsBuiltJson {
                 .into_iter()
                 .map(|(says, cure)| format!("{says} {cure}"))
                 .collect(),
-            not_checked: sayings.not_checked(),
+            not_checked: not_checked(report),
             marks: marks.map(|marks| MarksJson {
                 stop_m: marks.stop_m,
                 never_above_m: marks.never_above_m,
@@ -319,17 +320,17 @@ fn readings(report: &AsBuiltReport<'_>) -> Vec<ReadingJson> {
     let after = report.after_moves();
     let rows = report.built.readings.iter().zip(&report.measured.tape);
     rows.enumerate()
-    .map(|(i, (one, taken))| ReadingJson {
-        after_moving_m: after.as_ref().and_then(|after| after.get(i)).copied(),
-        left_out: one.left_out,
-        what: Planned::says(taken.over),
-        reading_m: one.reading_m,
-        tolerance_m: one.tolerance_m,
-        fitted_m: one.fitted_m,
-        planned_m: one.planned_m,
-        standardised: one.standardised,
-        redundancy: one.checked,
-        state: state(one.state),
-    })
-    .collect()
+        .map(|(i, (one, taken))| ReadingJson {
+            after_moving_m: after.as_ref().and_then(|after| after.get(i)).copied(),
+            left_out: one.left_out,
+            what: Planned::says(taken.over),
+            reading_m: one.reading_m,
+            tolerance_m: one.tolerance_m,
+            fitted_m: one.fitted_m,
+            planned_m: one.planned_m,
+            standardised: one.standardised,
+            redundancy: one.checked,
+            state: state(one.state),
+        })
+        .collect()
 }

@@ -161,6 +161,15 @@ impl AsBuiltReport<'_> {
                         .into(),
                 )
             }
+            Finding::Rocks(side, gap) => (
+                format!(
+                    "the plate of the {} rocks on two corners, with a gap of {} at the others: under a \
+                     load its post may lean otherwise than it was plumbed",
+                    post(side),
+                    self.fine(gap)
+                ),
+                "fill the gaps as below, tighten, and plumb it again".into(),
+            ),
             Finding::NoPlumbLimit => (
                 "how far out of plumb the manual lets a column be is not given".into(),
                 "write it from the manual as `plumb_limit` of the lift, over the column's height"
