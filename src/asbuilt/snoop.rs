@@ -14,7 +14,7 @@ use super::places::{OF_POSTS, Planned, WALLS};
 use super::plumb::repeated;
 use super::reliability::slips;
 use super::{COVERAGE, WEAK_M};
-use crate::bay::{Measured, Over};
+use crate::bay::{Mark, Measured, Over};
 
 /// Past this, a standardised residual is no chance.
 const CRITICAL: f64 = 3.29;
@@ -83,6 +83,8 @@ pub struct Wall {
     pub checked: f64,
     /// How its place in the bay file goes with the readings.
     pub state: State,
+    /// True when a reading was taken to it.
+    pub used: bool,
 }
 
 /// The adjustment of what fits, and every reading.
@@ -117,6 +119,19 @@ pub(super) fn same(a: Over, b: Over) -> bool {
     match (a, b) {
         (Over::Between(a, b), Over::Between(c, d)) => (a, b) == (c, d) || (a, b) == (d, c),
         (a, b) => a == b,
+    }
+}
+
+/// True for a reading taken to a wall, or to the corner that it makes with the door wall.
+fn to_wall(over: Over, wall: usize) -> bool {
+    let at = |mark: Mark| match mark {
+        Mark::A => wall == 0,
+        Mark::B => wall == 1,
+        _ => false,
+    };
+    match over {
+        Over::Between(from, to) => at(from) || at(to),
+        Over::Wall(from, _) => from == WALLS[wall],
     }
 }
 
@@ -252,6 +267,7 @@ pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFi
         standardised: judged[tapes + wall].standardised,
         checked: judged[tapes + wall].checked,
         state: judged[tapes + wall].state,
+        used: measured.tape.iter().any(|taken| to_wall(taken.over, wall)),
     });
     let last = rows(&kept, &adjusted.unknowns);
     Ok(Found {

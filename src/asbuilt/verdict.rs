@@ -24,6 +24,8 @@ pub enum Finding {
     Unchecked(usize),
     /// The place of a wall in the bay file does not fit the readings: left, right, back.
     Wall(usize),
+    /// Readings hang on the place of a wall in the bay file, and nothing checks that.
+    WallUnchecked(usize),
     /// The readings as a whole scatter more than their ± lets them.
     Scatters,
     /// A post's place or turn is not known well enough, for the scatter of the readings.
@@ -87,6 +89,8 @@ fn of_tapes(measured: &Measured, built: &AsBuilt) -> Vec<Finding> {
     for (at, wall) in built.walls.iter().enumerate() {
         if wall.state.is_open() {
             found.push(Finding::Wall(at));
+        } else if wall.used && wall.state == State::Unchecked {
+            found.push(Finding::WallUnchecked(at));
         }
     }
     for (at, one) in built.readings.iter().enumerate() {

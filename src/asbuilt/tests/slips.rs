@@ -167,6 +167,27 @@ fn a_wrong_room_is_told_as_the_room() {
     assert!((built.walls[0].off_m - 0.03).abs() < 0.002);
 }
 
+/// Readings to one wall alone, in a room that is narrower than the bay file has it: nothing can show
+/// that, so it is told.
+#[test]
+fn a_wall_that_nothing_checks_is_told() {
+    let bay = test_bay();
+    let planned = Planned::of(&bay);
+    let told = |over: &[Over]| {
+        let measured = read_at(&planned, over, &planned.start());
+        let built = as_built(&bay, &measured).unwrap();
+        findings(&bay, &measured, &built).contains(&Finding::WallUnchecked(0))
+    };
+    let (l, r) = (|n| corner(Side::Left, n), |n| corner(Side::Right, n));
+    let mut over = few();
+    over.retain(|one| !matches!(one, Over::Wall(FromWall::Right, _)));
+    over.extend([2, 4].map(|n| Over::Wall(FromWall::Door, l(n))));
+    over.extend([3, 4].map(|n| Over::Wall(FromWall::Left, l(n))));
+    assert!(told(&over));
+    over.push(Over::Wall(FromWall::Right, r(1)));
+    assert!(!told(&over));
+}
+
 /// What the room's ± leaves open of a post that is held by its walls alone counts.
 #[test]
 fn the_rooms_own_tolerance_counts_in_a_place_off_its_walls() {

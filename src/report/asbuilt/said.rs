@@ -90,6 +90,20 @@ impl AsBuiltReport<'_> {
                     format!("measure {size} again and correct the bay file, or take the readings to it again"),
                 )
             }
+            Finding::WallUnchecked(at) => {
+                let (wall, size, cure) = [
+                    ("left wall", "width", "distances from C, or from the right wall too"),
+                    ("right wall", "width", "distances from C, or from the left wall too"),
+                    ("back wall", "depth", "distances from the door wall"),
+                ][at.min(2)];
+                (
+                    format!(
+                        "no other reading checks where the {wall} stands: a wrong {size} of the garage in \
+                         the bay file would not show"
+                    ),
+                    format!("add {cure}"),
+                )
+            }
             Finding::Scatters => (
                 format!(
                     "together the readings scatter more than their \u{b1} lets them: less than once in {} \

@@ -87,11 +87,15 @@ pub fn render(report: &AsBuiltReport<'_>, look: Look) -> String {
         let place = &built.posts[index(side)];
         let says = report.move_of(place);
         page.item(&format!(
-            "{}: {says}. Known to \u{b1}{} across, \u{b1}{} into the bay, \u{b1}{:.2}\u{b0}.",
+            "{}: {says}. Known to \u{b1}{} across, \u{b1}{} into the bay, \u{b1}{:.2}\u{b0}; one slip of the \
+             tape that does not show could make it {} more across, {} into the bay, {:.2}\u{b0}.",
             sentence(post(side)),
             report.at_most(COVERAGE * place.off_sd_m.x),
             report.at_most(COVERAGE * place.off_sd_m.y),
-            (COVERAGE * place.turn_sd_rad).to_degrees()
+            (COVERAGE * place.turn_sd_rad).to_degrees(),
+            report.at_most(place.slip_m.x),
+            report.at_most(place.slip_m.y),
+            place.slip_turn_rad.to_degrees()
         ));
     }
     square::write(report, &mut page);
