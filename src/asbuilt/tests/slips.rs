@@ -238,14 +238,20 @@ fn readings_that_scatter_more_than_stated_are_told() {
 fn a_slip_that_does_not_show_stays_inside_what_the_study_counts_with() {
     let bay = test_bay();
     let planned = Planned::of(&bay);
-    let mut nets = vec![few(), usual()];
-    let mut nine = few();
-    nine.push(Over::Wall(FromWall::Left, corner(Side::Left, 4)));
-    nets.push(nine);
+    // Each reading is checked in both: by many, and by hardly any.
+    let (l, r) = (|n| corner(Side::Left, n), |n| corner(Side::Right, n));
+    let mut thin = few();
+    thin.extend([
+        Over::Wall(FromWall::Door, l(2)),
+        Over::Wall(FromWall::Door, r(2)),
+        Over::Wall(FromWall::Left, l(4)),
+        Over::Wall(FromWall::Right, r(4)),
+    ]);
+    let nets = [thin, usual()];
     let mut random = Pcg64Mcg::seed_from_u64(6);
     let (mut quiet, mut outside) = (0_u32, 0_u32);
     for net in &nets {
-        for slip in [0.003, 0.005, 0.006_35, 0.0127, 0.0254] {
+        for slip in [0.002, 0.003, 0.004, 0.005, 0.006_35, 0.0127] {
             for at in 0..net.len() {
                 for sign in [-1.0, 1.0] {
                     for _ in 0..3 {
