@@ -53,7 +53,10 @@ fn the_shipped_readings_leave_a_safe_lock() {
         "Diagonals over the outer corners",
         "For a plumb post",
         "readings ",
-        "never",
+        "Never above: ",
+        "top of the base plate",
+        "stop when the lower carriage is at its mark",
+        "Not known in full, and no pass",
     ] {
         // Wherever the line breaks.
         let flat = said.out.split_whitespace().collect::<Vec<_>>().join(" ");
@@ -78,10 +81,117 @@ fn a_program_gets_the_same() {
         .as_array()
         .unwrap()
         .iter()
+        .chain(value["walls"].as_array().unwrap())
         .map(|one| one["redundancy"].as_f64().unwrap())
         .sum();
     let spare = value["spare_readings"].as_f64().unwrap();
     assert!((redundancy - spare).abs() < 1e-6, "{redundancy} {spare}");
+    assert!(value["not_checked"].as_str().unwrap().contains("no pass"));
+    assert!(value["marks"]["stop_m"].as_f64().unwrap() > 2.0);
+    assert!(value["limits"]["shim_m"].as_f64().unwrap() > 0.0);
+    assert!(value["posts"][0]["lean_within"][0].as_f64().unwrap() > 0.0);
+}
+
+#[test]
+fn the_schema_names_every_field() {
+    let done = Command::new(env!("CARGO_BIN_EXE_bayrise"))
+        .args(["schema", "--of", "asbuilt"])
+        .output()
+        .unwrap();
+    assert!(done.status.success());
+    let schema: serde_json::Value = serde_json::from_slice(&done.stdout).unwrap();
+    let said = said_of(BAY, &shipped(), &["--format", "json"]);
+    let value: serde_json::Value = serde_json::from_str(&said.out).unwrap();
+    let known = schema["properties"].as_object().unwrap();
+    let written = value.as_object().unwrap();
+    assert_eq!(known.len(), written.len());
+    assert!(written.keys().all(|name| known.contains_key(name)));
+}
+
+fn flat(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// One post 20 mm ahead, and both turned until the outer diagonals are alike.
+#[test]
+fn alike_diagonals_do_not_make_square_what_is_not() {
+    let mut text = shipped();
+    for (marks, reading) in CANCELLING {
+        let line = text.lines().find(|line| line.contains(marks)).unwrap();
+        let head = line.split("reading:").next().unwrap();
+        text = text.replace(line, &format!("{head}reading: \"{reading} mm\"),"));
+    }
+    let said = said_of(BAY, &text, &["--format", "json"]);
+    let value: serde_json::Value = serde_json::from_str(&said.out).unwrap();
+    let [one, other] = [0, 1].map(|i| value["diagonals_m"][i].as_f64().unwrap());
+    assert!((one - other).abs() < 0.000_5, "{one} {other}");
+    assert_eq!(value["square"], false);
+    let said = flat(&said_of(BAY, &text, &[]).out);
+    assert!(said.contains("the left post stands 20 mm"), "{said}");
+    assert!(said.contains("the left post is turned") && said.contains("the right post is turned"));
+}
+
+const CANCELLING: [(&str, &str); 18] = [
+    ("from: LP2, to: RP2,", "2660.1"),
+    ("from: LP3, to: RP3,", "2660.1"),
+    ("from: LP1, to: RP4,", "3572.5"),
+    ("from: LP4, to: RP1,", "3572.5"),
+    ("from: LP2, to: RP3,", "2703.0"),
+    ("from: LP3, to: RP2,", "2703.0"),
+    ("from: C, to: LP2,", "4195.5"),
+    ("from: C, to: RP2,", "4178.2"),
+    ("from: A, to: LP3,", "5050.1"),
+    ("from: B, to: RP3,", "5033.5"),
+    ("from: Door, to: LP1,", "3981.4"),
+    ("from: Door, to: LP2,", "3978.6"),
+    ("from: Door, to: RP2,", "3961.4"),
+    ("from: Door, to: RP1,", "3958.6"),
+    ("from: Left, to: LP1,", "1928.5"),
+    ("from: Left, to: LP4,", "1931.6"),
+    ("from: Right, to: RP1,", "1931.6"),
+    ("from: Right, to: RP4,", "1928.5"),
+];
+
+/// With a \u{b1} of 40 mm nobody can say that a post stands on its marks.
+#[test]
+fn a_post_that_is_hardly_known_is_not_to_be_left() {
+    let text = shipped().replace("    tolerance: \"2 mm\"", "    tolerance: \"40 mm\"");
+    let said = flat(&said_of(BAY, &text, &[]).out);
+    assert!(!said.contains("leave it."), "{said}");
+    assert!(
+        said.contains("not known well enough to move it or to leave it"),
+        "{said}"
+    );
+    assert!(
+        said.contains("Whether the posts are square is not known"),
+        "{said}"
+    );
+}
+
+/// A contradiction of the tapes stops every advice to move or to leave a post.
+#[test]
+fn no_move_is_told_while_a_reading_does_not_fit() {
+    let text = shipped().replace("\"3571 mm\"", "\"3601 mm\"");
+    let said = flat(&said_of(BAY, &text, &[]).out);
+    assert!(said.contains("the places here are without it"), "{said}");
+    assert!(said.contains("don't move it yet"), "{said}");
+    assert!(
+        !said.contains("move its plate") && !said.contains(": leave it"),
+        "{said}"
+    );
+}
+
+#[test]
+fn a_missing_file_of_readings_is_named_as_such() {
+    let done = Command::new(env!("CARGO_BIN_EXE_bayrise"))
+        .arg("asbuilt")
+        .arg(root().join("scenes").join(BAY))
+        .arg("no-such-readings.ron")
+        .output()
+        .unwrap();
+    assert_eq!(done.status.code(), Some(2));
+    let said = flat(&String::from_utf8(done.stderr).unwrap());
+    assert!(said.contains("there is no file of readings"), "{said}");
 }
 
 #[test]
@@ -161,8 +271,12 @@ fn bad_readings_are_refused_with_place_and_cure() {
             "more than a length can be",
         ),
         (
-            text.replace("post: Left, toward: Front", "post: Left, toward: Left"),
-            "given twice",
+            text.replace("tolerance: \"2 mm\"", "tolerance: \"0.000001 mm\""),
+            "less than",
+        ),
+        (
+            text.replacen("over: \"2400 mm\"", "over: \"24000 mm\"", 1),
+            "can't be plumbed over",
         ),
         (
             text.replace("out: \"3 mm\"", "out: \"280 mm\""),

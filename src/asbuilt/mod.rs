@@ -29,6 +29,7 @@ pub use adjust::{Adjusted, NotFixed, Observed, Residual, Row, adjust};
 pub use contact::Contact;
 pub use places::{Planned, SIDES, WALLS, index};
 pub use plumb::{Lean, leans};
+pub use reliability::Held;
 pub use shims::{Clash, PostShims, shims};
 pub use snoop::{Checked, State, Wall};
 pub use stand::{Standing, as_they_stand};
@@ -72,13 +73,7 @@ pub struct PostPlace {
 }
 
 impl PostPlace {
-    /// How far the place may be off what is told, as the study counts it.
-    #[must_use]
-    pub fn known_m(&self) -> DVec2 {
-        IN_STUDY * self.off_sd_m + self.slip_m
-    }
-
-    /// The same of the turn, and the turn itself.
+    /// The turn, three standard deviations of it and what one slip that may not show can turn it.
     #[must_use]
     pub fn most_turn_rad(&self) -> f64 {
         self.turn_rad.abs() + IN_STUDY * self.turn_sd_rad + self.slip_turn_rad
@@ -118,6 +113,8 @@ pub struct AsBuilt {
     pub unknowns: Vec<f64>,
     /// Half the diagonal of a plate: what a turn is multiplied by to be weighed as a length.
     pub arm_m: f64,
+    /// How well the posts are held.
+    pub held: [Held; 2],
     /// The posts.
     pub posts: [PostPlace; 2],
     /// Whether they are square.
@@ -173,6 +170,21 @@ pub fn as_built(bay: &Bay, measured: &Measured) -> Result<AsBuilt, Vec<Diagnosti
     let fit = &found.adjusted;
     let scale = fit.unit.unwrap_or(1.0).max(1.0);
     let sd = |i: usize| scale * fit.covariance[i][i].max(0.0).sqrt();
+    let held = SIDES.map(|side| {
+        let at = 3 * index(side);
+        let unit = [1.0, 1.0, 1.0 / planned.arm_m()];
+        Held {
+            covariance: [0, 1, 2].map(|i| {
+                [0, 1, 2]
+                    .map(|j| scale * scale * fit.covariance[at + i][at + j] * unit[i] * unit[j])
+            }),
+            slips: found
+                .slips
+                .iter()
+                .map(|slip| [0, 1, 2].map(|i| scale * slip[at + i] * unit[i]))
+                .collect(),
+        }
+    });
     let posts = SIDES.map(|side| {
         let at = 3 * index(side);
         PostPlace {
@@ -182,13 +194,13 @@ pub fn as_built(bay: &Bay, measured: &Measured) -> Result<AsBuilt, Vec<Diagnosti
             turn_rad: fit.unknowns[at + 2] / planned.arm_m(),
             off_sd_m: DVec2::new(sd(at), sd(at + 1)),
             turn_sd_rad: sd(at + 2) / planned.arm_m(),
-            slip_m: scale * DVec2::new(found.slip[at], found.slip[at + 1]),
-            slip_turn_rad: scale * found.slip[at + 2] / planned.arm_m(),
+            slip_m: DVec2::from_slice(&held[index(side)].slip()),
+            slip_turn_rad: held[index(side)].slip()[2],
         }
     });
     let leans = leans(measured);
     let shims = shims(&planned, &leans, measured);
-    let standing = as_they_stand(bay, &planned, &posts, &leans, (&shims, measured));
+    let standing = as_they_stand(bay, &planned, (&posts, &held), &leans, (&shims, measured));
     let sum = fit.unit.map_or(0.0, |unit| unit * unit * fit.spare as f64);
     Ok(AsBuilt {
         spare: fit.spare,
@@ -197,6 +209,7 @@ pub fn as_built(bay: &Bay, measured: &Measured) -> Result<AsBuilt, Vec<Diagnosti
         walls: found.walls,
         unknowns: fit.unknowns.clone(),
         arm_m: planned.arm_m(),
+        held,
         square: square(&planned, fit, scale),
         shims,
         readings: found.readings,

@@ -10,6 +10,9 @@
 //! With a test at 3.29 a slip of 4.13 standard deviations over the root of the redundancy number is
 //! found four times in five; its effect on the unknowns is what the study has to allow for.
 
+use glam::DVec2;
+
+use super::IN_STUDY;
 use super::adjust::{Adjusted, Observed, Row};
 
 /// 3.29 and 0.84, the normal deviate of four in five.
@@ -56,21 +59,58 @@ fn ln_gamma_of_next(n: usize) -> f64 {
     sum
 }
 
-/// How far any one slip that may not show can move each unknown, either way.
-pub(super) fn reach_of_a_slip(fit: &Adjusted, rows: &[Row], observed: &[Observed]) -> Vec<f64> {
-    let mut most = vec![0.0_f64; fit.unknowns.len()];
-    for ((residual, row), read) in fit.residuals.iter().zip(rows).zip(observed) {
-        // Where nothing checks a reading no bound is known: that is told, and nothing called safe.
-        if residual.standardised.is_none() {
-            continue;
-        }
-        let slip = FOUND_FROM * read.sigma / residual.checked.sqrt();
-        for (most, covariance) in most.iter_mut().zip(&fit.covariance) {
-            let moves: f64 = covariance.iter().zip(&row.slopes).map(|(c, s)| c * s).sum();
-            *most = most.max((moves * slip / (read.sigma * read.sigma)).abs());
-        }
+/// What the greatest slip that may not show does to the unknowns, for each reading that could have one.
+pub(super) fn slips(fit: &Adjusted, rows: &[Row], observed: &[Observed]) -> Vec<Vec<f64>> {
+    let each = fit.residuals.iter().zip(rows).zip(observed);
+    // Where nothing checks a reading no bound is known: that is told, and nothing called safe.
+    each.filter(|((residual, _), _)| residual.standardised.is_some())
+        .map(|((residual, row), read)| {
+            let slip = FOUND_FROM * read.sigma / residual.checked.sqrt();
+            let weighted = slip / (read.sigma * read.sigma);
+            let moves = fit.covariance.iter().map(|covariance| {
+                let by: f64 = covariance.iter().zip(&row.slopes).map(|(c, s)| c * s).sum();
+                by * weighted
+            });
+            moves.collect()
+        })
+        .collect()
+}
+
+/// How well a post is held: what its place, and any point that turns with it, may be off.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Held {
+    /// Covariance of its x, its y and its turn, metres and radians.
+    pub covariance: [[f64; 3]; 3],
+    /// What a slip of each reading that may not show does to them.
+    pub slips: Vec<[f64; 3]>,
+}
+
+impl Held {
+    /// How far a point this far from the plate's middle (across, along) may be off by three standard
+    /// deviations and one slip that does not show: across, along. A turn moves it across by its way
+    /// along, and along by its way across.
+    #[must_use]
+    pub fn within_m(&self, far: DVec2) -> DVec2 {
+        let one = |axis: usize, lever: f64| {
+            let of = &self.covariance;
+            let variance =
+                of[axis][axis] + 2.0 * of[axis][2].abs() * lever + of[2][2] * lever * lever;
+            let slip = self
+                .slips
+                .iter()
+                .map(|slip| slip[axis].abs() + slip[2].abs() * lever)
+                .fold(0.0, f64::max);
+            IN_STUDY * variance.max(0.0).sqrt() + slip
+        };
+        DVec2::new(one(0, far.y.abs()), one(1, far.x.abs()))
     }
-    most
+
+    /// The most that a slip that does not show moves x, y and turn.
+    #[must_use]
+    pub fn slip(&self) -> [f64; 3] {
+        let most = |i: usize| self.slips.iter().map(move |slip| slip[i].abs());
+        [0, 1, 2].map(|i| most(i).fold(0.0, f64::max))
+    }
 }
 
 #[cfg(test)]
@@ -114,8 +154,11 @@ mod tests {
             ]
         };
         let fit = super::super::adjust::adjust(&[0.0], &observed, 1.0, rows).unwrap();
-        let found = reach_of_a_slip(&fit, &rows(&fit.unknowns), &observed);
+        let found = slips(&fit, &rows(&fit.unknowns), &observed);
         let slip = 4.13 * 0.001 / 0.75_f64.sqrt();
-        assert!((found[0] - slip / 4.0).abs() < 1e-12, "{found:?}");
+        assert_eq!(found.len(), 4);
+        for moves in found {
+            assert!((moves[0] - slip / 4.0).abs() < 1e-12, "{moves:?}");
+        }
     }
 }

@@ -12,9 +12,9 @@
 use super::adjust::{Adjusted, NotFixed, Observed, Row, adjust};
 use super::places::{OF_POSTS, Planned, WALLS};
 use super::plumb::repeated;
-use super::reliability::reach_of_a_slip;
+use super::reliability::slips;
 use super::{COVERAGE, WEAK_M};
-use crate::bay::{Measured, Over};
+use crate::bay::{Mark, Measured, Over};
 
 /// Past this, a standardised residual is no chance.
 const CRITICAL: f64 = 3.29;
@@ -83,6 +83,8 @@ pub struct Wall {
     pub checked: f64,
     /// How its place in the bay file goes with the readings.
     pub state: State,
+    /// True when a reading was taken to it.
+    pub used: bool,
 }
 
 /// The adjustment of what fits, and every reading.
@@ -91,8 +93,8 @@ pub(super) struct Found {
     pub(super) readings: Vec<Checked>,
     /// Left, right, back.
     pub(super) walls: [Wall; 3],
-    /// How far a slip that may not show can move each unknown.
-    pub(super) slip: Vec<f64>,
+    /// How far a slip that may not show can move the unknowns, for each reading.
+    pub(super) slips: Vec<Vec<f64>>,
 }
 
 /// One observation: readings of the same, or a wall by the bay file.
@@ -117,6 +119,19 @@ pub(super) fn same(a: Over, b: Over) -> bool {
     match (a, b) {
         (Over::Between(a, b), Over::Between(c, d)) => (a, b) == (c, d) || (a, b) == (d, c),
         (a, b) => a == b,
+    }
+}
+
+/// True for a reading taken to a wall, or to the corner that it makes with the door wall.
+fn to_wall(over: Over, wall: usize) -> bool {
+    let at = |mark: Mark| match mark {
+        Mark::A => wall == 0,
+        Mark::B => wall == 1,
+        _ => false,
+    };
+    match over {
+        Over::Between(from, to) => at(from) || at(to),
+        Over::Wall(from, _) => from == WALLS[wall],
     }
 }
 
@@ -252,12 +267,13 @@ pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFi
         standardised: judged[tapes + wall].standardised,
         checked: judged[tapes + wall].checked,
         state: judged[tapes + wall].state,
+        used: measured.tape.iter().any(|taken| to_wall(taken.over, wall)),
     });
     let last = rows(&kept, &adjusted.unknowns);
     Ok(Found {
         readings: readings.collect(),
         walls,
-        slip: reach_of_a_slip(&adjusted, &last, &observed(&kept)),
+        slips: slips(&adjusted, &last, &observed(&kept)),
         adjusted,
     })
 }

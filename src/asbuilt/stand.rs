@@ -11,7 +11,7 @@ use super::contact::Contact;
 use super::places::{Planned, SIDES, index};
 use super::plumb::Lean;
 use super::shims::{PostShims, corners, levels};
-use super::{COVERAGE, IN_STUDY, PostPlace};
+use super::{COVERAGE, Held, IN_STUDY, PostPlace};
 use crate::bay::{Bay, Corner, Lift, Measured, PostsOff, Side, Tie};
 use crate::solids::posts::{self, column_middle_x_m};
 use crate::solids::{ParkingError, Role, arms, attitude, vehicle};
@@ -41,7 +41,7 @@ pub struct Standing {
 pub fn as_they_stand(
     bay: &Bay,
     planned: &Planned,
-    posts: &[PostPlace; 2],
+    (posts, held): (&[PostPlace; 2], &[Held; 2]),
     leans: &[[Option<Lean>; 2]; 2],
     (shims, measured): (&[PostShims; 2], &Measured),
 ) -> Standing {
@@ -69,14 +69,20 @@ pub fn as_they_stand(
         let i = index(side);
         let post = &posts[i];
         let reach = farthest_m(bay, side);
-        let turn = post.most_turn_rad() * reach.length();
         let slope = leans[i]
             .map(|lean| lean.map_or(0.0, |lean: Lean| lean.slope.abs() + IN_STUDY * lean.sd));
         let slope = DVec2::from(slope);
         lean_m[i] = (slope * high).length();
-        let known = post.known_m();
-        let place = known + (moved[i] - mean).abs() * DVec2::Y;
-        off = off.max(place + DVec2::splat(turn) + slope * high);
+        // Parts reach as far from the plate's middle as from the column's, and what lies between.
+        let far = reach + (planned.column_m[i] - planned.middle_m[i]).abs();
+        let turn = post.turn_rad.abs();
+        // A turn moves a point across by how far it is along, and the other way round; what is left of
+        // the circle is less than half its square.
+        let most = post.most_turn_rad();
+        let turned = turn * DVec2::new(far.y, far.x) + 0.5 * most * most * far.length();
+        let apart = (moved[i] - mean).abs() * DVec2::Y;
+        off = off.max(held[i].within_m(far) + turned + apart + slope * high);
+        let known = held[i].within_m(DVec2::ZERO);
         // Set on the pads where it was parked, the vehicle goes with them as they go sideways.
         carried = carried.max(known + slope * lift.travel.m());
         // A column that leans tips its carriage, and lowers its top.

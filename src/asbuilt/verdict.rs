@@ -24,6 +24,8 @@ pub enum Finding {
     Unchecked(usize),
     /// The place of a wall in the bay file does not fit the readings: left, right, back.
     Wall(usize),
+    /// Readings hang on the place of a wall in the bay file, and nothing checks that.
+    WallUnchecked(usize),
     /// The readings as a whole scatter more than their ± lets them.
     Scatters,
     /// A post's place or turn is not known well enough, for the scatter of the readings.
@@ -34,6 +36,9 @@ pub enum Finding {
     PlumbDiffers(Side, bool),
     /// A post leans by the plumb otherwise than its plate lies by levels and shims.
     PlumbAgainstLevels(Side),
+    /// A plate rocks on two of its corners, with this gap at the others: how its post leans under a
+    /// load is not what was read.
+    Rocks(Side, f64),
     /// The bay file has no limit of the manual for the plumb.
     NoPlumbLimit,
     /// A post leans more than the manual lets it: by how much over its height, and the limit.
@@ -70,7 +75,7 @@ impl Finding {
 pub fn findings(bay: &Bay, measured: &Measured, built: &AsBuilt) -> Vec<Finding> {
     let mut found = of_tapes(measured, built);
     of_plumb(bay, built, &mut found);
-    of_shims(bay, built, &mut found);
+    of_shims(bay, measured, built, &mut found);
     if built.standing.right_higher_m.is_none() {
         found.push(Finding::NotLevelled);
     }
@@ -84,6 +89,8 @@ fn of_tapes(measured: &Measured, built: &AsBuilt) -> Vec<Finding> {
     for (at, wall) in built.walls.iter().enumerate() {
         if wall.state.is_open() {
             found.push(Finding::Wall(at));
+        } else if wall.used && wall.state == State::Unchecked {
+            found.push(Finding::WallUnchecked(at));
         }
     }
     for (at, one) in built.readings.iter().enumerate() {
@@ -154,9 +161,16 @@ fn of_plumb(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
     }
 }
 
-fn of_shims(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
+fn of_shims(bay: &Bay, measured: &Measured, built: &AsBuilt, found: &mut Vec<Finding>) {
     let mut any = false;
     for post in &built.shims {
+        // The gap is made of the levels of four corners, each with its ±.
+        let gap_sd = 2.0 * measured.level_tolerance.m() / COVERAGE;
+        if let Some(contact) = &post.contact
+            && contact.rock_m > THINNEST_M + IN_STUDY * gap_sd
+        {
+            found.push(Finding::Rocks(post.side, contact.rock_m));
+        }
         for (number, i) in (1_u8..=4).zip(0..4) {
             let now = post.now_m[i];
             let wanted = post.wanted_m.map_or(0.0, |wanted| wanted[i]);

@@ -69,7 +69,7 @@ pub(super) fn migrate(cx: &Context, mut root: Node, whose: Whose) -> Option<Node
                 field.value.span,
                 &format!("format {newer} was written by a newer Bayrise"),
                 "this Bayrise reads format 1 and older",
-                "update Bayrise, or save the bay in format 1",
+                &format!("update Bayrise, or write {what} of format 1"),
             );
             return None;
         }

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use super::arguments::Format;
 use super::check::to_json;
-use super::files::bay_file;
+use super::files::readings_file;
 use super::load::{Loaded, load};
 use super::terminal::{look, print, show_faults};
 use super::{Exit, Failure};
@@ -50,7 +50,7 @@ pub(super) fn run(options: &AsBuiltOptions) -> Result<Exit, Failure> {
 
 /// Reads the readings and studies the bay with the posts where they stand.
 pub(super) fn said(options: &AsBuiltOptions, loaded: &Loaded, look: Look) -> Result<Said, Failure> {
-    let bytes = bay_file(&options.readings)?;
+    let bytes = readings_file(&options.readings)?;
     let name = options.readings.to_string_lossy();
     let read = measured::read(&name, &bytes).map_err(Failure::Faults)?;
     let built = as_built(&loaded.bay, &read.measured).map_err(Failure::Faults)?;

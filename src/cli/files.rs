@@ -53,6 +53,19 @@ pub(crate) fn bay_file(path: &Path) -> Result<Vec<u8>, Failure> {
     })
 }
 
+/// The bytes of a file of readings.
+pub(super) fn readings_file(path: &Path) -> Result<Vec<u8>, Failure> {
+    read_capped(path).map_err(|unread| {
+        let help = "name the bay file and then a file of readings, as in `bayrise asbuilt my-bay.ron \
+                    measured.ron`; `bayrise asbuilt --help` shows one";
+        let message = match unread {
+            Unread::Missing => format!("there is no file of readings {}", path.display()),
+            Unread::Because(why) => format!("{} can't be read: {why}", path.display()),
+        };
+        Failure::new(message, help)
+    })
+}
+
 /// A file that is not there; it may be a command with a slip in it.
 fn missing(path: &Path) -> Failure {
     let word = path.to_string_lossy();

@@ -1,4 +1,5 @@
 //! Two bays side by side: one carriage, one eye, two verdicts.
+#![allow(clippy::float_cmp)] // travels that are copied or clamped, not worked out
 
 use bayrise::panels::{Action, Desk, overlay, shown};
 use bayrise::solids::list::solids;

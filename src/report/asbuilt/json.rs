@@ -5,7 +5,8 @@ use serde::Serialize;
 
 use super::AsBuiltReport;
 use super::moves::post;
-use super::text::{HOW_MEASURED, is_square};
+use super::square::is_square;
+use super::text::{HOW_MEASURED, not_checked};
 use crate::asbuilt::{COVERAGE, Planned, SIDES, State, WALLS, index};
 use crate::bay::PlateCorner;
 use crate::report::{CAUTIONS, Sayings};
@@ -239,7 +240,7 @@ impl AsBuiltJson {
                 .into_iter()
                 .map(|(says, cure)| format!("{says} {cure}"))
                 .collect(),
-            not_checked: sayings.not_checked(),
+            not_checked: not_checked(report),
             marks: marks.map(|marks| MarksJson {
                 stop_m: marks.stop_m,
                 never_above_m: marks.never_above_m,

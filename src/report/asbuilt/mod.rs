@@ -2,7 +2,10 @@
 
 pub mod json;
 mod moves;
+mod readings;
 mod said;
+mod shims;
+mod square;
 mod text;
 
 pub use text::render;

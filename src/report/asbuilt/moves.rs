@@ -61,7 +61,10 @@ impl AsBuiltReport<'_> {
             (place.off_m.y, place.off_sd_m.y),
             (place.turn_rad * arm, place.turn_sd_rad * arm),
         ];
-        if known.iter().any(|(_, sd)| COVERAGE * sd > TOO_WIDE_M) {
+        let slips = [place.slip_m.x, place.slip_m.y, place.slip_turn_rad * arm];
+        if known.iter().any(|(_, sd)| COVERAGE * sd > TOO_WIDE_M)
+            || slips.iter().any(|slip| *slip > TOO_WIDE_M)
+        {
             return None;
         }
         let tells = |(off, sd): (f64, f64)| {
@@ -79,8 +82,8 @@ impl AsBuiltReport<'_> {
                  contradict each other (above)"
                     .into()
             } else {
-                "its place is not known well enough to move it or to leave it: take more readings, or \
-                 finer ones"
+                "its place is not known well enough to move it or to leave it: take more readings that \
+                 check each other, or finer ones"
                     .into()
             };
         };

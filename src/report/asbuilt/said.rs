@@ -90,6 +90,20 @@ impl AsBuiltReport<'_> {
                     format!("measure {size} again and correct the bay file, or take the readings to it again"),
                 )
             }
+            Finding::WallUnchecked(at) => {
+                let (wall, size, cure) = [
+                    ("left wall", "width", "distances from C, or from the right wall too"),
+                    ("right wall", "width", "distances from C, or from the left wall too"),
+                    ("back wall", "depth", "distances from the door wall"),
+                ][at.min(2)];
+                (
+                    format!(
+                        "no other reading checks where the {wall} stands: a wrong {size} of the garage in \
+                         the bay file would not show"
+                    ),
+                    format!("add {cure}"),
+                )
+            }
             Finding::Scatters => (
                 format!(
                     "together the readings scatter more than their \u{b1} lets them: less than once in {} \
@@ -161,6 +175,15 @@ impl AsBuiltReport<'_> {
                         .into(),
                 )
             }
+            Finding::Rocks(side, gap) => (
+                format!(
+                    "the plate of the {} rocks on two corners, with a gap of {} at the others: under a \
+                     load its post may lean otherwise than it was plumbed",
+                    post(side),
+                    self.fine(gap)
+                ),
+                "fill the gaps as below, tighten, and plumb it again".into(),
+            ),
             Finding::NoPlumbLimit => (
                 "how far out of plumb the manual lets a column be is not given".into(),
                 "write it from the manual as `plumb_limit` of the lift, over the column's height"

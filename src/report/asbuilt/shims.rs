@@ -1,0 +1,133 @@
+//! How do the posts lean, what checks that, and which shims go under which corner?
+
+use super::AsBuiltReport;
+use super::moves::post;
+use crate::asbuilt::{COVERAGE, PostShims, SIDES, index};
+use crate::bay::{PlateCorner, Side};
+use crate::report::text::page::{Cell, Page};
+use crate::report::words::sentence;
+
+pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
+    page.heading("Plumb and shims");
+    let built = report.built;
+    for side in SIDES {
+        page.item(&leaning(report, side));
+    }
+    let mut rows: Vec<[Cell; 4]> = Vec::new();
+    for post_shims in &built.shims {
+        for number in 1..=4_u8 {
+            let at = PlateCorner {
+                side: post_shims.side,
+                number,
+            };
+            let i = usize::from(number) - 1;
+            let wanted = post_shims
+                .wanted_m
+                .map_or_else(|| "not known".to_owned(), |wanted| report.fine(wanted[i]));
+            let now = if post_shims.listed[i] {
+                report.fine(post_shims.now_m[i])
+            } else {
+                "none listed".to_owned()
+            };
+            rows.push([
+                at.letters().into(),
+                at.name().into(),
+                now.into(),
+                wanted.into(),
+            ]);
+        }
+    }
+    page.table(["Corner", "", "Shims now", "For a plumb post"], &rows);
+    if built.shims.iter().all(PostShims::levelled) {
+        page.para(
+            "The shims also fill up to the floor as it was levelled. A corner with no shims listed is \
+             taken to have none.",
+        );
+    } else {
+        page.para(
+            "The floor was not levelled at every corner: each plate is taken to bear on all of its shims \
+             as it stands. Feel for gaps before tightening. A corner with no shims listed is taken to \
+             have none.",
+        );
+    }
+    for post_shims in &built.shims {
+        if let Some(contact) = post_shims.contact.filter(|one| one.rock_m > ROCKS_M) {
+            let [one, other] = if contact.carries == 1 { [1, 3] } else { [2, 4] };
+            let corner = |number| PlateCorner {
+                side: post_shims.side,
+                number,
+            };
+            page.para(&format!(
+                "By levels and shims the plate of the {} stands on {} and {}, and can rock on them by a \
+                 gap of {} at the other two corners until they are filled.",
+                post(post_shims.side),
+                corner(one).letters(),
+                corner(other).letters(),
+                report.fine(contact.rock_m)
+            ));
+        }
+    }
+    if let Some(higher) = built.standing.right_higher_m {
+        let which = if higher > 0.0 { "right" } else { "left" };
+        let text = if higher.abs() < 0.000_05 {
+            "By levels and shims both posts stand equally high.".to_owned()
+        } else {
+            format!(
+                "By levels and shims the {which} post stands {} higher than the other. Equalise the \
+                 carriages by the manual after shimming.",
+                report.fine(higher)
+            )
+        };
+        page.para(&text);
+    }
+}
+
+/// A gap under a corner that is worth telling: the thinnest shim. Common practice, no source.
+const ROCKS_M: f64 = 0.000_5;
+
+/// How a post leans, and what checks that.
+fn leaning(report: &AsBuiltReport<'_>, side: Side) -> String {
+    let built = report.built;
+    let high = report.planned.lift.column.height.m();
+    let leans = built.leans[index(side)];
+    let of = &built.shims[index(side)];
+    let said = [true, false].map(|across| {
+        let way = if across { "across" } else { "along" };
+        let Some(lean) = leans[usize::from(!across)] else {
+            return format!("not read {way} the bay");
+        };
+        let off = lean.slope * high;
+        let within = format!("\u{b1}{}", report.fine(COVERAGE * lean.sd * high));
+        if off.abs() < 0.000_05 {
+            return format!("plumb {way} the bay ({within})");
+        }
+        let to = match (across, off > 0.0) {
+            (true, true) => "right",
+            (true, false) => "left",
+            (false, true) => "front",
+            (false, false) => "rear",
+        };
+        format!("{} to the {to} ({within})", report.fine(off))
+    });
+    let once = leans.iter().flatten().any(|lean| lean.reads < 2);
+    let check = match (once, of.levelled() && of.clash.is_none()) {
+        (false, _) => String::new(),
+        (true, false) => {
+            " Nothing checks a plumb that was read once: read it again on another face, or \
+                          turned end for end."
+                .to_owned()
+        }
+        (true, true) => format!(
+            " A plumb that was read once is checked by the levels alone, to \u{b1}{} across and \u{b1}{} \
+             along.",
+            report.fine(COVERAGE * of.contact_sd.x * high),
+            report.fine(COVERAGE * of.contact_sd.y * high)
+        ),
+    };
+    format!(
+        "{} over its whole height: {}, {}.{check}",
+        sentence(&format!("the {}", post(side))),
+        said[0],
+        said[1]
+    )
+}
