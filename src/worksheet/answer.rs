@@ -113,7 +113,7 @@ fn chosen(typed: &str, words: &[(&'static str, &'static str)]) -> Result<String,
     {
         return Ok(pick(none));
     }
-    if matches!(wanted.as_str(), "n" | "no") {
+    if matches!(wanted.as_str(), "n" | "no") && !words.iter().any(|(word, _)| *word == "no") {
         return Err(none_of(typed, words));
     }
     let mut starts = words

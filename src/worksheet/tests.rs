@@ -280,7 +280,7 @@ fn every_value_is_where_it_belongs_as_it_was_typed() {
             .iter()
             .any(|what| what.contains("lower than the figures"))
     );
-    let of_preset = |what: &&String| !what.contains(": a preset's figure");
+    let of_preset = |what: &&String| !what.contains(", a preset's figure");
     assert_eq!(made.not_measured.iter().filter(of_preset).count(), 1);
     assert!(
         !made

@@ -107,3 +107,35 @@ pub(super) fn touches(over: &[Field]) -> Touches {
     }
     touches
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bayfile::context::Context;
+
+    /// How many things the record lists as not measured.
+    fn listed(node: &Node) -> Option<usize> {
+        match &value_at(node, NOT_MEASURED)?.kind {
+            Kind::List(items) => Some(items.len()),
+            _ => None,
+        }
+    }
+
+    #[test]
+    fn a_bay_put_into_a_garage_lacks_what_either_file_lacks() {
+        let cx = Context::default();
+        let node = |text: &str| cx.parse("bay", text.as_bytes(), None).unwrap();
+        let plain = "(lift: (post_line: \"4 m\"), garage: (width: \"7 m\"))";
+        let one = "(lift: (post_line: \"4 m\"), not_measured: [\"the beam\"])";
+        for (own, theirs, both) in [
+            (plain, plain, None),
+            (plain, one, Some(1)),
+            (one, plain, Some(1)),
+            (one, one, Some(2)),
+        ] {
+            let mut root = node(own);
+            into_garage(&mut root, &node(theirs));
+            assert_eq!(listed(&root), both, "{own} into {theirs}");
+        }
+    }
+}

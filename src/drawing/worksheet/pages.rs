@@ -31,6 +31,16 @@ pub(super) fn pages(blocks: &[Block], paper: Paper, of: usize) -> Vec<Sheet> {
         let width = high.x - low.x;
         let mut top = high.y;
         let mut taken = 0;
+        // What goes on from the page before says what it belongs to.
+        let before = blocks.len() - rest.len();
+        if rest.first().is_some_and(|block| !block.opens())
+            && let Some(Block::Heading(title, _)) =
+                blocks.iter().take(before).rfind(|block| block.opens())
+        {
+            let again = Block::Continued(format!("{title}, continued"));
+            again.draw(&mut sheet, DVec2::new(low.x, top), width);
+            top -= again.height(width) + APART;
+        }
         while let Some(block) = rest.get(taken) {
             // What leads stays with what it leads to, where a page holds both.
             let led = rest

@@ -27,6 +27,8 @@ pub(super) const LINE: f64 = 8.5;
 pub(super) enum Block {
     /// A section's title and words.
     Heading(String, &'static str),
+    /// A section's title again, on a further page.
+    Continued(String),
     /// A sketch.
     Sketch(Sketch),
     /// A question with room for its answer.
@@ -89,6 +91,7 @@ impl Block {
     pub(super) fn height(&self, width: f64) -> f64 {
         match self {
             Self::Heading(_, says) => 3.0 + TITLE * LEADING + lines(says, HOW, width) + 1.0,
+            Self::Continued(title) => 1.0 + lines(title, WHAT, width) + 2.0,
             Self::Sketch(sketch) => sketch.size.y + 2.0,
             Self::Asked(_, question) => {
                 let room = width - NUMBER - ANSWER - 3.0;
@@ -131,6 +134,10 @@ impl Block {
                 pen.down(3.0);
                 pen.paragraph(0.0, title, TITLE, INK, width);
                 pen.paragraph(0.0, says, HOW, INK, width);
+            }
+            Self::Continued(title) => {
+                pen.down(1.0);
+                pen.paragraph(0.0, title, WHAT, INK, width);
             }
             Self::Sketch(sketch) => {
                 let corner = DVec2::new(

@@ -46,6 +46,9 @@ fn door() -> Sketch {
     );
     s.spot("garage.door.track_offset", at(14.5, 24.0), at(6.0, 24.0));
     s.spot("garage.door.track_section", at(13.2, 16.0), at(6.0, 16.0));
+    s.dashed(at(35.0, 0.5), at(35.0, 4.0));
+    s.dashed(at(37.0, 0.5), at(37.0, 4.0));
+    s.spot("garage.opening.offset", at(36.0, 2.0), at(28.0, 1.6));
 
     s.word(
         at(92.0, 51.0),
@@ -77,6 +80,7 @@ fn door() -> Sketch {
         at(98.6, 36.0),
         0.35,
     );
+    s.spot("#extra", at(97.0, 26.0), at(104.0, 23.0));
     s.dim("#open_lowest", at(122.0, 4.0), at(122.0, 36.4));
     s.spot(
         "garage.door.panel_thickness",
@@ -133,6 +137,12 @@ fn room() -> Sketch {
     s.dim("garage.ceiling.last", at(115.0, 6.0), at(115.0, 38.5));
     s.dim_at("garage.ceiling.eaves", at(125.0, 6.0), at(125.0, 28.5), 0.4);
     s.dim_at("garage.ceiling.ridge", at(136.0, 6.0), at(136.0, 42.0), 0.6);
+    s.dashed(at(134.0, 26.0), at(134.0, 46.0));
+    s.spot(
+        "garage.ceiling.ridge_offset",
+        at(135.0, 43.0),
+        at(143.0, 43.5),
+    );
     s.dim("#step.height", at(155.0, 6.0), at(155.0, 26.0));
     s.dim("#step.next", at(169.0, 6.0), at(169.0, 38.0));
     s.dim("#step.from", at(150.0, 2.0), at(161.0, 2.0));
@@ -163,6 +173,7 @@ fn opener() -> Sketch {
     s.dim("garage.opener.head_depth", at(82.0, 38.5), at(100.0, 38.5));
     s.dim("garage.opener.arm_drop", at(25.0, 31.0), at(25.0, 22.0));
     s.dashed(at(9.0, 22.0), at(25.0, 22.0));
+    s.spot("garage.opener.rail_depth", at(35.0, 32.0), at(35.0, 26.5));
     s.dim("garage.opener.cord_drop", at(48.0, 31.0), at(48.0, 20.0));
     s.dashed(at(40.0, 20.0), at(48.0, 20.0));
 

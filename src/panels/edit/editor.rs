@@ -135,14 +135,19 @@ impl Editor<'_> {
     }
 
     fn text(&self, path: &str, entry: Entry, value: Value) -> String {
-        if !matches!(entry, Entry::Quantities(_)) || !value.text.starts_with('[') {
+        let between = match entry {
+            Entry::Quantities(_) => ", ",
+            Entry::Texts => "; ",
+            _ => return value.text,
+        };
+        if !value.text.starts_with('[') {
             return value.text;
         }
         let items = (0..self.written.len(path)).filter_map(|item| {
             let item = self.written.value(&format!("{path}[{item}]"))?;
             Some(item.text)
         });
-        items.collect::<Vec<_>>().join(", ")
+        items.collect::<Vec<_>>().join(between)
     }
 
     /// True when the value stands in the file and something holds again without it.

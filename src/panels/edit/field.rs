@@ -117,7 +117,7 @@ fn typing(
 
 /// The source that a text asks for; none asks that the value be left out.
 fn wanted(entry: Entry, fallback: Fallback, text: &str) -> Result<Option<String>, Refused> {
-    let may_be_empty = matches!(entry, Entry::Quantities(_));
+    let may_be_empty = matches!(entry, Entry::Quantities(_) | Entry::Texts);
     if text.trim().is_empty() && fallback != Fallback::Needed && !may_be_empty {
         return Ok(None);
     }

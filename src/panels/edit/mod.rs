@@ -37,8 +37,8 @@ pub fn show(ui: &mut egui::Ui, desk: &Desk, section: Section, out: &mut Vec<Acti
 
 fn contents(ui: &mut egui::Ui, desk: &Desk, section: Section, out: &mut Vec<Action>) {
     let written = desk.document.written();
-    let people_apart = written.is_some_and(|written| written.value("people").is_some());
-    let roots = table::roots(section, people_apart);
+    let has = |field: &str| written.is_some_and(|written| written.value(field).is_some());
+    let roots = table::roots(section, has);
     let faults = Faults::of(desk, section, &roots);
     loose(ui, &faults, out);
     let Some(written) = written else {

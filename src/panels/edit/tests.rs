@@ -95,7 +95,7 @@ fn rows(document: &Document) -> Vec<(String, &'static Row)> {
     }
     let mut out = Vec::new();
     for section in Section::ALL {
-        for root in roots(section, false) {
+        for root in roots(section, |_| false) {
             if section != Section::Obstacles {
                 walk(document, root.path, root.rows, &mut out);
             }
@@ -127,7 +127,7 @@ fn shown(text: &str) -> HashSet<String> {
     let document = open(text);
     let mut shown = Vec::new();
     for section in Section::ALL {
-        for root in roots(section, false) {
+        for root in roots(section, |_| false) {
             paths::shown(
                 document.written().unwrap(),
                 root.path,

@@ -34,6 +34,14 @@ pub(super) fn source(entry: Entry, typed: &str) -> Result<String, Refused> {
                 items.map(|item| quantity(kind, item.trim())).collect();
             Ok(format!("[{}]", items?.join(", ")))
         }
+        Entry::Texts => {
+            let items = typed
+                .split(';')
+                .map(str::trim)
+                .filter(|item| !item.is_empty());
+            let items: Result<Vec<String>, Refused> = items.map(words).collect();
+            Ok(format!("[{}]", items?.join(", ")))
+        }
         Entry::Number => match typed.parse::<f64>() {
             Ok(value) if value.is_finite() && is_plain(typed) => Ok(typed.into()),
             _ => refused("this is not a number", "type digits, for example 0.02"),
@@ -120,6 +128,11 @@ mod tests {
         );
         assert_eq!(source(lengths, "").unwrap(), "[]");
         assert!(source(lengths, "3 in, 5").is_err());
+        assert_eq!(
+            source(Entry::Texts, "the beam; 3.1 Width;").unwrap(),
+            "[\"the beam\", \"3.1 Width\"]"
+        );
+        assert_eq!(source(Entry::Texts, "").unwrap(), "[]");
         assert_eq!(source(Entry::Number, "0.02").unwrap(), "0.02");
         for bad in ["1e999", "nan", "inf", ".5", "5.", "+1", "1_0", "0x1"] {
             assert!(source(Entry::Number, bad).is_err(), "{bad}");

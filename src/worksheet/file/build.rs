@@ -117,7 +117,7 @@ impl Text {
             Some(Origin::File) => self.mark(path, what),
             Some(Origin::Preset(_)) if decides_clearance(path) => {
                 self.kept
-                    .push((path.into(), format!("{what}: a preset's figure")));
+                    .push((path.into(), format!("{what}, a preset's figure")));
             }
             Some(Origin::Preset(_)) => self.typical(path, what),
             None => {}

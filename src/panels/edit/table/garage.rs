@@ -16,6 +16,14 @@ pub(super) const FILE: &[Row] = &[
     .hint("How lengths are shown. Every field takes both, each value with its unit."),
 ];
 
+/// What is not measured, where the file lists it.
+pub(super) const NOT_MEASURED: &[Row] = &[field("not_measured", "Not measured", Entry::Texts)
+    .or("")
+    .hint(
+        "Placeholders, and things that are there but not in the file, with semicolons between them. \
+         No lock is called safe while anything stands here: take out what you have measured.",
+    )];
+
 /// The room.
 pub(super) const GARAGE: &[Row] = &[
     length("width", "Inside width").hint("Wall to wall, at the narrowest place."),

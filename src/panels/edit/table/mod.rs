@@ -60,6 +60,8 @@ pub(super) enum Entry {
     Quantity(Kind),
     /// A list of quantities, parted by commas.
     Quantities(Kind),
+    /// A list of texts, parted by semicolons.
+    Texts,
     /// A number without a unit.
     Number,
     /// A whole number from 1.
@@ -200,10 +202,16 @@ const fn root(path: &'static str, rows: &'static [Row]) -> Root {
     Root { path, rows }
 }
 
-/// What a section shows, in order. `people_apart` says that the file lists the people beside the
-/// policy, as it may.
-pub(super) fn roots(section: Section, people_apart: bool) -> Vec<Root> {
+/// What a section shows, in order. `has` says whether the file has a field: it may list the people
+/// beside the policy, and what is not measured only while something is not.
+pub(super) fn roots(section: Section, has: impl Fn(&str) -> bool) -> Vec<Root> {
+    let people_apart = has("people");
     match section {
+        Section::Garage if has("not_measured") => vec![
+            root("", garage::FILE),
+            root("", garage::NOT_MEASURED),
+            root("garage", garage::GARAGE),
+        ],
         Section::Garage => vec![root("", garage::FILE), root("garage", garage::GARAGE)],
         Section::Obstacles => vec![root("garage", OBSTACLES)],
         Section::Ground => vec![root("", ground::GROUND)],
@@ -222,7 +230,7 @@ pub(super) fn section_of(path: &str) -> Option<Section> {
     let first = path.split(['.', '[']).next().unwrap_or(path);
     Some(match first {
         "garage" if path.starts_with("garage.obstacles") => Section::Obstacles,
-        "garage" | "title" | "units" => Section::Garage,
+        "garage" | "title" | "units" | "not_measured" => Section::Garage,
         "slab" | "power" => Section::Ground,
         "lift" => Section::Lift,
         "vehicle" => Section::Vehicle,
