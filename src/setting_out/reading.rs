@@ -17,6 +17,9 @@ pub struct Reading {
 
 /// Parts of an inch on a tape.
 const PARTS: u32 = 16;
+/// Parts of an inch to which the ends of what is accepted are given: a window of two millimetres
+/// would hold hardly one sixteenth.
+const ACCEPTED_PARTS: u32 = 32;
 
 impl Reading {
     /// What the tape shows, in feet and inches to the nearest sixteenth.
@@ -44,7 +47,7 @@ impl Reading {
         let end = |metres: f64, rounding| {
             let length = Length::metres(metres);
             pair(
-                feet_inches(length, PARTS, rounding),
+                feet_inches(length, ACCEPTED_PARTS, rounding),
                 millimetres(length, 0, rounding),
                 units,
             )
