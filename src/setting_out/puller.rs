@@ -9,9 +9,8 @@ use super::points::FloorPoint;
 use super::pulls::{Pull, Step};
 use super::reading::Reading;
 
-/// The least that a reading may be off, metres: half a graduation of a tape in millimetres. Less
-/// can't be read.
-pub(super) const READABLE_M: f64 = 0.000_5;
+/// The least that a reading may be off, metres: half of 1/32 in, and a little. Less can't be read.
+pub(super) const READABLE_M: f64 = 0.000_4;
 
 pub(super) struct Puller<'a> {
     points: &'a [FloorPoint],

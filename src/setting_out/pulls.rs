@@ -1,9 +1,9 @@
 //! Which pulls, in which order, and what does each read?
 //!
 //! **Tolerance.** The study counts a part of the lift off by twice the lift's ± at most
-//! (`clearance::Uncertainty::lift_spread`): that is what a chain of pulls may add up to, so each
-//! pull that sets a mark is held to half that ±, and those that square the centre line to what
-//! is left over. How far off the marks then are where every reading lies at an end of what is
+//! (`clearance::Uncertainty::lift_spread`): that is what a chain of pulls may add up to. Those that
+//! square the centre line are held so close that it is off by less than the ± at the post line, as
+//! far as a tape can be read; those that set marks share what is left. How far off the marks then are where every reading lies at an end of what is
 //! accepted is worked out ([`super::drift`]) and said beside the pulls. Pulls that only check what
 //! is marked keep the ± itself, and that of room dimensions where they cross the room.
 
@@ -40,7 +40,7 @@ pub struct Pull {
     pub reading: Reading,
 }
 
-/// The share of the lift's ± that a pull may be off which sets a mark.
+/// The most of the lift's ± that a pull may be off which sets a mark.
 const SETS: f64 = 0.5;
 /// The share of it that the centre line may be off at the post line, for not being square.
 const SQUARE: f64 = 0.75;
@@ -52,6 +52,8 @@ const CHAIN: f64 = 2.2;
 pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> (Vec<Step>, Option<StopMarks>) {
     let room = bay.policy.measured_garage.m();
     let lift = bay.policy.measured_lift.m();
+    let mut pull = Puller::new(points);
+    let middle = if pull.at("D").is_some() { "D" } else { "C" };
     let triangle = triangle(bay);
     let line = bay.lift.post_line.m();
     // Off by d, all three pulls of the triangle: the centre line turns by d times this.
@@ -62,9 +64,7 @@ pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> (Vec<Step>, Option<Stop
     let square = square.max(READABLE_M);
     // Where the triangle is small it can't be read closely enough: the others make up for it.
     let sets = (lift * SETS).min((2.0 * lift - turn * line * square) / CHAIN);
-    let mut pull = Puller::new(points);
     let mut steps = Vec::new();
-    let middle = if pull.at("D").is_some() { "D" } else { "C" };
 
     pull.check("A", "B", "the room's width along the door wall", room);
     pull.check(
@@ -163,7 +163,7 @@ pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> (Vec<Step>, Option<Stop
             ),
         ));
     }
-    let stop_marks = stop_lines(&mut pull, bay, middle, sets);
+    let stop_marks = stop_lines(&mut pull, bay, middle, [sets, lift]);
     if let Some(off) = &stop_marks {
         // A line across the bay would be wrong by the heading.
         let across = if bay.parking.yaw.rad() == 0.0 {
@@ -238,7 +238,12 @@ fn holes(pull: &mut Puller<'_>, points: &[FloorPoint], bases: &[[&str; 2]; 2], s
 const ON_LINE_M: f64 = 0.000_2;
 
 /// M and N: on the centre line where they lie on it, where two tapes cross where they don't.
-fn stop_lines(pull: &mut Puller<'_>, bay: &Bay, middle: &str, sets: f64) -> Option<StopMarks> {
+fn stop_lines(
+    pull: &mut Puller<'_>,
+    bay: &Bay,
+    middle: &str,
+    [sets, lift]: [f64; 2],
+) -> Option<StopMarks> {
     let marks = ["M", "N"].map(|letter| pull.at(letter));
     let [Some(m), Some(n)] = marks else {
         return None;
@@ -257,7 +262,7 @@ fn stop_lines(pull: &mut Puller<'_>, bay: &Bay, middle: &str, sets: f64) -> Opti
         for (letter, word) in [("M", "front"), ("N", "rear")] {
             for base in ["K", "L"] {
                 let why = format!("check, {word}: alike from K and from L");
-                pull.check(base, letter, why, sets * 2.0);
+                pull.check(base, letter, why, lift.max(sets));
             }
         }
     } else {
@@ -268,6 +273,6 @@ fn stop_lines(pull: &mut Puller<'_>, bay: &Bay, middle: &str, sets: f64) -> Opti
             pull.cross(bases, letter, [why, "the same".into()], sets);
         }
     }
-    pull.check("M", "N", "check: from axle to axle", sets * 2.0);
+    pull.check("M", "N", "check: from axle to axle", lift.max(sets));
     Some(StopMarks::of(pull, m, n))
 }

@@ -3,13 +3,22 @@
 use glam::DVec2;
 
 use super::stop_marks::StopMarks;
-use crate::bay::Bay;
+use crate::bay::{Bay, UnitSystem};
 use crate::clearance::uncertainty::Uncertainty;
-use crate::units::{Length, Rounding, length};
+use crate::units::{Length, Rounding, feet_inches, millimetres};
+
+/// Finer than a tape shows: what is compared must not seem to be more by its rounding.
+fn fine(bay: &Bay, metres: f64, rounding: Rounding) -> String {
+    let length = Length::metres(metres);
+    match bay.units {
+        UnitSystem::Imperial => feet_inches(length, 64, rounding),
+        UnitSystem::Metric => millimetres(length, 1, rounding),
+    }
+}
 
 /// Of marks of the lift: how far off, and what the study counted with.
 pub(super) fn of_marks(bay: &Bay, what: &str, off: DVec2) -> String {
-    let up = |metres: f64| length(Length::metres(metres), bay.units, Rounding::Up);
+    let up = |metres: f64| fine(bay, metres, Rounding::Up);
     // Without what the posts are off for not being plumb: that is another matter.
     let counted = 2.0 * Uncertainty::worst(bay).lift_m;
     let at_worst = format!(
@@ -18,7 +27,7 @@ pub(super) fn of_marks(bay: &Bay, what: &str, off: DVec2) -> String {
         up(off.x),
         up(off.y)
     );
-    let down = length(Length::metres(counted), bay.units, Rounding::Down);
+    let down = fine(bay, counted, Rounding::Down);
     if off.max_element() <= counted + 1e-6 {
         format!("{at_worst}; the study counted with {down}.")
     } else {
@@ -32,8 +41,8 @@ pub(super) fn of_marks(bay: &Bay, what: &str, off: DVec2) -> String {
 
 /// Of the marks for parking: how far off, and what that leaves the driver.
 pub(super) fn of_stop_marks(bay: &Bay, off: &StopMarks) -> String {
-    let up = |metres: f64| length(Length::metres(metres), bay.units, Rounding::Up);
-    let down = |metres: f64| length(Length::metres(metres), bay.units, Rounding::Down);
+    let up = |metres: f64| fine(bay, metres, Rounding::Up);
+    let down = |metres: f64| fine(bay, metres, Rounding::Down);
     let left = off.left_for_driver(bay);
     let hundredths = |radians: f64| radians.to_degrees() * 100.0;
     let at_worst = format!(

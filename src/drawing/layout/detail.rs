@@ -12,6 +12,8 @@ use crate::setting_out::PointKind;
 
 /// A plan to a coarser scale than 1 to this gets a part of its own.
 pub(super) const COARSE: f64 = 60.0;
+/// It is at least so many times as large as on the plan.
+pub(super) const LARGER: f64 = 1.25;
 /// A short word that the page's layers begin with.
 pub(super) const TAG: &str = "DETAIL";
 /// How far around the plates the floor is drawn, metres.

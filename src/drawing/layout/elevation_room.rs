@@ -15,7 +15,7 @@ use crate::units::{Length, Rounding, both};
 /// Lines that look shorter than this share of their length are left to the other elevation.
 const SEEN: f64 = 0.7;
 /// Lines drawn on a page at most: those with the least room.
-const MOST: usize = 6;
+const MOST: usize = 5;
 /// Half of the stroke across each end of a line, metres.
 const END_M: f64 = 0.03;
 
@@ -45,7 +45,7 @@ pub(super) fn room_lines(view: &mut View, made: &Made<'_>, look: Look, lock: &Lo
         view.callouts.push(Callout {
             at_m: ends[0].lerp(ends[1], 0.5),
             says: format!(
-                "{} to {}: {} of room at worst",
+                "{} to {}: {} of room at worst, on the way onto this lock",
                 called(&pair.moving),
                 called(&pair.fixed),
                 both(Length::metres(pair.worst_m), units, Rounding::Down)

@@ -22,6 +22,7 @@ mod tiles_tests;
 use std::cell::OnceCell;
 
 use crate::bay::Bay;
+use crate::clearance::prepare::overtravel_m;
 use crate::clearance::{DoorState, HerePair, LockFinding, Probe, Study};
 use crate::ground::Date;
 use crate::report::{CAUTIONS, Sayings};
@@ -179,11 +180,15 @@ impl<'a> Made<'a> {
             .first()
             .is_some_and(|plan| plan.scale > detail::COARSE);
         if with_copies && is_coarse {
-            put(
-                &mut pages,
-                &detail::view(self)?,
-                self.frame("Floor plan, about the posts", detail::TAG, detail::notes()),
-            )?;
+            let before = pages.len();
+            let frame = self.frame("Floor plan, about the posts", detail::TAG, detail::notes());
+            put(&mut pages, &detail::view(self)?, frame)?;
+            // Hardly larger, it would tell nothing more.
+            if let [.., plan, part] = &pages[..]
+                && part.scale * detail::LARGER > plan.scale
+            {
+                pages.truncate(before);
+            }
         }
         for (side, name, tag) in plates::SIDES.into_iter().filter(|_| with_copies) {
             let notes = plates::notes(self);
@@ -217,7 +222,19 @@ impl<'a> Made<'a> {
                 DoorState::Open => DoorTravel::Open,
                 DoorState::Shut | DoorState::Running => DoorTravel::Shut,
             };
+            // Drawn as it hangs on the lock; told with what it is raised past the lock to get there.
             let mut pairs = probe.at(door, lock.travel_m).pairs;
+            let above = lock.travel_m + overtravel_m(order.bay);
+            let above = probe.at(door, above).pairs;
+            pairs.retain_mut(|pair| {
+                let same = above
+                    .iter()
+                    .find(|other| other.moving == pair.moving && other.fixed == pair.fixed);
+                if let Some(other) = same {
+                    pair.worst_m = pair.worst_m.min(other.worst_m);
+                }
+                same.is_some()
+            });
             pairs.sort_by(|a, b| a.worst_m.total_cmp(&b.worst_m));
             pairs
         })

@@ -142,6 +142,7 @@ fn slab_lines(view: &mut View, made: &Made<'_>, side: Side, map: &SlabMap) {
     let outline = outline.map(|(a, b)| (SlabLineKind::Edge, [a, b]));
     let lines = map.lines.iter().map(|one| (one.kind, one.ends));
     let room = |metres: f64| both(Length::metres(metres), bay.units, Rounding::Down);
+    let (low, high) = view.bounds_m();
     for (kind, ends) in lines.chain(outline) {
         let off = rect.line_distance_m(ends);
         if off > NEAR_M {
@@ -162,7 +163,8 @@ fn slab_lines(view: &mut View, made: &Made<'_>, side: Side, map: &SlabMap) {
             says += &format!(", {} from the middle of {}", room(far), hole.letter);
         }
         let on_line = nearest_on(ends, rect.middle());
-        let at_m = on_line.clamp(rect.low - AROUND_M, rect.high + AROUND_M);
+        // Off the page its leader would lead nowhere: it ends at the edge on that side.
+        let at_m = on_line.clamp(low, high);
         view.callouts.push(Callout { at_m, says });
     }
 }

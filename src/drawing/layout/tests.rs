@@ -424,6 +424,17 @@ fn room_lines_are_as_long_as_drawn_and_say_what_is_left_at_worst() {
         let order = order(&bay, &study, Paper::A4);
         let made = Made::new(&order);
         let (view, ..) = elevation::view(&made, Look::Side).unwrap();
+        let lock = study.highest_safe_lock.or(study.highest_clear_lock);
+        if let Some(lock) = lock.map(|lock| &study.locks[lock - 1])
+            && let Some(near) = &lock.near
+        {
+            // No line shows more room than the study's least.
+            let pairs = made.near(lock).iter();
+            let mut same = pairs.filter(|p| p.moving == near.moving && p.fixed == near.fixed);
+            if let Some(pair) = same.next() {
+                assert!(pair.worst_m <= near.clearance_m + 1e-4, "{name}: {pair:?}");
+            }
+        }
         let said = view.callouts.iter();
         let said = said.filter(|callout| callout.says.contains("of room at worst"));
         let strokes = view.items.iter();
@@ -455,6 +466,36 @@ fn a_plan_too_coarse_to_read_gets_a_part_of_its_own() {
         let pages = sheets(&bay, Paper::A4);
         let coarse = pages[0].scale > 60.0;
         let has = pages.iter().any(|page| page.tag == "DETAIL");
-        assert_eq!(coarse, has, "{name}");
+        assert!(coarse || !has, "{name}");
+        let part = pages.iter().find(|page| page.tag == "DETAIL");
+        assert!(part.is_none_or(|part| part.scale * 1.25 <= pages[0].scale));
     }
+}
+
+#[test]
+fn a_joint_near_a_plate_is_told_beside_it_and_leads_to_the_page() {
+    use crate::bay::{Slab, SlabLine, SlabLineKind};
+    let (_, mut bay) = scenes().remove(0);
+    let plate = crate::ground::slab::plate_rect(&bay, crate::bay::Side::Left);
+    let off = crate::units::Length::metres;
+    // Square to the post line, 0.4 m beyond the plate's far edge.
+    let y = off(plate.high.y + 0.4);
+    let ends = [[off(plate.low.x), y], [off(plate.high.x), y]];
+    let slab = bay.slab.get_or_insert_with(Slab::default);
+    slab.lines = vec![SlabLine {
+        kind: SlabLineKind::Joint,
+        from: ends[0],
+        to: ends[1],
+    }];
+    let map = crate::ground::slab::SlabMap::of(&bay);
+    let wanted = plate.line_distance_m(map.lines[0].ends);
+    let pages = sheets(&bay, Paper::A4);
+    let page = pages.iter().find(|page| page.tag == "LEFT").unwrap();
+    check("joint", page);
+    let says = crate::units::both(off(wanted), bay.units, crate::units::Rounding::Down);
+    let said: Vec<&str> = page.texts().map(|text| text.says.as_str()).collect();
+    assert!(
+        said.join(" ")
+            .contains(&format!("joint: {says} from the plate"))
+    );
 }
