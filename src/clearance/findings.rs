@@ -154,6 +154,8 @@ pub struct LockFinding {
     pub underbody_m: f64,
     /// Lowest point of a hanging tyre on the lock, above the highest floor under the vehicle.
     pub tyre_m: f64,
+    /// Highest point that the body may reach on the lock, above the floor at the post line.
+    pub top_m: f64,
     /// Whether the door may be run with the vehicle on this lock.
     pub door_may_run: bool,
 }

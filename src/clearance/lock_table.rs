@@ -204,6 +204,7 @@ pub(super) fn lock_findings(
                 near,
                 underbody_m: lows.body_m + travel_m,
                 tyre_m: lows.tyre_m + travel_m,
+                top_m: lows.top_m + travel_m,
                 door_may_run: *state != LockState::NotLifting
                     && running
                         .near

@@ -29,11 +29,13 @@ pub(super) struct PairTable<'a> {
 }
 
 /// Lowest points of the vehicle on the pads, extrapolated to travel 0, above the highest floor
-/// under it.
+/// under it, and its highest.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Lows {
     pub(super) body_m: f64,
     pub(super) tyre_m: f64,
+    /// Highest point of the body, above the floor at the post line.
+    pub(super) top_m: f64,
 }
 
 /// The first touch of a pair.
@@ -303,12 +305,16 @@ impl PairTable<'_> {
         let mut lows = Lows {
             body_m: f64::INFINITY,
             tyre_m: f64::INFINITY,
+            top_m: f64::NEG_INFINITY,
         };
-        // Every uncertainty is in the bodies, so these are lower bounds.
+        // Every uncertainty is in the bodies, so these are bounds.
         for mover in self.prepared.movers.moving.iter().filter(|m| m.climbs) {
             let low = mover.body.low().z;
             match mover.role {
-                Role::Body | Role::Mirror => lows.body_m = lows.body_m.min(low),
+                Role::Body | Role::Mirror => {
+                    lows.body_m = lows.body_m.min(low);
+                    lows.top_m = lows.top_m.max(mover.body.high().z);
+                }
                 Role::Wheel(_) => lows.tyre_m = lows.tyre_m.min(low),
                 _ => {}
             }

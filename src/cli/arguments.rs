@@ -362,7 +362,8 @@ Examples:
   bayrise layout my-bay.ron tiles.pdf --full-size       base plates 1:1, to lay on the floor
 
 Print at 100 %: each page has a bar to check that by. Holes are shown only where the bay file says
-that nothing in or under the slab forbids drilling.
+that nothing in or under the slab forbids drilling. A DXF is in full size as it is: it has no pages
+that show a plate once more, and with --full-size the floor plan alone.
 
 Exits 0 when the sheets are written, whatever the verdict on them; 2 on bad input.")]
 pub(super) struct Layout {

@@ -7,7 +7,9 @@ use super::load::{Loaded, load};
 use super::sheets::{not_studied, studied, write};
 use super::terminal::print;
 use super::{Exit, Failure};
-use crate::drawing::layout::{LayoutError, Order, Part, full_size, layout};
+use crate::drawing::layout::{
+    LayoutError, Order, Part, floor_plan, full_size, layout, without_copies,
+};
 use crate::drawing::pages::PageFormat;
 use crate::drawing::sheet::Paper;
 use crate::ground::Date;
@@ -46,8 +48,12 @@ pub(super) fn written(options: &LayoutOptions, loaded: &Loaded) -> Result<String
         on: options.on,
         paper,
     };
+    let is_dxf = options.format == PageFormat::Dxf;
     let pages = match options.full_size {
+        // Such a file is in full size as it is: one page has it all.
+        Some(_) if is_dxf => floor_plan(&order),
         Some(part) => full_size(&order, part),
+        None if is_dxf => without_copies(&order),
         None => layout(&order),
     };
     let pages = pages.map_err(|error| match error {

@@ -4,9 +4,11 @@ use std::path::{Path, PathBuf};
 
 use super::arguments::PaperName;
 use super::files::{Input, can_be_written, replace_all};
+use super::terminal::note;
 use super::{Failure, load::Loaded};
 use crate::clearance::{Study, study_on};
 use crate::drawing::pages::{PageFormat, Unwritten};
+use crate::drawing::sheet::font::unlettered;
 use crate::drawing::sheet::{Paper, Sheet};
 use crate::ground::Date;
 use crate::report::{counted, on_one_line};
@@ -82,6 +84,16 @@ pub(super) fn write(
         can_be_written(path, inputs)?;
     }
     replace_all(&files)?;
+    let texts = pages.iter().flat_map(Sheet::texts);
+    let lacking = unlettered(texts.map(|text| text.says.as_str()));
+    if !lacking.is_empty() {
+        note(&format!(
+            "note: the pages' font has no letters for {}: each stands there as its code point, such \
+             as U+{:04X}",
+            on_one_line(&lacking),
+            lacking.chars().next().map_or(0, u32::from)
+        ));
+    }
     let mut said = String::new();
     for (index, (path, _)) in files.iter().enumerate() {
         let what = match pages.get(index) {

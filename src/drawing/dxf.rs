@@ -282,6 +282,13 @@ fn encoded(text: &str) -> String {
             // Two of them start a code.
             '%' if out.ends_with('%') => out.push_str(" %"),
             c if c.is_control() => out.push(' '),
+            // Plain letters where there are any: not every reader knows the codes.
+            '\u{b7}' => out.push('|'),
+            '\u{2013}' => out.push('-'),
+            '\u{d7}' => out.push('x'),
+            '\u{2192}' => out.push_str("->"),
+            '\u{b0}' => out.push_str("%%d"),
+            '\u{b1}' => out.push_str("%%p"),
             c if c.is_ascii() => out.push(c),
             c if u32::from(c) <= 0xffff => {
                 let _ = write!(out, "\\U+{:04X}", u32::from(c));

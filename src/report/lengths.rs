@@ -47,7 +47,7 @@ impl Show {
         let length = Length::metres(metres);
         let other = match self.units {
             UnitSystem::Imperial => units::millimetres(length, 1, rounding),
-            UnitSystem::Metric => units::decimal_inches(length, 2, rounding),
+            UnitSystem::Metric => units::feet_inches(length, 32, rounding),
         };
         format!("{} ({other})", units::length(length, self.units, rounding))
     }
@@ -120,9 +120,9 @@ mod tests {
         // 63 1/2 in = 1612.9 mm.
         assert_eq!(IMPERIAL.mark(1.6129), "5 ft 3 1/2 in (1612.9 mm)");
         // 1613 mm = 63.5039 in.
-        assert_eq!(METRIC.mark(1.613), "1613 mm (63.50 in)");
-        // 1613.4 mm = 63.5197 in.
-        assert_eq!(METRIC.ceiling_mark(1.6134), "1613 mm (63.51 in)");
+        assert_eq!(METRIC.mark(1.613), "1613 mm (5 ft 3 1/2 in)");
+        // 1613.4 mm = 63.5197 in: down to 63 16/32.
+        assert_eq!(METRIC.ceiling_mark(1.6134), "1613 mm (5 ft 3 1/2 in)");
     }
 
     #[test]

@@ -41,6 +41,7 @@ fn lock(lock: usize, state: LockState, clearance_m: f64, overlap_m: Option<f64>)
         }),
         underbody_m: travel_m + 0.05,
         tyre_m: travel_m - 0.1,
+        top_m: travel_m + 1.7,
         door_may_run: lock < 3,
     }
 }

@@ -6,10 +6,16 @@
 //! square), then the plates, and the holes only where the slab may be drilled. Places come from
 //! the same functions as the solids.
 
+#[cfg(test)]
+mod accepted_tests;
+mod drift;
 mod drill;
 mod points;
+mod puller;
 mod pulls;
 mod reading;
+mod says;
+mod stop_marks;
 #[cfg(test)]
 mod tests;
 
@@ -17,6 +23,7 @@ pub use drill::{Drill, not_known_yet};
 pub use points::{FloorPoint, PointKind};
 pub use pulls::{Pull, Step};
 pub use reading::{Reading, place};
+pub use stop_marks::{LeftForDriver, StopMarks};
 
 use crate::bay::Bay;
 use crate::clearance::Study;
@@ -30,6 +37,8 @@ pub struct SettingOut {
     pub steps: Vec<Step>,
     /// Whether holes are among them, and if not, why.
     pub drill: Drill,
+    /// How far the marks that the vehicle is parked by may be off; none without such marks.
+    pub stop_marks: Option<StopMarks>,
 }
 
 /// The setting out of a bay, as far as its study lets it go.
@@ -37,11 +46,12 @@ pub struct SettingOut {
 pub fn setting_out(bay: &Bay, study: &Study) -> SettingOut {
     let drill = Drill::of(bay, study);
     let points = points::points(bay, drill == Drill::Shown);
-    let steps = pulls::steps(bay, &points);
+    let (steps, stop_marks) = pulls::steps(bay, &points);
     SettingOut {
         points,
         steps,
         drill,
+        stop_marks,
     }
 }
 

@@ -1,12 +1,17 @@
 //! Which pulls, in which order, and what does each read?
 //!
-//! **Tolerance.** What the study counted with is what the tape has to keep: distances in the room
-//! to the ± of room dimensions, everything of the lift to the ± of the lift's. The pull that
-//! squares the centre line is held tighter where the triangle is small: off by that much it turns
-//! the lift no farther than its ± at the ends of its lines.
+//! **Tolerance.** The study counts a part of the lift off by twice the lift's ± at most
+//! (`clearance::Uncertainty::lift_spread`): that is what a chain of pulls may add up to. Those that
+//! square the centre line are held so close that it is off by less than the ± at the post line, as
+//! far as a tape can be read; those that set marks share what is left. How far off the marks then are where every reading lies at an end of what is
+//! accepted is worked out ([`super::drift`]) and said beside the pulls. Pulls that only check what
+//! is marked keep the ± itself, and that of room dimensions where they cross the room.
 
 use super::points::{FloorPoint, PointKind, triangle};
+use super::puller::{Puller, READABLE_M};
 use super::reading::Reading;
+use super::says::{of_marks, of_stop_marks};
+use super::stop_marks::StopMarks;
 use crate::bay::{Bay, Side, Tie};
 
 /// A step of the work.
@@ -29,66 +34,47 @@ pub struct Pull {
     pub ends: [String; 2],
     /// What it is for.
     pub why: String,
+    /// Whether it sets a mark; otherwise it checks one that is there.
+    pub sets: bool,
     /// What the tape shows.
     pub reading: Reading,
 }
 
-struct Puller<'a> {
-    points: &'a [FloorPoint],
-    next: usize,
-    pulls: Vec<Pull>,
-}
+/// The most of the lift's ± that a pull may be off which sets a mark.
+const SETS: f64 = 0.5;
+/// The share of it that the centre line may be off at the post line, for not being square.
+const SQUARE: f64 = 0.75;
+/// Pulls one after another to a plate's corner beside the triangle, and some for tapes that don't
+/// cross quite square.
+const CHAIN: f64 = 2.2;
 
-impl Puller<'_> {
-    fn pull(&mut self, from: &str, to: &str, why: impl Into<String>, tolerance_m: f64) {
-        let at = |letter: &str| self.points.iter().find(|p| p.letter == letter);
-        let (Some(a), Some(b)) = (at(from), at(to)) else {
-            return;
-        };
-        self.pulls.push(Pull {
-            number: self.next,
-            ends: [from.into(), to.into()],
-            why: why.into(),
-            reading: Reading {
-                expected_m: a.at_m.distance(b.at_m),
-                tolerance_m,
-            },
-        });
-        self.next += 1;
-    }
-
-    fn step(&mut self, title: &'static str, says: impl Into<String>) -> Step {
-        Step {
-            title,
-            says: says.into(),
-            pulls: std::mem::take(&mut self.pulls),
-        }
-    }
-}
-
-/// The steps of a bay.
-pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> Vec<Step> {
+/// The steps of a bay, and how far off the stop marks may be.
+pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> (Vec<Step>, Option<StopMarks>) {
     let room = bay.policy.measured_garage.m();
     let lift = bay.policy.measured_lift.m();
-    let has = |letter: &str| points.iter().any(|point| point.letter == letter);
-    let mut pull = Puller {
-        points,
-        next: 1,
-        pulls: Vec::new(),
-    };
+    let mut pull = Puller::new(points);
+    let middle = if pull.at("D").is_some() { "D" } else { "C" };
+    let triangle = triangle(bay);
+    let line = bay.lift.post_line.m();
+    // Off by d, all three pulls of the triangle: the centre line turns by d times this.
+    let turn = triangle.map_or(0.0, |(_, [three, four, five])| {
+        (three + four + five) / (three * four)
+    });
+    let square = (lift * SETS).min(lift * SQUARE / (turn * line));
+    let square = square.max(READABLE_M);
+    // Where the triangle is small it can't be read closely enough: the others make up for it.
+    let sets = (lift * SETS).min((2.0 * lift - turn * line * square) / CHAIN);
     let mut steps = Vec::new();
-    let middle = if has("D") { "D" } else { "C" };
 
-    pull.pull("A", "B", "the room's width along the door wall", room);
-    pull.pull(
+    pull.check("A", "B", "the room's width along the door wall", room);
+    pull.check(
         "A",
         "C",
         "left wall to the middle of the door opening",
         room,
     );
-    if has("D") {
-        pull.pull("C", "D", "the lift stands off the door's middle", lift);
-    }
+    let why = "the lift stands off the door's middle";
+    pull.on_line(["C", "D"], None, why, sets);
     steps.push(pull.step(
         "Base line",
         "Stretch a line along the inner face of the door wall, across the opening, from corner A to \
@@ -96,19 +82,14 @@ pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> Vec<Step> {
          not as the file says: correct the file and study it again before going on.",
     ));
 
-    if let Some((_, [three, four, five])) = triangle(bay) {
-        // Off by d, the pull E-F turns the centre line by d * five / (three * four).
-        let turn = five / (three * four);
-        let reach = bay.lift.post_line.m().max(bay.lift.spacing.m() * 0.5);
-        let square = lift.min(lift / (turn * reach));
-        pull.pull(
-            middle,
-            "E",
-            "3 parts, along the base line",
-            lift.min(square),
-        );
-        pull.pull(middle, "F", "4 parts, into the bay", lift.min(square));
-        pull.pull("E", "F", "5 parts: swing F until both fit", square);
+    let four = triangle.map(|(_, [_, four, _])| {
+        let why = "3 parts, along the base line";
+        pull.on_line([middle, "E"], None, why, square);
+        let whys = [
+            "4 parts, into the bay".into(),
+            "5 parts: swing F until both fit".into(),
+        ];
+        pull.cross([middle, "E"], "F", whys, square);
         steps.push(pull.step(
             "Centre line",
             format!(
@@ -116,39 +97,48 @@ pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> Vec<Step> {
                  snap a line from {middle} through F."
             ),
         ));
-    }
+        four
+    });
 
-    pull.pull(middle, "G", "the post line, along the centre line", lift);
     for (letter, what) in [("H", "left"), ("J", "right")] {
-        pull.pull(
-            middle,
-            letter,
-            format!("half the posts' spacing, {what}"),
-            lift,
-        );
+        let why = format!("half the posts' spacing, {what}");
+        pull.on_line([middle, letter], None, why, sets);
     }
-    for (letter, what) in [("K", "left"), ("L", "right")] {
-        pull.pull("G", letter, format!("inner face of the {what} post"), lift);
+    match four {
+        Some(four) => {
+            let why = "the post line, along the centre line";
+            pull.on_line([middle, "G"], Some(("F", line / four)), why, sets);
+        }
+        None => {
+            let whys = ["the post line, from both".into(), "the same".into()];
+            pull.cross(["H", "J"], "G", whys, sets);
+        }
     }
-    pull.pull(
-        "K",
-        "L",
-        "the spacing between the posts' nearest faces",
-        lift,
-    );
-    pull.pull("H", "K", "as far as the post line, left", lift);
-    pull.pull("J", "L", "as far as the post line, right", lift);
-    pull.pull("H", "L", "diagonal", lift);
-    pull.pull("J", "K", "diagonal: reads as the one before", lift);
-    pull.pull("A", "K", "check from corner A", room + lift);
-    pull.pull("A", "L", "check from corner A", room + lift);
+    for (base, letter, what) in [("H", "K", "left"), ("J", "L", "right")] {
+        let whys = [
+            format!("inner face of the {what} post"),
+            format!("as far as the post line, {what}"),
+        ];
+        pull.cross(["G", base], letter, whys, sets);
+    }
+    let why = "the spacing between the posts' nearest faces";
+    pull.check("K", "L", why, lift);
+    pull.check("H", "L", "diagonal", lift);
+    pull.check("J", "K", "diagonal: reads as the one before", lift);
+    pull.check("A", "K", "check from corner A", room + lift);
+    pull.check("A", "L", "check from corner A", room + lift);
+    let off = of_marks(bay, "K and L", pull.box_m(["K", "L"]));
     steps.push(pull.step(
         "Post line",
-        "Mark G on the centre line, K and L on the post line. Both diagonals read alike, or it is \
-         not square.",
+        format!(
+            "Mark G on the centre line, K and L on the post line. Both diagonals read alike, or it \
+             is not square. {off}"
+        ),
     ));
 
-    plates(&mut pull, lift);
+    let bases = plates(&mut pull, sets, lift);
+    let corners = of_kind(points, |kind| matches!(kind, PointKind::Plate(_)));
+    let off = of_marks(bay, "the corners", pull.box_m(letters(&corners)));
     let plate = match bay.lift.tie {
         Tie::FloorPlate { .. } => {
             "Lay the plates to their corner marks, and the floor plate between the posts. "
@@ -157,78 +147,132 @@ pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> Vec<Step> {
     };
     steps.push(pull.step(
         "Base plates",
-        format!(
-            "{plate}Each corner is where two tapes cross, one from H and one from J. Shims don't \
-             move it."
-        ),
+        format!("{plate}Each corner is where two tapes cross. Shims don't move it. {off}"),
     ));
 
-    holes(&mut pull, points, lift);
-    if !pull.pulls.is_empty() {
+    holes(&mut pull, points, &bases, sets);
+    if !pull.is_empty() {
+        let holes = of_kind(points, |kind| matches!(kind, PointKind::Hole(_)));
+        let off = of_marks(bay, "the holes", pull.box_m(letters(&holes)));
         steps.push(pull.step(
             "Anchor holes",
-            "Check each hole of the laid plate before drilling through it. The maker's manual \
-             governs bit, depth, cleaning, order and torque. Before drilling, scan the slab once \
-             more.",
-        ));
-    }
-    let parking = &bay.parking;
-    let repeat = parking.repeat_along.m().min(parking.repeat_across.m());
-    for (letter, word) in [("M", "front"), ("N", "rear")] {
-        pull.pull(
-            "H",
-            letter,
-            format!("middle between the {word} tyres"),
-            repeat,
-        );
-        pull.pull("J", letter, "the same", repeat);
-    }
-    if !pull.pulls.is_empty() {
-        // A line across the bay would be wrong by the heading.
-        let across = if parking.yaw.rad() == 0.0 {
-            "a line across the bay"
-        } else {
-            "a line square to the line M\u{2013}N, for the vehicle stands askew"
-        };
-        steps.push(pull.step(
-            "Stop lines for parking",
             format!(
-                "Mark M and N where two tapes cross, and through each {across}: the tyres stand \
-                 with their middles on these lines."
+                "Check each hole of the laid plate before drilling through it. The maker's manual \
+                 governs bit, depth, cleaning, order and torque. Before drilling, scan the slab \
+                 once more. {off}"
             ),
         ));
     }
-    steps
+    let stop_marks = stop_lines(&mut pull, bay, middle, [sets, lift]);
+    if let Some(off) = &stop_marks {
+        // A line across the bay would be wrong by the heading.
+        let across = if bay.parking.yaw.rad() == 0.0 {
+            "a line across the bay"
+        } else {
+            "a line square to the line M\u{2013}N, for the vehicle is parked turned"
+        };
+        let says = format!(
+            "Mark M and N, and through each {across}: the tyres stand with their middles on these \
+             lines. {}",
+            of_stop_marks(bay, off)
+        );
+        steps.push(pull.step("Stop lines for parking", says));
+    }
+    (steps, stop_marks)
 }
 
-fn plates(pull: &mut Puller<'_>, lift: f64) {
-    for (name, side, near, far) in [("L", "left", "H", "J"), ("R", "right", "J", "H")] {
-        for (number, what) in [
+fn of_kind(points: &[FloorPoint], wanted: impl Fn(PointKind) -> bool) -> Vec<String> {
+    let points = points.iter().filter(|point| wanted(point.kind));
+    points.map(|point| point.letter.clone()).collect()
+}
+
+fn letters(points: &[String]) -> impl Iterator<Item = &str> {
+    points.iter().map(String::as_str)
+}
+
+/// Where tapes are pulled from.
+const BASES: [&str; 5] = ["H", "J", "G", "K", "L"];
+
+/// Both plates; from which two points each is pulled comes back.
+fn plates(pull: &mut Puller<'_>, sets: f64, lift: f64) -> [[&'static str; 2]; 2] {
+    let bases = [("L", "left"), ("R", "right")].map(|(name, side)| {
+        let corners = [
             (1, "rear outer corner"),
             (2, "rear inner corner"),
             (3, "front inner corner"),
             (4, "front outer corner"),
-        ] {
-            let corner = format!("{name}P{number}");
-            pull.pull(near, &corner, format!("{side} plate, {what}"), lift);
-            pull.pull(far, &corner, "the same", lift);
+        ]
+        .map(|(number, what)| (format!("{name}P{number}"), what));
+        let letters = corners.each_ref().map(|(letter, _)| letter.clone());
+        let bases = pull.best_pair(&BASES, &letters, sets);
+        let bases = bases.unwrap_or(["H", "J"]);
+        for (corner, what) in corners {
+            let whys = [format!("{side} plate, {what}"), "the same".into()];
+            pull.cross(bases, &corner, whys, sets);
         }
-    }
-    pull.pull("LP1", "RP4", "diagonal over both plates", lift);
-    pull.pull("RP1", "LP4", "diagonal: reads as the one before", lift);
+        bases
+    });
+    pull.check("LP1", "RP4", "diagonal over both plates", lift);
+    pull.check("RP1", "LP4", "diagonal: reads as the one before", lift);
+    bases
 }
 
-fn holes(pull: &mut Puller<'_>, points: &[FloorPoint], lift: f64) {
+fn holes(pull: &mut Puller<'_>, points: &[FloorPoint], bases: &[[&str; 2]; 2], sets: f64) {
     for point in points {
         let PointKind::Hole(side) = point.kind else {
             continue;
         };
-        let (word, near, far) = match side {
-            Side::Left => ("left", "H", "J"),
-            Side::Right => ("right", "J", "H"),
+        let (word, bases) = match side {
+            Side::Left => ("left", bases[0]),
+            Side::Right => ("right", bases[1]),
         };
-        let why = format!("{word} plate, hole {}", point.letter);
-        pull.pull(near, &point.letter, why, lift);
-        pull.pull(far, &point.letter, "the same", lift);
+        let whys = [
+            format!("{word} plate, hole {}", point.letter),
+            "the same".into(),
+        ];
+        pull.cross(bases, &point.letter, whys, sets);
     }
+}
+
+/// Nearer to the centre line than this, a mark lies on it, metres.
+const ON_LINE_M: f64 = 0.000_2;
+
+/// M and N: on the centre line where they lie on it, where two tapes cross where they don't.
+fn stop_lines(
+    pull: &mut Puller<'_>,
+    bay: &Bay,
+    middle: &str,
+    [sets, lift]: [f64; 2],
+) -> Option<StopMarks> {
+    let marks = ["M", "N"].map(|letter| pull.at(letter));
+    let [Some(m), Some(n)] = marks else {
+        return None;
+    };
+    let (across, line) = (bay.lift.across.m(), bay.lift.post_line.m());
+    let on_line = [m, n].iter().all(|at| (at.x - across).abs() < ON_LINE_M);
+    let whys = [("M", m, "front"), ("N", n, "rear")];
+    let whys =
+        whys.map(|(letter, at, word)| (letter, at, format!("middle between the {word} tyres")));
+    if on_line && line > 0.0 {
+        for (letter, at, why) in whys {
+            let why = format!("{why}, on the centre line");
+            let share = (line - at.y) / line;
+            pull.on_line(["G", letter], Some((middle, share)), why, sets);
+        }
+        for (letter, word) in [("M", "front"), ("N", "rear")] {
+            for base in ["K", "L"] {
+                let why = format!("check, {word}: alike from K and from L");
+                pull.check(base, letter, why, lift.max(sets));
+            }
+        }
+    } else {
+        let letters = ["M".to_owned(), "N".to_owned()];
+        let bases = pull.best_pair(&BASES, &letters, sets);
+        for (letter, _, why) in whys {
+            let bases = bases.unwrap_or(["H", "J"]);
+            pull.cross(bases, letter, [why, "the same".into()], sets);
+        }
+    }
+    pull.check("M", "N", "check: from axle to axle", lift.max(sets));
+    Some(StopMarks::of(pull, m, n))
 }

@@ -15,8 +15,13 @@ pub struct Reading {
     pub tolerance_m: f64,
 }
 
+/// Noise of the conversion, millimetres.
+const NOISE_MM: f64 = 1e-6;
 /// Parts of an inch on a tape.
 const PARTS: u32 = 16;
+/// Parts of an inch to which the ends of what is accepted are given: a window of two millimetres
+/// would hold hardly one sixteenth.
+const ACCEPTED_PARTS: u32 = 32;
 
 impl Reading {
     /// What the tape shows, in feet and inches to the nearest sixteenth.
@@ -37,17 +42,30 @@ impl Reading {
         pair(self.inches(), self.mm(), units)
     }
 
+    /// Both, as fine as the ends of what is accepted are given.
+    #[must_use]
+    pub fn fine(&self, units: UnitSystem) -> String {
+        let length = Length::metres(self.expected_m);
+        let inches = feet_inches(length, ACCEPTED_PARTS, Rounding::Nearest);
+        pair(inches, self.mm(), units)
+    }
+
     /// The least and the greatest reading that is accepted, each in both systems: up from the low
     /// end, down from the high end.
     #[must_use]
     pub fn accepted(&self, units: UnitSystem) -> [String; 2] {
+        let low = (self.expected_m - self.tolerance_m) * 1000.0;
+        let high = (self.expected_m + self.tolerance_m) * 1000.0;
+        // A window of less than a millimetre may lie between two of them.
+        let has_mm = (low - NOISE_MM).ceil() <= (high + NOISE_MM).floor();
         let end = |metres: f64, rounding| {
             let length = Length::metres(metres);
-            pair(
-                feet_inches(length, PARTS, rounding),
-                millimetres(length, 0, rounding),
-                units,
-            )
+            let inches = feet_inches(length, ACCEPTED_PARTS, rounding);
+            if has_mm {
+                pair(inches, millimetres(length, 0, rounding), units)
+            } else {
+                inches
+            }
         };
         [
             end(self.expected_m - self.tolerance_m, Rounding::Up),

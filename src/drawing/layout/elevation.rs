@@ -7,6 +7,7 @@ use glam::DVec3;
 
 use super::draw::{Running, over, solid, together};
 use super::elevation_labels::{callouts, widths};
+use super::elevation_room::room_lines;
 use super::{LayoutError, Made};
 use crate::bay::{Bay, Opener};
 use crate::clearance::{DoorState, LockFinding};
@@ -76,11 +77,20 @@ pub(super) fn view(
     };
     let from = match look {
         Look::Front => "Seen from the door into the bay.",
-        Look::Side | Look::Plan => "Seen from the right wall, the door at the left.",
+        Look::Side | Look::Plan => {
+            "Seen from the right wall, the door at the left; what of the lift stands before the \
+             vehicle is a broken outline."
+        }
     };
-    let mut notes = vec![format!(
-        "{shown} {from} Heights from the floor at the post line; undersides are rounded down, tops up."
-    )];
+    let heights_are = if lock.is_some() {
+        "Heights from the floor at the post line as the file has them; those marked \"at worst\" are \
+         with everything off by all that the study counts with: of the vehicle's lowest points \
+         over the highest floor under it, and of its top. Undersides are rounded down, tops up."
+    } else {
+        "Heights from the floor at the post line as the file has them; undersides are rounded down, \
+         tops up."
+    };
+    let mut notes = vec![format!("{shown} {from} {heights_are}")];
     if study.highest_safe_lock.is_some() {
         notes.push(said.lead());
         if let Some(mark) = said.stop_mark() {
@@ -92,6 +102,9 @@ pub(super) fn view(
     }
     heights(&mut view, bay, look, &all, lock.map(|(lock, _)| lock));
     widths(&mut view, made, look, &all);
+    if let Some((found, _)) = lock {
+        room_lines(&mut view, made, look, found);
+    }
     callouts(&mut view, made, look, &all, lock.map(|(lock, _)| lock));
     Ok((view, warnings, notes))
 }
@@ -126,8 +139,21 @@ fn picture(view: &mut View, look: Look, all: &[Solid]) {
         }
     }
     let vehicle = |one: &&&Solid| matches!(one.role, Role::Body | Role::Mirror | Role::Wheel(_));
-    for one in seen.iter().filter(|one| !shell(one) && !vehicle(one)) {
-        solid(&mut view.items, look, one);
+    let eye = look.toward_eye();
+    let nearest = seen.iter().filter(vehicle).map(|one| look.nearness(one));
+    let nearest = nearest.fold(f64::NEG_INFINITY, f64::max);
+    // Parts of the lift that stand before the vehicle don't hide it, and are not painted behind it.
+    let before = |one: &&&Solid| {
+        let part = matches!(
+            one.role,
+            Role::Post(_) | Role::PowerUnit(_) | Role::Carriage(_)
+        );
+        part && one.support(-eye).dot(eye) > nearest
+    };
+    for one in seen.iter() {
+        if !shell(&one) && !vehicle(&one) && !before(&one) {
+            solid(&mut view.items, look, one);
+        }
     }
     let of = |wheel: bool| {
         let seen = seen.iter().filter(vehicle).copied();
@@ -137,7 +163,7 @@ fn picture(view: &mut View, look: Look, all: &[Solid]) {
     together(&mut view.items, look, of(false));
     // Posts and arms once more, over or behind the vehicle as they may be.
     let lift = |one: &&&Solid| matches!(one.role, Role::Post(_) | Role::Arm(_) | Role::Pad(_));
-    for one in seen.iter().filter(lift) {
+    for one in seen.iter().filter(|one| lift(one) || before(one)) {
         over(&mut view.items, look, one);
     }
 }
@@ -165,18 +191,32 @@ fn heights(view: &mut View, bay: &Bay, look: Look, all: &[Solid], lock: Option<&
         Some(DVec3::ZERO.with_y(bay.lift.post_line.m())),
         Rounding::Nearest,
     );
-    put(
-        "top of the vehicle",
-        with_place(all, body, true),
-        Rounding::Up,
-    );
-    if lock.is_some() {
+    // Where it is in the picture, at the height that the study found for the worst case.
+    let at_worst = |wanted: fn(Role) -> bool, highest: bool, height_m: f64| {
+        with_place(all, wanted, highest).map(|at| at.with_z(height_m))
+    };
+    if let Some(lock) = lock {
         let tyres = |role| matches!(role, Role::Wheel(_));
-        put("lowest tyre", with_place(all, tyres, false), Rounding::Down);
         put(
-            "lowest of the body",
-            with_place(all, body, false),
+            "top of the vehicle, at worst",
+            at_worst(body, true, lock.top_m),
+            Rounding::Up,
+        );
+        put(
+            "lowest tyre, at worst",
+            at_worst(tyres, false, lock.tyre_m),
             Rounding::Down,
+        );
+        put(
+            "lowest of the body, at worst",
+            at_worst(body, false, lock.underbody_m),
+            Rounding::Down,
+        );
+    } else {
+        put(
+            "top of the vehicle, as written",
+            with_place(all, body, true),
+            Rounding::Up,
         );
     }
     let pads = all.iter().filter(|one| matches!(one.role, Role::Pad(_)));

@@ -91,12 +91,21 @@ pub(super) fn callouts(
     {
         view.callouts.push(Callout {
             at_m: look.flat(part.support(DVec3::Z)),
-            says: format!(
-                "least room of the standing lift, at worst: {} from {} to {}",
-                room(least.worst_m),
-                called(&least.part),
-                called(&least.other)
-            ),
+            says: if least.worst_m < 0.0 {
+                format!(
+                    "the standing lift, at worst: {} goes into {} by {}",
+                    called(&least.part),
+                    called(&least.other),
+                    both(Length::metres(-least.worst_m), units, Rounding::Up)
+                )
+            } else {
+                format!(
+                    "least room of the standing lift, at worst: {} from {} to {}",
+                    room(least.worst_m),
+                    called(&least.part),
+                    called(&least.other)
+                )
+            },
         });
     }
     for one in all {

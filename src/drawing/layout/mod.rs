@@ -3,9 +3,11 @@
 //! The solids and the study are drawn as they are; nothing here works out a clearance. No hole is
 //! drawn, dimensioned or pulled unless [`crate::setting_out::Drill`] lets it.
 
+mod detail;
 mod draw;
 mod elevation;
 mod elevation_labels;
+mod elevation_room;
 mod parking;
 mod plan;
 mod plates;
@@ -17,11 +19,15 @@ mod tiles_map;
 #[cfg(test)]
 mod tiles_tests;
 
+use std::cell::OnceCell;
+
 use crate::bay::Bay;
-use crate::clearance::Study;
+use crate::clearance::prepare::overtravel_m;
+use crate::clearance::{DoorState, HerePair, LockFinding, Probe, Study};
 use crate::ground::Date;
 use crate::report::{CAUTIONS, Sayings};
 use crate::setting_out::{Drill, SettingOut, not_known_yet, setting_out};
+use crate::solids::DoorTravel;
 use crate::solids::attitude::StanceError;
 
 use super::outline::Look;
@@ -56,6 +62,8 @@ pub enum LayoutError {
 struct Made<'a> {
     order: &'a Order<'a>,
     out: SettingOut,
+    /// What is near the raised vehicle on the lock that is drawn: asked for once.
+    near: OnceCell<Vec<HerePair>>,
 }
 
 /// Every page, in order.
@@ -64,9 +72,32 @@ struct Made<'a> {
 /// See [`LayoutError`].
 pub fn layout(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
     let made = Made::new(order);
-    let pages = made.pages(0)?;
+    let pages = made.pages(0, true)?;
     // How many they are is written on each.
-    made.pages(pages.len())
+    made.pages(pages.len(), true)
+}
+
+/// The pages of a file for programs that draw: without the plates and the part of the plan that
+/// show once more, elsewhere, what the plan shows in its place. A machine that sets out by the file
+/// would find two of each hole.
+///
+/// # Errors
+/// See [`LayoutError`].
+pub fn without_copies(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
+    let made = Made::new(order);
+    let pages = made.pages(0, false)?;
+    made.pages(pages.len(), false)
+}
+
+/// The floor plan alone.
+///
+/// # Errors
+/// See [`LayoutError`].
+pub fn floor_plan(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
+    let made = Made::new(order);
+    let frame = made.frame("Floor plan", "PLAN", plan::notes(&made));
+    let sheet = compose(&plan::view(&made)?, &frame, order.paper, order.bay.units);
+    Ok(vec![sheet.ok_or(LayoutError::TooSmall(frame.name))?])
 }
 
 /// An elevation: what is drawn, what must not be overlooked, and what is said of it.
@@ -85,7 +116,9 @@ pub struct Seen {
 /// # Errors
 /// See [`LayoutError`].
 pub fn seen(order: &Order<'_>, look: Look) -> Result<Seen, LayoutError> {
-    let made = Made::new(order);
+    let mut made = Made::new(order);
+    // Who sets it on a page of their own has said what is near.
+    made.near = OnceCell::from(Vec::new());
     let (view, warnings, notes) = elevation::view(&made, look)?;
     Ok(Seen {
         view,
@@ -125,10 +158,11 @@ impl<'a> Made<'a> {
         Self {
             order,
             out: setting_out(order.bay, order.study),
+            near: OnceCell::new(),
         }
     }
 
-    fn pages(&self, of: usize) -> Result<Vec<Sheet>, LayoutError> {
+    fn pages(&self, of: usize, with_copies: bool) -> Result<Vec<Sheet>, LayoutError> {
         let order = self.order;
         let mut pages = Vec::new();
         let put = |pages: &mut Vec<Sheet>, view: &View, mut frame: Frame| {
@@ -142,7 +176,21 @@ impl<'a> Made<'a> {
             &plan::view(self)?,
             self.frame("Floor plan", "PLAN", plan::notes(self)),
         )?;
-        for (side, name, tag) in plates::SIDES {
+        let is_coarse = pages
+            .first()
+            .is_some_and(|plan| plan.scale > detail::COARSE);
+        if with_copies && is_coarse {
+            let before = pages.len();
+            let frame = self.frame("Floor plan, about the posts", detail::TAG, detail::notes());
+            put(&mut pages, &detail::view(self)?, frame)?;
+            // Hardly larger, it would tell nothing more.
+            if let [.., plan, part] = &pages[..]
+                && part.scale * detail::LARGER > plan.scale
+            {
+                pages.truncate(before);
+            }
+        }
+        for (side, name, tag) in plates::SIDES.into_iter().filter(|_| with_copies) {
             let notes = plates::notes(self);
             put(
                 &mut pages,
@@ -160,6 +208,36 @@ impl<'a> Made<'a> {
             put(&mut pages, &view, frame)?;
         }
         Ok(pages)
+    }
+
+    /// What is near on this lock, in the state of the door that governs, with the least room first.
+    fn near(&self, lock: &LockFinding) -> &[HerePair] {
+        self.near.get_or_init(|| {
+            let order = self.order;
+            // A bay that was studied can be studied again.
+            let Ok((_, mut probe)) = Probe::with_study_on(order.bay, Some(order.on)) else {
+                return Vec::new();
+            };
+            let door = match order.study.headline_door {
+                DoorState::Open => DoorTravel::Open,
+                DoorState::Shut | DoorState::Running => DoorTravel::Shut,
+            };
+            // Drawn as it hangs on the lock; told with what it is raised past the lock to get there.
+            let mut pairs = probe.at(door, lock.travel_m).pairs;
+            let above = lock.travel_m + overtravel_m(order.bay);
+            let above = probe.at(door, above).pairs;
+            pairs.retain_mut(|pair| {
+                let same = above
+                    .iter()
+                    .find(|other| other.moving == pair.moving && other.fixed == pair.fixed);
+                if let Some(other) = same {
+                    pair.worst_m = pair.worst_m.min(other.worst_m);
+                }
+                same.is_some()
+            });
+            pairs.sort_by(|a, b| a.worst_m.total_cmp(&b.worst_m));
+            pairs
+        })
     }
 
     fn frame(&self, name: &str, tag: &'static str, notes: Vec<String>) -> Frame {

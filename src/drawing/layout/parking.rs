@@ -89,7 +89,7 @@ pub(super) fn cg(made: &Made<'_>) -> Option<DVec2> {
     Some(states.as_given.geometry.cg_m)
 }
 
-/// For a vehicle that stands askew: where both ends of a stop line are.
+/// For a vehicle that is parked turned: where both ends of a stop line are.
 fn turned(made: &Made<'_>, ends: [DVec2; 2]) -> String {
     let bay = made.order.bay;
     let Some(a) = made.out.point("A") else {
@@ -112,7 +112,7 @@ fn turned(made: &Made<'_>, ends: [DVec2; 2]) -> String {
         )
     };
     format!(
-        "; the vehicle stands {:.1} deg askew: left end {}; right end {}",
+        "; the vehicle is parked turned by {:.1} deg: left end {}; right end {}",
         bay.parking.yaw.rad().to_degrees().abs(),
         at(left),
         at(right)

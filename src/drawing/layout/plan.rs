@@ -100,17 +100,22 @@ fn room(view: &mut View, made: &Made<'_>, all: &[Solid]) {
     });
 }
 
+/// What a line of the slab is called.
+pub(super) const fn line_word(kind: SlabLineKind) -> &'static str {
+    match kind {
+        SlabLineKind::Joint => "joint",
+        SlabLineKind::Crack => "crack",
+        SlabLineKind::Edge => "edge of the slab",
+        SlabLineKind::Drain => "drain",
+    }
+}
+
 fn slab(view: &mut View, made: &Made<'_>) {
     let bay = made.order.bay;
     let map = SlabMap::of(bay);
     let (low, high) = view.bounds_m();
     for one in &map.lines {
-        let word = match one.kind {
-            SlabLineKind::Joint => "joint",
-            SlabLineKind::Crack => "crack",
-            SlabLineKind::Edge => "edge of the slab",
-            SlabLineKind::Drain => "drain",
-        };
+        let word = line_word(one.kind);
         let Some(ends) = super::draw::clipped(one.ends, low, high) else {
             continue;
         };

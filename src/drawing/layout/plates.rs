@@ -4,8 +4,8 @@ use glam::DVec2;
 
 use super::Made;
 use super::draw::{Running, clipped, line, shape};
-use super::plan::HOLE_M;
-use crate::bay::Side;
+use super::plan::{HOLE_M, line_word};
+use crate::bay::{Side, SlabLineKind};
 use crate::drawing::outline::Look;
 use crate::drawing::palette::paper::{INK, SET_OUT, SLAB_LINE};
 use crate::drawing::sheet::{Callout, Dash, Item, Layer, Mark, Pen, Shape, View};
@@ -79,12 +79,9 @@ pub(super) fn view(made: &Made<'_>, side: Side) -> View {
         if let Some(ends) = clipped(one.ends, low, high) {
             let pen = Pen::broken(0.35, SLAB_LINE, Dash::Dashed);
             line(&mut view.items, Layer::SlabLines, ends, pen);
-            view.callouts.push(Callout {
-                at_m: ends[0].lerp(ends[1], 0.5),
-                says: "joint, crack, edge or drain".into(),
-            });
         }
     }
+    slab_lines(&mut view, made, side, &map);
     let points = &made.out.points;
     diagonals(&mut view, made, side);
     let corner_a = made.out.point("A").map_or(DVec2::ZERO, |a| a.at_m);
@@ -112,7 +109,7 @@ pub(super) fn view(made: &Made<'_>, side: Side) -> View {
             at_m: point.at_m,
             letter: point.letter.clone(),
             clear_m: match point.kind {
-                PointKind::Hole(_) => radius,
+                PointKind::Hole(_) => radius * BEYOND,
                 _ => 0.0,
             },
         });
@@ -125,6 +122,58 @@ pub(super) fn view(made: &Made<'_>, side: Side) -> View {
     view.bottom = x.done();
     view.left = y.done();
     view
+}
+
+/// Lines of the slab farther from a plate than this are not told beside it, metres.
+const NEAR_M: f64 = 1.0;
+
+/// How near joints, cracks, edges and drains come to the plate, and to its holes where they are
+/// shown.
+fn slab_lines(view: &mut View, made: &Made<'_>, side: Side, map: &SlabMap) {
+    let bay = made.order.bay;
+    let rect = plate_rect(bay, side);
+    let given = bay
+        .slab
+        .as_ref()
+        .is_some_and(|slab| !slab.outline.is_empty());
+    let corners = map.outline.iter().copied();
+    let next = map.outline.iter().copied().cycle().skip(1);
+    let outline = corners.zip(next).filter(|_| given);
+    let outline = outline.map(|(a, b)| (SlabLineKind::Edge, [a, b]));
+    let lines = map.lines.iter().map(|one| (one.kind, one.ends));
+    let room = |metres: f64| both(Length::metres(metres), bay.units, Rounding::Down);
+    let (low, high) = view.bounds_m();
+    for (kind, ends) in lines.chain(outline) {
+        let off = rect.line_distance_m(ends);
+        if off > NEAR_M {
+            continue;
+        }
+        let word = line_word(kind);
+        let mut says = if off <= 0.0 {
+            format!("{word}: runs through the plate")
+        } else {
+            format!("{word}: {} from the plate", room(off))
+        };
+        let holes = made.out.points.iter();
+        let holes = holes.filter(|point| point.kind == PointKind::Hole(side));
+        let nearest = holes
+            .map(|point| (nearest_on(ends, point.at_m).distance(point.at_m), point))
+            .min_by(|a, b| a.0.total_cmp(&b.0));
+        if let Some((far, hole)) = nearest {
+            says += &format!(", {} from the middle of {}", room(far), hole.letter);
+        }
+        let on_line = nearest_on(ends, rect.middle());
+        // Off the page its leader would lead nowhere: it ends at the edge on that side.
+        let at_m = on_line.clamp(low, high);
+        view.callouts.push(Callout { at_m, says });
+    }
+}
+
+/// The place on a line that is nearest to a point.
+fn nearest_on([a, b]: [DVec2; 2], point: DVec2) -> DVec2 {
+    let way = b - a;
+    let share = (point - a).dot(way) / way.length_squared().max(1e-18);
+    a + way * share.clamp(0.0, 1.0)
 }
 
 /// From corner to corner of the plate, both ways.
@@ -168,12 +217,20 @@ fn hole(items: &mut Vec<Item>, at: DVec2, radius: f64) {
             fill: None,
         },
     });
+    middle(items, at, radius);
+}
+
+/// How far beyond a hole its middle lines go, of its radius.
+pub(super) const BEYOND: f64 = 1.6;
+
+/// The middle lines of a hole: where they cross one sets the centre punch.
+pub(super) fn middle(items: &mut Vec<Item>, at: DVec2, radius: f64) {
     for way in [DVec2::X, DVec2::Y] {
         let pen = Pen::solid(0.15, INK);
         line(
             items,
             Layer::Holes,
-            [at - way * radius * 1.6, at + way * radius * 1.6],
+            [at - way * radius * BEYOND, at + way * radius * BEYOND],
             pen,
         );
     }

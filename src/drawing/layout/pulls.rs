@@ -8,9 +8,11 @@ pub(super) fn notes(made: &Made<'_>) -> Vec<String> {
     let show =
         |length| crate::units::both(length, made.order.bay.units, crate::units::Rounding::Down);
     vec![format!(
-        "Pull every tape tight and level, from the same end. What is accepted keeps within the \
-         tolerances that the study counted with: {} in the room, {} of the lift. A reading outside \
-         them is a reason to stop.",
+        "Pull every tape tight and level, from the same end. A reading that is not accepted is a \
+         reason to stop. Accepted readings are whole millimetres and 1/32 in: read the tape in one of \
+         the two; where both ends are alike only that reading is. The study counted each dimension of the room {} off at most, and each of the lift \
+         {}; how far off the marks may be where every reading is only just accepted is said at \
+         each step.",
         show(policy.measured_garage),
         show(policy.measured_lift)
     )]
@@ -27,7 +29,7 @@ pub(super) fn pages(made: &Made<'_>, frame: &Frame) -> Vec<Sheet> {
             rows.push(Row::Cells([
                 pull.number.to_string(),
                 format!("{} to {}: {}", pull.ends[0], pull.ends[1], pull.why),
-                pull.reading.both(units),
+                pull.reading.fine(units),
                 least,
                 most,
             ]));

@@ -330,3 +330,172 @@ fn what_is_open_of_slab_and_anchors_is_said_beside_the_holes() {
     }
     assert!(seen > 0);
 }
+
+#[test]
+fn a_file_for_programs_has_every_hole_and_plate_once_and_plain_letters() {
+    use crate::drawing::dxf::dxf;
+    let mut holes = 0;
+    for (name, bay) in scenes() {
+        let study = study_on(&bay, Some(DAY)).unwrap();
+        let order = order(&bay, &study, Paper::A4);
+        let text = dxf(&without_copies(&order).unwrap());
+        let layers = |wanted: &str| -> Vec<String> {
+            let all = entities(&text).into_iter();
+            let all = all.filter(|(kind, layer, _)| {
+                layer.ends_with(wanted) && matches!(kind.as_str(), "CIRCLE" | "POLYLINE")
+            });
+            all.map(|(_, layer, _)| layer).collect()
+        };
+        assert!(layers("-HOLES").iter().all(|layer| layer == "PLAN-HOLES"));
+        holes += layers("-HOLES").len();
+        assert!(
+            !text.contains("LEFT-") && !text.contains("RIGHT-"),
+            "{name}"
+        );
+        for code in ["\\U+00B7", "\\U+2013", "\\U+00B1"] {
+            assert!(!text.contains(code), "{name}: {code}");
+        }
+    }
+    assert!(holes > 0);
+}
+
+fn order<'a>(bay: &'a Bay, study: &'a Study, paper: Paper) -> Order<'a> {
+    Order {
+        bay,
+        study,
+        fingerprint: "0123456789abcdef",
+        on: DAY,
+        paper,
+    }
+}
+
+#[test]
+fn elevations_never_show_more_room_under_the_vehicle_than_the_study_found() {
+    use crate::units::{Length, Rounding, both};
+    let mut seen = 0;
+    for (name, bay) in scenes() {
+        let study = study_on(&bay, Some(DAY)).unwrap();
+        let Some(lock) = study.highest_safe_lock.or(study.highest_clear_lock) else {
+            continue;
+        };
+        let found = &study.locks[lock - 1];
+        for look in [Look::Side, Look::Front] {
+            let shown = super::seen(&order(&bay, &study, Paper::A4), look).unwrap();
+            let reads = |what: &str| {
+                let tick = shown.view.left.iter().find(|tick| tick.what.contains(what));
+                tick.unwrap_or_else(|| panic!("{name}: {what}"))
+                    .reads
+                    .clone()
+            };
+            let down = |metres| both(Length::metres(metres), bay.units, Rounding::Down);
+            let up = |metres| both(Length::metres(metres), bay.units, Rounding::Up);
+            assert_eq!(
+                reads("lowest of the body, at worst"),
+                down(found.underbody_m)
+            );
+            assert_eq!(reads("lowest tyre, at worst"), down(found.tyre_m));
+            assert_eq!(reads("top of the vehicle, at worst"), up(found.top_m));
+            seen += 1;
+        }
+        // At worst the top is no lower than as written, and not above it by more than a span.
+        let all = solids_at(&bay, found.travel_m);
+        let body = all.iter().filter(|one| {
+            matches!(
+                one.role,
+                crate::solids::Role::Body | crate::solids::Role::Mirror
+            )
+        });
+        let top = body.map(|one| one.bounds().1.z).fold(f64::MIN, f64::max);
+        assert!(found.top_m >= top && found.top_m < top + 0.25, "{name}");
+    }
+    assert!(seen > 10);
+}
+
+fn solids_at(bay: &Bay, travel_m: f64) -> Vec<crate::solids::Solid> {
+    let open = crate::solids::DoorTravel::Open;
+    crate::solids::list::solids(bay, open, travel_m).unwrap()
+}
+
+#[test]
+fn room_lines_are_as_long_as_drawn_and_say_what_is_left_at_worst() {
+    let mut lines = 0;
+    for (name, bay) in scenes() {
+        let study = study_on(&bay, Some(DAY)).unwrap();
+        let order = order(&bay, &study, Paper::A4);
+        let made = Made::new(&order);
+        let (view, ..) = elevation::view(&made, Look::Side).unwrap();
+        let lock = study.highest_safe_lock.or(study.highest_clear_lock);
+        if let Some(lock) = lock.map(|lock| &study.locks[lock - 1])
+            && let Some(near) = &lock.near
+        {
+            // No line shows more room than the study's least.
+            let pairs = made.near(lock).iter();
+            let mut same = pairs.filter(|p| p.moving == near.moving && p.fixed == near.fixed);
+            if let Some(pair) = same.next() {
+                assert!(pair.worst_m <= near.clearance_m + 1e-4, "{name}: {pair:?}");
+            }
+        }
+        let said = view.callouts.iter();
+        let said = said.filter(|callout| callout.says.contains("of room at worst"));
+        let strokes = view.items.iter();
+        let strokes = strokes
+            .filter(|item| item.layer == Layer::Dimensions)
+            .count();
+        let count = said.count();
+        assert_eq!(strokes, count * 3, "{name}");
+        lines += count;
+    }
+    assert!(lines > 10);
+}
+
+#[test]
+fn a_plan_too_coarse_to_read_gets_a_part_of_its_own() {
+    let (_, mut bay) = scenes().remove(0);
+    bay.garage.width = crate::units::Length::metres(24.0);
+    bay.garage.depth = crate::units::Length::metres(24.0);
+    let pages = sheets(&bay, Paper::A4);
+    let plan = pages.iter().find(|page| page.tag == "PLAN").unwrap();
+    let part = pages.iter().find(|page| page.tag == "DETAIL").unwrap();
+    assert!(plan.scale > 60.0 && part.scale < 60.0, "{}", part.scale);
+    check("large", part);
+    let letters: Vec<&str> = part.texts().map(|text| text.says.as_str()).collect();
+    for letter in ["G", "K", "L", "LP1", "RP4"] {
+        assert!(letters.contains(&letter), "{letter}");
+    }
+    for (name, bay) in scenes() {
+        let pages = sheets(&bay, Paper::A4);
+        let coarse = pages[0].scale > 60.0;
+        let has = pages.iter().any(|page| page.tag == "DETAIL");
+        assert!(coarse || !has, "{name}");
+        let part = pages.iter().find(|page| page.tag == "DETAIL");
+        assert!(part.is_none_or(|part| part.scale * 1.25 <= pages[0].scale));
+    }
+}
+
+#[test]
+fn a_joint_near_a_plate_is_told_beside_it_and_leads_to_the_page() {
+    use crate::bay::{Slab, SlabLine, SlabLineKind};
+    let (_, mut bay) = scenes().remove(0);
+    let plate = crate::ground::slab::plate_rect(&bay, crate::bay::Side::Left);
+    let off = crate::units::Length::metres;
+    // Square to the post line, 0.4 m beyond the plate's far edge.
+    let y = off(plate.high.y + 0.4);
+    let ends = [[off(plate.low.x), y], [off(plate.high.x), y]];
+    let slab = bay.slab.get_or_insert_with(Slab::default);
+    slab.lines = vec![SlabLine {
+        kind: SlabLineKind::Joint,
+        from: ends[0],
+        to: ends[1],
+    }];
+    let map = crate::ground::slab::SlabMap::of(&bay);
+    let wanted = plate.line_distance_m(map.lines[0].ends);
+    let pages = sheets(&bay, Paper::A4);
+    let page = pages.iter().find(|page| page.tag == "LEFT").unwrap();
+    check("joint", page);
+    let says = crate::units::both(off(wanted), bay.units, crate::units::Rounding::Down);
+    let said: Vec<&str> = page.texts().map(|text| text.says.as_str()).collect();
+    assert!(
+        said.join(" ")
+            .contains(&format!("joint: {says} from the plate"))
+    );
+}

@@ -8,7 +8,7 @@ use glam::DVec2;
 
 use super::draw::{clipped, line};
 use super::tiles_map::map;
-use super::{LayoutError, Made, Order, plan};
+use super::{LayoutError, Made, Order, plan, plates};
 use crate::drawing::palette::paper::{FINE, INK};
 use crate::drawing::sheet::{
     Dash, Frame, Item, Layer, Mark, Pen, Shape, Sheet, View, marks, put_frame,
@@ -128,6 +128,12 @@ fn floor(made: &Made<'_>) -> Result<View, LayoutError> {
         item.layer != Layer::Points || !dashed
     });
     let hole = made.order.bay.lift.base_plate.anchor_diameter;
+    let radius = hole.map_or(plan::HOLE_M, |d| d.m()) * 0.5;
+    for point in &made.out.points {
+        if matches!(point.kind, PointKind::Hole(_)) {
+            plates::middle(&mut view.items, point.at_m, radius);
+        }
+    }
     view.marks = made
         .out
         .points
@@ -136,7 +142,7 @@ fn floor(made: &Made<'_>) -> Result<View, LayoutError> {
             at_m: point.at_m,
             letter: point.letter.clone(),
             clear_m: match point.kind {
-                PointKind::Hole(_) => hole.map_or(plan::HOLE_M, |d| d.m()) * 0.5,
+                PointKind::Hole(_) => radius * plates::BEYOND,
                 _ => 0.0,
             },
         })

@@ -104,6 +104,7 @@ fn all_of_the_plates_and_holes_is_on_the_pages_in_full_size() {
                 assert!(on_pages.is_empty(), "{name}");
                 continue;
             }
+            let lines = segments(&pages, Layer::Holes);
             let map = SlabMap::of(&bay);
             let radius = bay
                 .lift
@@ -116,6 +117,13 @@ fn all_of_the_plates_and_holes_is_on_the_pages_in_full_size() {
                         .iter()
                         .any(|p| (p.distance(at) - radius).abs() < 1e-5);
                     assert!(rim, "{name}: a hole is on no page");
+                    for way in [DVec2::X, DVec2::Y] {
+                        let crossed = lines.iter().any(|ends| {
+                            let along = (ends[1] - ends[0]).normalize().dot(way).abs() > 0.999_999;
+                            along && distance(*ends, at) < 1e-6
+                        });
+                        assert!(crossed, "{name}: a hole has no cross to set a punch on");
+                    }
                     holes += 1;
                 }
             }

@@ -12,9 +12,8 @@ use super::paper::{scales, stated};
 use super::{Paper, Sheet, Tick, View};
 use crate::bay::UnitSystem;
 
-pub(super) const LABEL: f64 = 2.2;
-/// From line to line of a label.
-pub(super) const LINE: f64 = LABEL * LEADING;
+/// Type of labels, millimetres: the largest of these that costs the drawing no scale.
+const LABELS: [f64; 4] = [2.2, 2.5, 2.83, 3.1];
 /// Room between a drawing and its labels, in which their leaders turn.
 pub(super) const TURN: f64 = 8.0;
 /// Room that a label keeps from the next.
@@ -29,10 +28,29 @@ struct Room {
     right: f64,
 }
 
+/// The type of labels.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Label {
+    /// Its em.
+    pub(super) size: f64,
+    /// From line to line.
+    pub(super) line: f64,
+}
+
+impl Label {
+    const fn of(size: f64) -> Self {
+        Self {
+            size,
+            line: size * LEADING,
+        }
+    }
+}
+
 /// The page of a view; none where the paper is too small for what is written about it.
 #[must_use]
 pub fn compose(view: &View, frame: &Frame, paper: Paper, units: UnitSystem) -> Option<Sheet> {
-    let room = room(view);
+    let least = Label::of(LABELS[0]);
+    let room = room(view, least);
     let found = [true, false].into_iter().filter_map(|lying| {
         let page_mm = paper.page_mm(lying);
         // How much room the frame leaves hardly hangs on the scale it states.
@@ -44,11 +62,17 @@ pub fn compose(view: &View, frame: &Frame, paper: Paper, units: UnitSystem) -> O
             left.cmpge(DVec2::ZERO).all()
         };
         let scales = scales(units).into_iter().filter(|scale| fits(*scale));
-        let mut pages = scales.filter_map(|scale| try_at(view, frame, page_mm, scale, units));
+        let mut pages =
+            scales.filter_map(|scale| try_at(view, frame, page_mm, scale, units, least));
         pages.next()
     });
     // A lying page where both would do.
-    found.min_by(|a, b| a.scale.total_cmp(&b.scale))
+    let found = found.min_by(|a, b| a.scale.total_cmp(&b.scale))?;
+    let larger = LABELS[1..].iter().rev().find_map(|&size| {
+        let label = Label::of(size);
+        try_at(view, frame, found.page_mm, found.scale, units, label)
+    });
+    Some(larger.unwrap_or(found))
 }
 
 fn blank(frame: &Frame, page_mm: DVec2, scale: f64) -> Sheet {
@@ -68,6 +92,7 @@ fn try_at(
     page_mm: DVec2,
     scale: f64,
     units: UnitSystem,
+    label: Label,
 ) -> Option<Sheet> {
     let mut sheet = blank(frame, page_mm, scale);
     let stated = format!("Scale {}", stated(scale, units));
@@ -75,7 +100,7 @@ fn try_at(
     let per_metre = 1000.0 / scale;
     let (from, to) = view.bounds_m();
     let size = (to - from) * per_metre;
-    let room = room(view);
+    let room = room(view, label);
     let slack = high - low - size - DVec2::new(room.left + room.right, room.bottom);
     if slack.x < 0.0 || slack.y < 0.0 {
         return None;
@@ -88,18 +113,19 @@ fn try_at(
         sheet.push(item.layer, item.shape.mapped(&place, per_metre));
     }
     let inner = (corner, corner + size);
-    left_rail(&mut sheet, view, &place, inner, (low.y, high.y))?;
-    bottom_rail(&mut sheet, view, &place, inner, (low.x, high.x))?;
+    left_rail(&mut sheet, view, label, &place, inner, (low.y, high.y))?;
+    bottom_rail(&mut sheet, view, label, &place, inner, (low.x, high.x))?;
     let right = (inner.1.x + TURN, high.x);
-    callouts(&mut sheet, view, &place, right, (low.y, high.y))?;
+    callouts(&mut sheet, view, label, &place, right, (low.y, high.y))?;
     marks(&mut sheet, view, &place, (low, high))?;
     Some(sheet)
 }
 
-fn room(view: &View) -> Room {
+fn room(view: &View, label: Label) -> Room {
     let widest = |ticks: &[Tick]| {
         let both = ticks.iter().flat_map(|tick| [&tick.what, &tick.reads]);
-        both.map(|text| width_em(text) * LABEL).fold(0.0, f64::max)
+        both.map(|text| width_em(text) * label.size)
+            .fold(0.0, f64::max)
     };
     let rail = |ticks: &[Tick]| {
         if ticks.is_empty() {
@@ -109,9 +135,9 @@ fn room(view: &View) -> Room {
         }
     };
     let callouts = view.callouts.iter();
-    let lines = callouts.flat_map(|callout| wrapped(&callout.says, LABEL, CALLOUT));
+    let lines = callouts.flat_map(|callout| wrapped(&callout.says, label.size, CALLOUT));
     let right = lines
-        .map(|line| width_em(&line) * LABEL)
+        .map(|line| width_em(&line) * label.size)
         .fold(0.0, f64::max);
     Room {
         left: rail(&view.left),

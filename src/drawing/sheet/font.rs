@@ -4,6 +4,8 @@
 //! `epaint_default_fonts`. Letters stand side by side by their advances, without kerning, in every
 //! format alike.
 
+use std::borrow::Cow;
+use std::fmt::Write as _;
 use std::sync::OnceLock;
 
 use ttf_parser::{Face, GlyphId};
@@ -33,6 +35,65 @@ pub fn glyph(face: &Face<'_>, letter: char) -> GlyphId {
         .unwrap_or(GlyphId(0))
 }
 
+/// A text as it is lettered: where the font lacks letters their code points stand for them, so that
+/// two names that differ are never lettered alike. Spaces and control characters stay.
+#[must_use]
+pub fn lettered(text: &str) -> Cow<'_, str> {
+    if text.is_ascii() {
+        return Cow::Borrowed(text);
+    }
+    let Some(face) = face() else {
+        return Cow::Borrowed(text);
+    };
+    let lacks = |letter: char| {
+        let blank = letter.is_whitespace() || letter.is_control();
+        !blank && face.glyph_index(letter).is_none()
+    };
+    if !text.chars().any(lacks) {
+        return Cow::Borrowed(text);
+    }
+    let mut out = String::with_capacity(text.len() * 3);
+    let mut is_open = false;
+    for letter in text.chars() {
+        if lacks(letter) {
+            out.push_str(if is_open { " " } else { "[" });
+            // Writing to a string cannot fail.
+            let _ = write!(out, "U+{:04X}", u32::from(letter));
+        } else {
+            if is_open {
+                out.push(']');
+            }
+            out.push(letter);
+        }
+        is_open = lacks(letter);
+    }
+    if is_open {
+        out.push(']');
+    }
+    Cow::Owned(out)
+}
+
+/// The letters that stand as code points in these texts, each once, in their order.
+pub fn unlettered<'a>(texts: impl IntoIterator<Item = &'a str>) -> String {
+    let mut found = String::new();
+    for word in texts.into_iter().flat_map(str::split_whitespace) {
+        let codes = word.split("U+").skip(1);
+        for code in codes {
+            let hex: String = code.chars().take_while(char::is_ascii_hexdigit).collect();
+            let letter = u32::from_str_radix(&hex, 16).ok().and_then(char::from_u32);
+            // A code point that the font has was written by the reader's own hand.
+            let lacking = letter
+                .filter(|letter| face().is_some_and(|face| face.glyph_index(*letter).is_none()));
+            if let Some(letter) = lacking
+                && !found.contains(letter)
+            {
+                found.push(letter);
+            }
+        }
+    }
+    found
+}
+
 /// The advance of a letter, in ems.
 #[must_use]
 pub fn advance_em(letter: char) -> f64 {
@@ -57,19 +118,30 @@ fn looked_up(letter: char) -> f64 {
     f64::from(advance) / f64::from(face.units_per_em())
 }
 
-/// The width of a text, in ems.
+/// The width of a text, in ems, as it is lettered.
 #[must_use]
 pub fn width_em(text: &str) -> f64 {
-    text.chars().map(advance_em).sum()
+    lettered(text).chars().map(advance_em).sum()
 }
 
-/// A text in lines no wider than this; a word that is wider is broken where it must be.
+/// A text in lines no wider than this; a word that is wider is broken where it must be. A number
+/// stays with its unit.
 #[must_use]
 pub fn wrapped(text: &str, size_mm: f64, width_mm: f64) -> Vec<String> {
+    let text = lettered(text);
     let fits = |line: &str| width_em(line) * size_mm <= width_mm;
+    let mut words: Vec<String> = Vec::new();
+    for piece in kept_together(&text) {
+        if fits(&piece) {
+            words.push(piece);
+        } else {
+            words.extend(piece.split(' ').map(str::to_owned));
+        }
+    }
     let mut lines = Vec::new();
     let mut line = String::new();
-    for word in text.split_whitespace() {
+    for word in &words {
+        let word = word.as_str();
         let longer = if line.is_empty() {
             word.to_owned()
         } else {
@@ -97,9 +169,62 @@ pub fn wrapped(text: &str, size_mm: f64, width_mm: f64) -> Vec<String> {
     lines
 }
 
+/// Words of a text, those of a reading together: `14 ft 9 3/16 in`.
+fn kept_together(text: &str) -> Vec<String> {
+    let mut pieces: Vec<String> = Vec::new();
+    let mut before = "";
+    for word in text.split_whitespace() {
+        let bare = word.trim_end_matches([',', '.', ';', ':', ')']);
+        let starts = |word: &str| {
+            let word = word.trim_start_matches(['(', '-', '\u{b1}']);
+            word.starts_with(|c: char| c.is_ascii_digit())
+        };
+        let ends = |word: &str| word.ends_with(|c: char| c.is_ascii_digit());
+        let unit = starts(before) && ends(before) && UNITS.contains(&bare);
+        let is_part = bare.contains('/') && bare.chars().all(|c| c.is_ascii_digit() || c == '/');
+        let part = starts(before) && ends(before) && is_part;
+        let inches = before == "ft" && starts(word);
+        match pieces.last_mut() {
+            Some(last) if unit || part || inches => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => pieces.push(word.to_owned()),
+        }
+        before = word;
+    }
+    pieces
+}
+
+/// What stands after a number on the same line.
+const UNITS: [&str; 12] = [
+    "ft", "in", "mm", "m", "deg", "lb", "kg", "N", "kN", "kPa", "MPa", "psi",
+];
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_reading_stays_on_its_line() {
+        let text = "Stop the raise with the marked edge at 14 ft 9 3/16 in (4501 mm), not above.";
+        for width in 30..120 {
+            let lines = wrapped(text, 2.0, f64::from(width));
+            for reading in ["14 ft 9 3/16 in", "(4501 mm),"] {
+                assert!(lines.iter().any(|line| line.contains(reading)), "{lines:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn letters_that_the_font_lacks_stay_apart_and_are_told() {
+        let (one, other) = ("\u{65e5}\u{672c} 2", "\u{97d3}\u{56fd} 2");
+        assert_eq!(lettered(one), "[U+65E5 U+672C] 2");
+        assert_ne!(lettered(one), lettered(other));
+        assert!(matches!(lettered("plain \u{b1} 2"), Cow::Borrowed(_)));
+        let told = unlettered(["a [U+65E5", "U+672C] b", "U+65E5"]);
+        assert_eq!(told, "\u{65e5}\u{672c}");
+    }
 
     #[test]
     fn the_font_has_what_the_sheets_say() {

@@ -33,7 +33,7 @@ const MARGIN: f64 = 8.0;
 const PAD: f64 = 2.5;
 const TITLE: f64 = 4.2;
 pub(super) const NOTE: f64 = 2.5;
-const SMALL: f64 = 2.1;
+const SMALL: f64 = 2.3;
 /// From line to line, in ems.
 pub(in crate::drawing) const LEADING: f64 = 1.28;
 /// The bar that shows whether a page was printed in its size, millimetres.
@@ -68,7 +68,7 @@ pub(in crate::drawing) fn put(sheet: &mut Sheet, frame: &Frame, scale: &str) -> 
     let top = pen.at - PAD * 0.5;
 
     // The foot is written from its top down, once its height is known.
-    let cautions = wrapped(&frame.cautions, SMALL, width);
+    let cautions = wrapped(&frame.cautions, NOTE, width);
     let bar_width = BAR + 4.0;
     let made_by = wrapped(&frame.made_by, SMALL, width - bar_width);
     let scale = wrapped(scale, NOTE, width - bar_width);
@@ -78,7 +78,7 @@ pub(in crate::drawing) fn put(sheet: &mut Sheet, frame: &Frame, scale: &str) -> 
         count * size * LEADING
     };
     let beside_bar = lines(made_by.len(), SMALL) + lines(scale.len(), NOTE);
-    let foot = lines(cautions.len(), SMALL) + beside_bar.max(9.0) + 2.0 * PAD;
+    let foot = lines(cautions.len(), NOTE) + beside_bar.max(9.0) + 2.0 * PAD;
     let bottom = low.y + foot;
     rule(sheet, [low.x, high.x], bottom);
     bar(sheet, DVec2::new(high.x - PAD - BAR, bottom - PAD - 2.5));
@@ -96,7 +96,7 @@ pub(in crate::drawing) fn put(sheet: &mut Sheet, frame: &Frame, scale: &str) -> 
     }
     pen.at = bottom - PAD - beside_bar.max(9.0);
     for line in &cautions {
-        pen.line(line, SMALL, WARN);
+        pen.line(line, NOTE, WARN);
     }
     (
         DVec2::new(low.x + PAD, bottom + PAD),

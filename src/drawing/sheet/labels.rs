@@ -3,12 +3,14 @@
 
 use glam::DVec2;
 
-use super::compose::{APART, CALLOUT, LABEL, LINE, TURN};
+use super::compose::{APART, CALLOUT, Label, TURN};
 use super::font::{width_em, wrapped};
 use super::{Layer, Mark, Pen, Shape, Sheet, Text, Tick, View, spread};
 use crate::drawing::palette::paper::{FINE, INK, PAPER, SET_OUT};
 
-const LETTER: f64 = 2.4;
+const LETTER: f64 = 2.8;
+/// White about a letter: what lies under it must not be read with it.
+const PLATE: f64 = 0.35;
 /// The dot of a point, its radius.
 const DOT: f64 = 0.5;
 
@@ -24,12 +26,12 @@ fn line(sheet: &mut Sheet, points: &[DVec2], pen: Pen) {
     }
 }
 
-fn text(sheet: &mut Sheet, layer: Layer, at: DVec2, upward: bool, says: &str) {
+fn text(sheet: &mut Sheet, layer: Layer, at: DVec2, upward: bool, says: &str, size: f64) {
     sheet.push(
         layer,
         Shape::Text(Text {
             at,
-            size: LABEL,
+            size,
             upward,
             colour: INK,
             says: says.into(),
@@ -38,12 +40,18 @@ fn text(sheet: &mut Sheet, layer: Layer, at: DVec2, upward: bool, says: &str) {
 }
 
 /// The places of a rail's labels along it, in the ticks' own order.
-fn along(ticks: &[Tick], place: impl Fn(&Tick) -> f64, low: f64, high: f64) -> Option<Vec<f64>> {
+fn along(
+    ticks: &[Tick],
+    line: f64,
+    place: impl Fn(&Tick) -> f64,
+    low: f64,
+    high: f64,
+) -> Option<Vec<f64>> {
     let mut order: Vec<usize> = (0..ticks.len()).collect();
     order.sort_by(|&a, &b| ticks[a].at_m.total_cmp(&ticks[b].at_m));
     let wanted: Vec<(f64, f64)> = order
         .iter()
-        .map(|&index| (place(&ticks[index]), 2.0 * LINE + APART))
+        .map(|&index| (place(&ticks[index]), 2.0 * line + APART))
         .collect();
     let spread = spread(&wanted, low, high)?;
     let mut found = vec![0.0; ticks.len()];
@@ -56,12 +64,13 @@ fn along(ticks: &[Tick], place: impl Fn(&Tick) -> f64, low: f64, high: f64) -> O
 pub(super) fn left_rail(
     sheet: &mut Sheet,
     view: &View,
+    label: Label,
     place: &dyn Fn(DVec2) -> DVec2,
     inner: (DVec2, DVec2),
     (low, high): (f64, f64),
 ) -> Option<()> {
     let at = |tick: &Tick| place(DVec2::new(tick.across_m, tick.at_m));
-    let places = along(&view.left, |tick| at(tick).y, low, high)?;
+    let places = along(&view.left, label.line, |tick| at(tick).y, low, high)?;
     for (tick, y) in view.left.iter().zip(places) {
         let from = at(tick);
         let end = inner.0.x - TURN + 1.0;
@@ -75,9 +84,9 @@ pub(super) fn left_rail(
             LEADER,
         );
         let right = end - 1.0;
-        for (says, up) in [(&tick.what, 0.25), (&tick.reads, -LINE + 0.25)] {
-            let start = DVec2::new(right - width_em(says) * LABEL, y + up + 0.4);
-            text(sheet, Layer::Dimensions, start, false, says);
+        for (says, up) in [(&tick.what, 0.25), (&tick.reads, -label.line + 0.25)] {
+            let start = DVec2::new(right - width_em(says) * label.size, y + up + 0.4);
+            text(sheet, Layer::Dimensions, start, false, says, label.size);
         }
     }
     Some(())
@@ -86,13 +95,14 @@ pub(super) fn left_rail(
 pub(super) fn bottom_rail(
     sheet: &mut Sheet,
     view: &View,
+    label: Label,
     place: &dyn Fn(DVec2) -> DVec2,
     inner: (DVec2, DVec2),
     (low, high): (f64, f64),
 ) -> Option<()> {
     let at = |tick: &Tick| place(DVec2::new(tick.at_m, tick.across_m));
     // Nothing of it under the left rail or the callouts: they have their own height.
-    let places = along(&view.bottom, |tick| at(tick).x, low, high)?;
+    let places = along(&view.bottom, label.line, |tick| at(tick).x, low, high)?;
     for (tick, x) in view.bottom.iter().zip(places) {
         let from = at(tick);
         let end = inner.0.y - TURN + 1.0;
@@ -106,9 +116,9 @@ pub(super) fn bottom_rail(
             LEADER,
         );
         let top = end - 1.0;
-        for (says, right) in [(&tick.what, -0.65), (&tick.reads, LINE - 0.65)] {
-            let start = DVec2::new(x + right, top - width_em(says) * LABEL);
-            text(sheet, Layer::Dimensions, start, true, says);
+        for (says, right) in [(&tick.what, -0.65), (&tick.reads, label.line - 0.65)] {
+            let start = DVec2::new(x + right, top - width_em(says) * label.size);
+            text(sheet, Layer::Dimensions, start, true, says, label.size);
         }
     }
     Some(())
@@ -117,6 +127,7 @@ pub(super) fn bottom_rail(
 pub(super) fn callouts(
     sheet: &mut Sheet,
     view: &View,
+    label: Label,
     place: &dyn Fn(DVec2) -> DVec2,
     (left, right): (f64, f64),
     (low, high): (f64, f64),
@@ -126,13 +137,13 @@ pub(super) fn callouts(
         .callouts
         .iter()
         .map(|callout| {
-            let lines = wrapped(&callout.says, LABEL, width);
+            let lines = wrapped(&callout.says, label.size, width);
             (place(callout.at_m), lines)
         })
         .collect();
     all.sort_by(|a, b| a.0.y.total_cmp(&b.0.y).then(b.0.x.total_cmp(&a.0.x)));
     #[allow(clippy::cast_precision_loss)] // some lines
-    let height = |lines: &[String]| lines.len() as f64 * LINE + APART;
+    let height = |lines: &[String]| lines.len() as f64 * label.line + APART;
     let wanted: Vec<(f64, f64)> = all
         .iter()
         .map(|(at, lines)| (at.y, height(lines)))
@@ -142,7 +153,7 @@ pub(super) fn callouts(
         let mut y = middle + (height(lines) - APART) * 0.5;
         line(
             sheet,
-            &[*at, DVec2::new(left - 1.2, y - LINE * 0.5)],
+            &[*at, DVec2::new(left - 1.2, y - label.line * 0.5)],
             LEADER,
         );
         sheet.push(
@@ -155,13 +166,14 @@ pub(super) fn callouts(
             },
         );
         for says in lines {
-            y -= LINE;
+            y -= label.line;
             text(
                 sheet,
                 Layer::Labels,
                 DVec2::new(left, y + 0.65),
                 false,
                 says,
+                label.size,
             );
         }
     }
@@ -210,7 +222,7 @@ pub(in crate::drawing) fn marks(
         'search: for off in [1.1, 2.2, 3.5, 5.0, 7.0, 10.0, 14.0].map(|off| off + clear) {
             for (x, y) in WAYS {
                 let middle = at + DVec2::new(x * (half.x + off), y * (half.y + off));
-                let around = (middle - half - 0.25, middle + half + 0.25);
+                let around = (middle - half - PLATE, middle + half + PLATE);
                 let inside = around.0.cmpge(low).all() && around.1.cmple(high).all();
                 if inside && !taken.iter().any(|other| overlap(*other, around)) {
                     letter.at = middle - middle_of_text;
@@ -225,6 +237,7 @@ pub(in crate::drawing) fn marks(
             line(sheet, &[at, middle], LEADER);
         }
         let (a, b) = letter.bounds();
+        let (a, b) = (a - PLATE, b + PLATE);
         sheet.push(
             Layer::Shade,
             Shape::Polygon {

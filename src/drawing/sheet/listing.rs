@@ -3,7 +3,7 @@
 use glam::DVec2;
 
 use super::font::{width_em, wrapped};
-use super::frame::{Frame, LEADING, NOTE, Writer, put};
+use super::frame::{Frame, LEADING, Writer, put};
 use super::{Paper, Sheet};
 use crate::drawing::palette::paper::{FINE, INK};
 
@@ -18,11 +18,25 @@ pub enum Row {
     Cells([String; 5]),
 }
 
-const CELL: f64 = 2.4;
+/// Type that is tried, millimetres: the largest that takes no page more than the least. Eight points
+/// are 2.82 mm.
+const CELLS: [f64; 5] = [2.83, 2.95, 3.1, 3.3, 3.6];
 
 /// Pages of a listing, as many as it takes, numbered on from the frame's page.
 #[must_use]
 pub fn listing(frame: &Frame, paper: Paper, titles: [&str; 5], rows: &[Row]) -> Vec<Sheet> {
+    let mut pages = set(frame, paper, titles, rows, CELLS[0]);
+    for cell in &CELLS[1..] {
+        let larger = set(frame, paper, titles, rows, *cell);
+        if larger.len() > pages.len() {
+            break;
+        }
+        pages = larger;
+    }
+    pages
+}
+
+fn set(frame: &Frame, paper: Paper, titles: [&str; 5], rows: &[Row], cell: f64) -> Vec<Sheet> {
     let blank = |name: &str| Sheet {
         name: name.into(),
         tag: frame.tag,
@@ -32,11 +46,11 @@ pub fn listing(frame: &Frame, paper: Paper, titles: [&str; 5], rows: &[Row]) -> 
         items: Vec::new(),
     };
     let gap = 3.0;
-    let mut widths = titles.map(|title| width_em(title) * CELL);
+    let mut widths = titles.map(|title| width_em(title) * cell);
     for row in rows {
         if let Row::Cells(cells) = row {
-            for (width, cell) in widths.iter_mut().zip(cells) {
-                *width = width.max(width_em(cell) * CELL);
+            for (width, says) in widths.iter_mut().zip(cells) {
+                *width = width.max(width_em(says) * cell);
             }
         }
     }
@@ -64,48 +78,48 @@ pub fn listing(frame: &Frame, paper: Paper, titles: [&str; 5], rows: &[Row]) -> 
             width: high.x - low.x,
             at: high.y,
         };
-        pen.at -= CELL * LEADING;
+        pen.at -= cell * LEADING;
         for (left, title) in lefts.iter().zip(titles) {
-            pen.put(*left, title, CELL, FINE);
+            pen.put(*left, title, cell, FINE);
         }
         let mut taken = 0;
         for (index, row) in rest.iter().enumerate() {
             let lines = match row {
-                Row::Heading(says) => wrapped(says, NOTE * 1.2, pen.width),
-                Row::Says(says) => wrapped(says, CELL, pen.width),
-                Row::Cells(cells) => wrapped(&cells[1], CELL, flexible),
+                Row::Heading(says) => wrapped(says, cell * 1.2, pen.width),
+                Row::Says(says) => wrapped(says, cell, pen.width),
+                Row::Cells(cells) => wrapped(&cells[1], cell, flexible),
             };
             #[allow(clippy::cast_precision_loss)] // some lines
-            let mut height = lines.len().max(1) as f64 * CELL * LEADING;
+            let mut height = lines.len().max(1) as f64 * cell * LEADING;
             if matches!(row, Row::Heading(_)) {
                 // Not alone at the foot of a page.
-                height += CELL * 8.0;
+                height += cell * 8.0;
             }
             if pen.at - height < low.y && index > 0 {
                 break;
             }
             match row {
                 Row::Heading(_) => {
-                    pen.at -= CELL * 0.7;
+                    pen.at -= cell * 0.7;
                     for line in &lines {
-                        pen.line(line, NOTE * 1.2, INK);
+                        pen.line(line, cell * 1.2, INK);
                     }
                 }
                 Row::Says(_) => {
                     for line in &lines {
-                        pen.line(line, CELL, INK);
+                        pen.line(line, cell, INK);
                     }
                 }
                 Row::Cells(cells) => {
-                    pen.at -= CELL * LEADING;
+                    pen.at -= cell * LEADING;
                     for column in [0, 2, 3, 4] {
-                        pen.put(lefts[column], &cells[column], CELL, INK);
+                        pen.put(lefts[column], &cells[column], cell, INK);
                     }
                     for (number, line) in lines.iter().enumerate() {
                         if number > 0 {
-                            pen.at -= CELL * LEADING;
+                            pen.at -= cell * LEADING;
                         }
-                        pen.put(lefts[1], line, CELL, INK);
+                        pen.put(lefts[1], line, cell, INK);
                     }
                 }
             }

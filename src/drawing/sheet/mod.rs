@@ -266,7 +266,12 @@ impl Sheet {
         })
     }
 
-    pub(super) fn push(&mut self, layer: Layer, shape: Shape) {
+    pub(super) fn push(&mut self, layer: Layer, mut shape: Shape) {
+        if let Shape::Text(text) = &mut shape
+            && let std::borrow::Cow::Owned(lettered) = font::lettered(&text.says)
+        {
+            text.says = lettered;
+        }
         self.items.push(Item { layer, shape });
     }
 }

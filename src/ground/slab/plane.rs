@@ -77,7 +77,8 @@ impl Rect {
     }
 
     /// From a line to it; 0 where they meet.
-    pub(in crate::ground) fn line_distance_m(&self, line: [DVec2; 2]) -> f64 {
+    #[must_use]
+    pub fn line_distance_m(&self, line: [DVec2; 2]) -> f64 {
         if self.meets(line) {
             return 0.0;
         }

@@ -1,0 +1,58 @@
+//! How much room is there about the raised vehicle: a line between the nearest points, and at worst
+//! how long it may be?
+
+use glam::DVec2;
+
+use super::Made;
+use super::draw::line;
+use crate::clearance::{HerePair, LockFinding};
+use crate::drawing::outline::Look;
+use crate::drawing::palette::paper::WARN;
+use crate::drawing::sheet::{Callout, Layer, Pen, View};
+use crate::report::{are_alike, called};
+use crate::units::{Length, Rounding, both};
+
+/// Lines that look shorter than this share of their length are left to the other elevation.
+const SEEN: f64 = 0.7;
+/// Lines drawn on a page at most: those with the least room.
+const MOST: usize = 5;
+/// Half of the stroke across each end of a line, metres.
+const END_M: f64 = 0.03;
+
+/// A line for each thing that is near the raised vehicle or what moves with it, on this lock.
+pub(super) fn room_lines(view: &mut View, made: &Made<'_>, look: Look, lock: &LockFinding) {
+    let units = made.order.bay.units;
+    let mut told: Vec<&HerePair> = Vec::new();
+    for pair in made.near(lock) {
+        let Some((moving, fixed)) = pair.points_m else {
+            continue;
+        };
+        let ends = [moving, fixed].map(|point| look.flat(point));
+        let long = ends[0].distance(ends[1]);
+        // One line for all pieces of a thing: the pairs come with the least room first.
+        let again = told.iter().any(|one| are_alike(&one.fixed, &pair.fixed));
+        if again || long < SEEN * moving.distance(fixed) || long < 1e-6 {
+            continue;
+        }
+        told.push(pair);
+        let pen = Pen::solid(0.25, WARN);
+        let across = (ends[1] - ends[0]).normalize_or_zero().perp() * END_M;
+        let mut put = |ends: [DVec2; 2]| line(&mut view.items, Layer::Dimensions, ends, pen);
+        put(ends);
+        for end in ends {
+            put([end - across, end + across]);
+        }
+        view.callouts.push(Callout {
+            at_m: ends[0].lerp(ends[1], 0.5),
+            says: format!(
+                "{} to {}: {} of room at worst, on the way onto this lock",
+                called(&pair.moving),
+                called(&pair.fixed),
+                both(Length::metres(pair.worst_m), units, Rounding::Down)
+            ),
+        });
+        if told.len() == MOST {
+            return;
+        }
+    }
+}

@@ -1,0 +1,207 @@
+//! Where do marks lie at worst when every reading is just accepted? Worked out here from circles
+//! and lines as a crew would pull them, without what the pages work out.
+
+use std::collections::BTreeMap;
+
+use glam::DVec2;
+
+use super::*;
+use crate::bayfile::{presets::EmbeddedOnly, read};
+use crate::clearance::study;
+
+fn scenes() -> Vec<(String, Bay)> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenes");
+    let entries = std::fs::read_dir(folder).unwrap();
+    let paths = entries.map(|entry| entry.unwrap().path());
+    let paths = paths.filter(|path| path.extension().is_some_and(|ending| ending == "ron"));
+    let scenes: Vec<_> = paths
+        .map(|path| {
+            let name = path.display().to_string();
+            let bay = read(&name, &std::fs::read(&path).unwrap(), &EmbeddedOnly).unwrap();
+            (name, bay.bay)
+        })
+        .collect();
+    assert!(scenes.len() > 10);
+    scenes
+}
+
+/// Where two circles cross, of both places the one nearer to this.
+fn circles([a, b]: [DVec2; 2], [r, s]: [f64; 2], near: DVec2) -> DVec2 {
+    let apart = b - a;
+    let d = apart.length();
+    let along = (d * d + r * r - s * s) / (2.0 * d);
+    let aside = (r * r - along * along).sqrt();
+    let foot = a + apart / d * along;
+    let ways = [1.0, -1.0].map(|sign| foot + apart.perp() / d * aside * sign);
+    let [one, other] = ways;
+    if one.distance(near) < other.distance(near) {
+        one
+    } else {
+        other
+    }
+}
+
+/// Where every mark comes to lie when each pull reads this much too long.
+fn marked(out: &SettingOut, errors: &BTreeMap<usize, f64>) -> BTreeMap<String, DVec2> {
+    let nominal = |letter: &str| out.point(letter).unwrap().at_m;
+    let mut at: BTreeMap<String, DVec2> = BTreeMap::new();
+    for fixed in ["A", "B", "C"] {
+        at.insert(fixed.into(), nominal(fixed));
+    }
+    let middle = if out.point("D").is_some() { "D" } else { "C" };
+    let pulls: Vec<&Pull> = out.steps.iter().flat_map(|step| &step.pulls).collect();
+    let length = |pull: &Pull| {
+        let off = errors.get(&pull.number).copied().unwrap_or_default();
+        pull.reading.expected_m + off
+    };
+    for (index, pull) in pulls.iter().enumerate() {
+        let [from, to] = &pull.ends;
+        if !pull.sets || at.contains_key(to) {
+            continue;
+        }
+        let second = pulls[index + 1..].iter();
+        let mut second = second.filter(|other| other.sets && other.ends[1] == *to);
+        let place = match second.next() {
+            Some(other) => {
+                let bases = [at[from], at[&other.ends[0]]];
+                circles(bases, [length(pull), length(other)], nominal(to))
+            }
+            None if nominal(to).y == 0.0 => {
+                let way = (nominal(to) - nominal(from)).normalize();
+                at[from] + way * length(pull)
+            }
+            None => {
+                // On the centre line, which is snapped through these.
+                let way = (at["F"] - at[middle]).normalize();
+                let sign = (nominal(to) - nominal(from)).dot(way).signum();
+                at[from] + way * length(pull) * sign
+            }
+        };
+        at.insert(to.clone(), place);
+    }
+    at
+}
+
+/// The most of a figure of the marks over readings that are accepted: each pull to the end that
+/// makes it larger.
+fn most(out: &SettingOut, figure: impl Fn(&BTreeMap<String, DVec2>) -> f64) -> f64 {
+    let pulls = out.steps.iter().flat_map(|step| &step.pulls);
+    let as_planned = figure(&marked(out, &BTreeMap::new()));
+    let mut found = 0.0_f64;
+    let sets: Vec<&Pull> = pulls.filter(|pull| pull.sets).collect();
+    for sign in [1.0, -1.0] {
+        let mut worst = BTreeMap::new();
+        for pull in &sets {
+            let off = pull.reading.tolerance_m;
+            let grows = figure(&marked(out, &BTreeMap::from([(pull.number, off)]))) - as_planned;
+            worst.insert(pull.number, off * grows.signum() * sign);
+        }
+        found = found.max((figure(&marked(out, &worst)) - as_planned).abs());
+    }
+    found
+}
+
+/// What the first order of the errors leaves out, metres.
+const SECOND_ORDER_M: f64 = 0.000_05;
+
+#[test]
+fn accepted_readings_keep_posts_plates_and_holes_within_what_the_study_counted() {
+    let mut holes = 0;
+    for (name, bay) in scenes() {
+        let mut found = study(&bay).unwrap();
+        // Holes as well, whatever forbids them here.
+        found.withheld.clear();
+        let points = points::points(&bay, true);
+        let (steps, stop_marks) = pulls::steps(&bay, &points);
+        let out = SettingOut {
+            points,
+            steps,
+            drill: Drill::Shown,
+            stop_marks,
+        };
+        let counted = 2.0 * bay.policy.measured_lift.m();
+        for point in &out.points {
+            let counts = matches!(
+                point.kind,
+                PointKind::Posts | PointKind::Plate(_) | PointKind::Hole(_)
+            );
+            if !counts {
+                continue;
+            }
+            holes += usize::from(matches!(point.kind, PointKind::Hole(_)));
+            for axis in 0..2 {
+                let off = most(&out, |at| at[&point.letter][axis]);
+                assert!(
+                    off <= counted + SECOND_ORDER_M,
+                    "{name}: {} is off by {off} of {counted}",
+                    point.letter
+                );
+            }
+        }
+        for step in &out.steps {
+            assert!(!step.says.contains("MORE than"), "{name}: {}", step.says);
+        }
+    }
+    assert!(holes > 20);
+}
+
+#[test]
+fn marks_for_parking_and_what_is_left_for_the_driver_are_no_more_than_the_parking_box() {
+    for (name, bay) in askew_as_well(scenes()) {
+        let out = setting_out(&bay, &study(&bay).unwrap());
+        let said = out.stop_marks.unwrap();
+        let left = said.left_for_driver(&bay);
+        let parking = &bay.parking;
+        let off = |axis: usize| {
+            ["M", "N"]
+                .map(|letter| most(&out, |at| at[letter][axis]))
+                .into_iter()
+                .fold(0.0, f64::max)
+        };
+        let turned = most(&out, |at| (at["M"] - at["N"]).to_angle());
+        for (what, off, said, left, all) in [
+            (
+                "across",
+                off(0),
+                said.across_m,
+                left.across_m,
+                parking.repeat_across.m(),
+            ),
+            (
+                "along",
+                off(1),
+                said.along_m,
+                left.along_m,
+                parking.repeat_along.m(),
+            ),
+            (
+                "turned",
+                turned,
+                said.turned_rad,
+                left.yaw_rad,
+                parking.repeat_yaw.rad(),
+            ),
+        ] {
+            assert!(
+                off <= said + SECOND_ORDER_M,
+                "{name}, {what}: {off}, {said}"
+            );
+            assert!(off > 0.5 * said, "{name}, {what}: {off} of {said} is said");
+            assert!(off + left <= all + SECOND_ORDER_M, "{name}, {what}");
+            assert!(off < 0.4 * all, "{name}, {what}: {off} of {all}");
+        }
+    }
+}
+
+/// The same, and each with the vehicle parked askew and off the middle.
+fn askew_as_well(scenes: Vec<(String, Bay)>) -> Vec<(String, Bay)> {
+    let mut all = Vec::new();
+    for (name, bay) in scenes {
+        let mut askew = bay.clone();
+        askew.parking.yaw = crate::units::Angle::degrees(1.5);
+        askew.parking.across = crate::units::Length::mm(30.0);
+        all.push((format!("{name}, askew"), askew));
+        all.push((name, bay));
+    }
+    all
+}

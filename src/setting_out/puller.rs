@@ -1,0 +1,171 @@
+//! Pulls as they are put down one after another, and how far off the marks are that they set.
+
+use std::collections::BTreeMap;
+
+use glam::DVec2;
+
+use super::drift::{Drift, On};
+use super::points::FloorPoint;
+use super::pulls::{Pull, Step};
+use super::reading::Reading;
+
+/// The least that a reading may be off, metres: half of 1/32 in, and a little. Less can't be read.
+pub(super) const READABLE_M: f64 = 0.000_4;
+
+pub(super) struct Puller<'a> {
+    points: &'a [FloorPoint],
+    next: usize,
+    pulls: Vec<Pull>,
+    drifts: BTreeMap<String, Drift>,
+}
+
+impl<'a> Puller<'a> {
+    pub(super) const fn new(points: &'a [FloorPoint]) -> Self {
+        Self {
+            points,
+            next: 1,
+            pulls: Vec::new(),
+            drifts: BTreeMap::new(),
+        }
+    }
+
+    pub(super) fn at(&self, letter: &str) -> Option<DVec2> {
+        let mut points = self.points.iter();
+        Some(points.find(|p| p.letter == letter)?.at_m)
+    }
+
+    /// A pull that checks what is marked already.
+    pub(super) fn check(&mut self, from: &str, to: &str, why: impl Into<String>, tolerance: f64) {
+        self.put([from, to], why.into(), tolerance, false);
+    }
+
+    fn put(&mut self, [from, to]: [&str; 2], why: String, tolerance_m: f64, sets: bool) {
+        let (Some(a), Some(b)) = (self.at(from), self.at(to)) else {
+            return;
+        };
+        self.pulls.push(Pull {
+            number: self.next,
+            ends: [from.into(), to.into()],
+            why,
+            sets,
+            reading: Reading {
+                expected_m: a.distance(b),
+                tolerance_m: tolerance_m.max(READABLE_M),
+            },
+        });
+        self.next += 1;
+    }
+
+    /// A mark at a distance from another, on a line of this direction that goes through the other
+    /// and through a third, `share` of the way to the third. The base line goes through no third:
+    /// it stays where it is.
+    pub(super) fn on_line(
+        &mut self,
+        [from, to]: [&str; 2],
+        through: Option<(&str, f64)>,
+        why: impl Into<String>,
+        tolerance: f64,
+    ) {
+        let (Some(a), Some(b)) = (self.at(from), self.at(to)) else {
+            return;
+        };
+        let number = self.next;
+        self.put([from, to], why.into(), tolerance, true);
+        let along = (b - a).normalize_or_zero();
+        let start = self.drift(from);
+        let moved = match through {
+            None => vec![],
+            Some((third, share)) => vec![(start.clone(), 1.0 - share), (self.drift(third), share)],
+        };
+        let line: Vec<(&Drift, f64)> = moved.iter().map(|(drift, share)| (drift, *share)).collect();
+        let ends = [(&start, 1.0)];
+        let found = Drift::crossing([
+            On {
+                normal: along,
+                from: &ends,
+                pull: Some((number, tolerance.max(READABLE_M))),
+            },
+            On {
+                normal: along.perp(),
+                from: &line,
+                pull: None,
+            },
+        ]);
+        self.drifts
+            .insert(to.into(), found.unwrap_or_else(Drift::lost));
+    }
+
+    /// A mark where two tapes cross.
+    pub(super) fn cross(&mut self, from: [&str; 2], to: &str, whys: [String; 2], tolerance: f64) {
+        if self.at(to).is_none() || from.iter().any(|base| self.at(base).is_none()) {
+            return;
+        }
+        let first = self.next;
+        for (base, why) in from.iter().zip(whys) {
+            self.put([base, to], why, tolerance, true);
+        }
+        let found = self.crossing(from, to, first, tolerance);
+        self.drifts
+            .insert(to.into(), found.unwrap_or_else(Drift::lost));
+    }
+
+    /// How far a mark of two crossing tapes is off; none where they cross too flatly.
+    fn crossing(&self, from: [&str; 2], to: &str, first: usize, tolerance: f64) -> Option<Drift> {
+        let mark = self.at(to)?;
+        let [a, b] = from.map(|base| (self.at(base), self.drift(base)));
+        let (starts, normals) = ([&a.1, &b.1], [a.0? - mark, b.0? - mark]);
+        let from = starts.map(|start| [(start, 1.0)]);
+        Drift::crossing([0, 1].map(|index| On {
+            normal: -normals[index].normalize_or_zero(),
+            from: &from[index],
+            pull: Some((first + index, tolerance.max(READABLE_M))),
+        }))
+    }
+
+    /// Of some bases the two from which marks are least off.
+    pub(super) fn best_pair<'b>(
+        &self,
+        bases: &[&'b str],
+        marks: &[String],
+        tolerance: f64,
+    ) -> Option<[&'b str; 2]> {
+        let mut best: Option<([&str; 2], f64)> = None;
+        for (index, &one) in bases.iter().enumerate() {
+            for &other in &bases[index + 1..] {
+                let off = marks.iter().try_fold(0.0_f64, |most, mark| {
+                    let found = self.crossing([one, other], mark, usize::MAX - 1, tolerance)?;
+                    Some(most.max(found.box_m().max_element()))
+                });
+                if let Some(off) = off
+                    && best.is_none_or(|(_, least)| off < least - 1e-9)
+                {
+                    best = Some(([one, other], off));
+                }
+            }
+        }
+        best.map(|(pair, _)| pair)
+    }
+
+    /// What moves a mark; nothing for one that is where it is.
+    pub(super) fn drift(&self, letter: &str) -> Drift {
+        self.drifts.get(letter).cloned().unwrap_or_default()
+    }
+
+    /// The most that any of some marks may be off, across and along the bay.
+    pub(super) fn box_m<'b>(&self, letters: impl IntoIterator<Item = &'b str>) -> DVec2 {
+        let off = letters.into_iter().map(|letter| self.drift(letter).box_m());
+        off.fold(DVec2::ZERO, DVec2::max)
+    }
+
+    pub(super) const fn is_empty(&self) -> bool {
+        self.pulls.is_empty()
+    }
+
+    pub(super) fn step(&mut self, title: &'static str, says: impl Into<String>) -> Step {
+        Step {
+            title,
+            says: says.into(),
+            pulls: std::mem::take(&mut self.pulls),
+        }
+    }
+}
