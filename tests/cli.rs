@@ -554,6 +554,25 @@ fn card_and_record_are_written_in_each_format_or_not_at_all() {
 }
 
 #[test]
+fn pages_that_an_earlier_longer_card_left_are_named_each() {
+    let folder = tempfile::tempdir().unwrap();
+    for page in [4, 5] {
+        fs::write(folder.path().join(format!("c-{page}.svg")), "old").unwrap();
+    }
+    let run = bayrise_in(folder.path(), &["card", &tall_pickup(), "c.svg"]);
+    assert_eq!(run.code, 0, "{run:?}");
+    let told = run.stdout.lines().last().unwrap();
+    assert!(told.starts_with("NOT OF THIS SET"), "{run:?}");
+    for page in [4, 5] {
+        let name = format!("c-{page}.svg");
+        assert!(told.contains(&name), "{run:?}");
+        // It is not known to be ours: it is left.
+        let left = fs::read_to_string(folder.path().join(&name)).unwrap();
+        assert_eq!(left, "old");
+    }
+}
+
+#[test]
 fn a_card_of_two_garages_is_refused_and_nothing_is_written() {
     let folder = tempfile::tempdir().unwrap();
     let other = program::scene("coupe-full-rise");

@@ -102,14 +102,29 @@ pub(super) fn write(
         };
         said += &wrote(path, &what);
     }
-    let next = numbered(out, files.len() + 1);
-    if format.is_a_file_a_page() && next.exists() {
-        said += &format!(
-            "{} and what follows it are of an earlier, longer set: throw them away\n",
-            on_one_line(&next.display().to_string())
-        );
+    if format.is_a_file_a_page() {
+        said += &stale(out, files.len());
     }
     Ok(said)
+}
+
+/// Files that have the names of further pages: those of an earlier, longer set carry marks that no
+/// longer hold, but whether they are that only the person can tell. So each is named, and none is
+/// removed.
+fn stale(out: &Path, pages: usize) -> String {
+    let left: Vec<String> = (pages + 1..)
+        .map(|page| numbered(out, page))
+        .take_while(|path| path.exists())
+        .map(|path| on_one_line(&path.display().to_string()))
+        .collect();
+    if left.is_empty() {
+        return String::new();
+    }
+    format!(
+        "NOT OF THIS SET, of an earlier, longer one: {}: throw them away, what they say may no \
+         longer hold\n",
+        left.join(", ")
+    )
 }
 
 /// What was written where, on a line.

@@ -42,8 +42,9 @@ fn care(never: Never) -> [String; 7] {
         "Then lower onto the lock: both carriages on the same lock, both latches in, seen on both \
          sides. Nobody goes under before that."
             .into(),
-        "To come down: climb off the lock to the vehicle's RELEASE and no farther, pull both \
-         latches, see both out, then lower with nobody under or beside it."
+        "To come down: climb off the lock only as far as the vehicle's page says (to RELEASE, off \
+         its highest safe lock), pull both latches, see both out, then lower with nobody under or \
+         beside it."
             .into(),
         "This card is for the bay as its file says. Another load, tyre size, pad, adapter, light, \
          door, opener or shim needs a new card: the input number below must be that of the newest \

@@ -6,6 +6,7 @@
 
 mod care;
 mod come_down;
+mod differs;
 mod door;
 mod edge;
 mod meets;

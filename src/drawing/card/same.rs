@@ -2,23 +2,26 @@
 //!
 //! Each field is named: a new one can't be forgotten, since the compiler then asks for it here.
 
+use std::fmt::Debug;
+
 use super::Entry;
-use crate::bay::{Garage, Lift};
-use crate::units::{Length, show_quantity};
+use super::differs::{exactly, where_and_what};
+use crate::bay::{Garage, Lift, UnitSystem};
+use crate::units::Length;
 
 /// What differs between two bays of which one card was asked.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Difference {
     /// The first bay, and the one that differs from it.
     pub files: [String; 2],
-    /// What differs, in words; lengths with both values.
+    /// What differs, in words, with both values where they are told in a few.
     pub what: Vec<String>,
 }
 
 /// What differs; none where a card may carry both.
 pub(super) fn difference(first: &Entry<'_>, other: &Entry<'_>) -> Option<Difference> {
     let (a, b) = (first.bay, other.bay);
-    let mut found = Found(Vec::new());
+    let mut found = Found(Vec::new(), a.units);
     found.plain("units of the file", &a.units, &b.units);
     garage(&mut found, &a.garage, &b.garage);
     lift(&mut found, &a.lift, &b.lift);
@@ -30,19 +33,28 @@ pub(super) fn difference(first: &Entry<'_>, other: &Entry<'_>) -> Option<Differe
     })
 }
 
-struct Found(Vec<String>);
+struct Found(Vec<String>, UnitSystem);
 
 impl Found {
-    fn plain<T: PartialEq>(&mut self, name: &str, a: &T, b: &T) {
+    fn plain<T: PartialEq + Debug>(&mut self, name: &str, a: &T, b: &T) {
         if a != b {
-            self.0.push(name.into());
+            self.0
+                .push(format!("{name}{}", where_and_what(a, b, self.1)));
+        }
+    }
+
+    fn list<T: PartialEq + Debug>(&mut self, name: &str, a: &[T], b: &[T]) {
+        if a.len() == b.len() {
+            self.plain(name, &a, &b);
+        } else {
+            self.0
+                .push(format!("{name} ({} and {} of them)", a.len(), b.len()));
         }
     }
 
     fn length(&mut self, name: &str, a: Length, b: Length) {
         if a != b {
-            // In one unit, as fine as it takes to tell them apart.
-            let show = |one: Length| show_quantity(crate::units::Kind::Length, one.m());
+            let show = |one: Length| exactly(one, self.1);
             self.0.push(format!("{name} ({} and {})", show(a), show(b)));
         }
     }
@@ -66,7 +78,7 @@ fn garage(found: &mut Found, a: &Garage, b: &Garage) {
     found.plain("garage.floor", floor, &b.floor);
     found.plain("garage.door", door, &b.door);
     found.plain("garage.opener", opener, &b.opener);
-    found.plain("garage.obstacles", obstacles, &b.obstacles);
+    found.list("garage.obstacles", obstacles, &b.obstacles);
 }
 
 fn lift(found: &mut Found, a: &Lift, b: &Lift) {
@@ -118,7 +130,7 @@ fn lift(found: &mut Found, a: &Lift, b: &Lift) {
     found.plain("lift.arms", arms, &b.arms);
     found.plain("lift.pad", pad, &b.pad);
     found.length("lift.travel", *travel, b.travel);
-    found.plain("lift.locks", locks, &b.locks);
+    found.list("lift.locks", locks, &b.locks);
     found.length("lift.set_overtravel", *set_overtravel, b.set_overtravel);
     found.length(
         "lift.release_overtravel",

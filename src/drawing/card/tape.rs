@@ -384,7 +384,7 @@ impl Strip<'_> {
         let here = |at: f64| {
             at >= self.from - 1e-9 && (at < self.to - 1e-9 || (is_last && at <= self.to + 1e-9))
         };
-        let show = |at: f64| length(Length::metres(at), self.ruler.units, Rounding::Nearest);
+        let show = |at: f64| both(Length::metres(at), self.ruler.units, Rounding::Nearest);
         let width = right - self.left - LABELS - 1.0;
         let mut labels: Vec<(f64, Vec<String>, Option<Kind>)> = Vec::new();
         let edge = |at: f64, what: &str| {

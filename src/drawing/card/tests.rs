@@ -392,17 +392,43 @@ fn another_garage_lift_or_slab_is_refused_by_name() {
         "{what}"
     );
     let what = changed(|bay| bay.lift.carriage.marked_edge = Length::inches(35.0));
-    assert_eq!(what, "lift.carriage");
+    assert_eq!(what, "lift.carriage.marked_edge (36.25 in and 35 in)");
     let what = changed(|bay| {
         bay.lift.locks.pop();
         bay.garage.obstacles.clear();
     });
-    assert_eq!(what, "garage.obstacles, lift.locks");
+    assert_eq!(
+        what,
+        "garage.obstacles (2 and 0 of them), lift.locks (15 and 14 of them)"
+    );
     // A slab that is known to be thin under one vehicle is as thin under the next.
     let what = changed(|bay| bay.slab = scene("thin-slab").slab);
-    assert_eq!(what, "slab");
+    assert!(what.starts_with("slab"), "{what}");
     let what = changed(|bay| bay.units = crate::bay::UnitSystem::Metric);
-    assert_eq!(what, "units of the file");
+    assert_eq!(what, "units of the file (Imperial and Metric)");
+    let what = changed(|bay| bay.lift.locks[3] = Length::inches(29.0));
+    assert!(
+        what.starts_with("lift.locks (") && what.ends_with("in and 29 in)"),
+        "{what}"
+    );
+    let what = changed(|bay| bay.lift.name = "Another".into());
+    assert!(
+        what.starts_with("lift.name (\"") && what.ends_with("\"Another\")"),
+        "{what}"
+    );
+
+    // A metric file is told of in millimetres.
+    let mut wider = scene("coupe-full-rise");
+    wider.garage.width = Length::metres(wider.garage.width.m() + 0.001);
+    let bays = Bays::of(vec![("a", scene("coupe-full-rise")), ("b", wider)]);
+    let Err(CardError::Differs(difference)) = bays.pages(Paper::A4) else {
+        panic!("another garage");
+    };
+    let what = difference.what.join(", ");
+    assert!(
+        what.starts_with("garage.width (") && what.ends_with(" mm)"),
+        "{what}"
+    );
 
     let twice = Bays::of(vec![
         ("a", scene("tall-pickup")),

@@ -64,7 +64,10 @@ fn pages(order: &Order<'_>, of: usize) -> Result<Vec<Sheet>, TooSmall> {
         Ok(())
     };
     put(COMMISSIONING, "RECORD", &commissioning(order))?;
-    put(YEARLY, "YEARLY", &yearly::pieces())?;
+    // A lift that can't be used here has no years to be inspected in.
+    if stops::of_the_lift(order).is_empty() {
+        put(YEARLY, "YEARLY", &yearly::pieces())?;
+    }
     Ok(pages)
 }
 

@@ -137,6 +137,7 @@ fn a_lift_that_is_stopped_in_its_place_is_not_even_raised_empty() {
             "latch l",
             "torque when set",
             "plumb across",
+            "signature",
         ] {
             assert!(!written.contains(open), "{name}: {open}");
         }
