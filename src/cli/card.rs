@@ -2,7 +2,8 @@
 
 use std::path::PathBuf;
 
-use super::files::{Input, can_be_written};
+use super::files::can_be_written;
+use super::inputs::Input;
 use super::load::{Loaded, load};
 use super::sheets::{studied, write};
 use super::terminal::print;

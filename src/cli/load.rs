@@ -4,7 +4,8 @@ use std::path::Path;
 use std::sync::Arc;
 
 use super::Failure;
-use super::files::{Input, Once, bay_file};
+use super::files::{Once, bay_file};
+use super::inputs::Input;
 use crate::bay::Bay;
 use crate::bayfile;
 use crate::diagnostics::Diagnostic;

@@ -12,6 +12,7 @@ mod compare;
 pub(crate) mod files;
 #[cfg(any(feature = "viewer", all(test, feature = "panels")))]
 pub(crate) mod hand_over;
+mod inputs;
 mod layout;
 mod load;
 mod model;

@@ -3,7 +3,8 @@
 use std::path::{Path, PathBuf};
 
 use super::arguments::PaperName;
-use super::files::{Input, can_be_written, replace_all};
+use super::files::{can_be_written, replace_all};
+use super::inputs::Input;
 use super::terminal::note;
 use super::{Failure, load::Loaded};
 use crate::clearance::{Study, study_on};

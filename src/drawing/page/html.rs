@@ -66,11 +66,27 @@ const fn class(tone: Tone) -> &'static str {
     }
 }
 
+/// So many notes to a table stand below it as they are.
+const FEW: usize = 4;
+
 fn body(blocks: &[Block]) -> String {
     let mut out = String::new();
+    let mut has_table = false;
     // Neighbours of one kind make a list.
     for run in blocks.chunk_by(|a, b| kind(a) == kind(b)) {
+        // Many notes to a table are a fold of their own: what they are notes to says it in short.
+        let is_fold = has_table && run.len() > FEW;
+        has_table |= matches!(run.first(), Some(Block::Table { .. }));
         let (open, close) = match run.first() {
+            Some(Block::Item(_)) if is_fold => {
+                // Writing to a string cannot fail.
+                let _ = write!(
+                    out,
+                    "<details open><summary>{} notes to it</summary>",
+                    run.len()
+                );
+                ("<ul>", "</ul></details>")
+            }
             Some(Block::Item(_)) => ("<ul>", "</ul>"),
             Some(Block::Entry(..)) => ("<dl>", "</dl>"),
             _ => ("", ""),
@@ -191,6 +207,19 @@ mod tests {
             let all = chapter.heading + &chapter.body;
             assert!(!all.contains("<script") && !all.contains("' &"), "{all}");
         }
+    }
+
+    #[test]
+    fn many_notes_to_a_table_fold_and_cautions_never_do() {
+        let notes = |count: usize| vec![Block::Item("a".into()); count];
+        let table = Block::Table {
+            head: Vec::new(),
+            rows: Vec::new(),
+        };
+        let folds = |blocks: &[Block]| chapters(blocks)[0].body.contains("<details");
+        assert!(!folds(&notes(20)), "without a table nothing folds");
+        assert!(!folds(&[vec![table.clone()], notes(FEW)].concat()));
+        assert!(folds(&[vec![table], notes(FEW + 1)].concat()));
     }
 
     #[test]
