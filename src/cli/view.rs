@@ -68,7 +68,9 @@ fn open_compared(file: &Path, bytes: &[u8]) -> Result<Result<(), Fault>, Failure
         ));
     };
     let presets = Arc::new(Folder::of(file));
-    let compared = Compared::new(options, matrix, presets);
+    let own = std::path::absolute(file).unwrap_or_else(|_| file.into());
+    // Presets of the program's own lie in no file.
+    let compared = Compared::new(options, matrix, presets).of_file(&own, Path::is_file);
     Ok(viewer::open_compared(
         &file.with_file_name(name),
         text,

@@ -68,6 +68,20 @@ pub fn table(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     let Some(compared) = &desk.compared else {
         return;
     };
+    if compared.is_stale {
+        let screen = style::screen(&desk.settings);
+        ui.colored_label(
+            style::egui_colour(screen.error),
+            "OLD: a file that went into this table changed on disk. What stands here is of what it said \
+             before; no row can be opened until it is made anew.",
+        );
+        let stale = Some(style::egui_colour(screen.stale));
+        ui.visuals_mut().override_text_color = stale;
+    }
+    // The table lies over what is told elsewhere.
+    if let Some(notice) = desk.notices.iter().rfind(|notice| notice.is_error) {
+        ui.label(RichText::new(&notice.text).strong());
+    }
     ui.label(RichText::new(&compared.says).strong());
     let rows = compared.rows();
     ui.horizontal_wrapped(|ui| {
@@ -138,7 +152,12 @@ const fn order(sort: Sort) -> &'static str {
 fn line(ui: &mut Ui, desk: &Desk, pick: Pick, row: &Row, out: &mut Vec<Action>) {
     let screen = style::screen(&desk.settings);
     ui.label(&row.room);
-    let open = ui.button(format!("{}, {}", row.lift, row.vehicle));
+    let can_open = desk
+        .compared
+        .as_ref()
+        .is_some_and(|compared| !compared.is_stale);
+    let name = Button::new(format!("{}, {}", row.lift, row.vehicle));
+    let open = ui.add_enabled(can_open, name);
     if open.on_hover_text("Open this bay").clicked() {
         out.push(Action::OpenCell(pick));
     }

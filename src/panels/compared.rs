@@ -1,5 +1,8 @@
 //! Which combinations were compared, and how are they listed?
 
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+
 use super::document::Presets;
 use crate::bayfile::options::{Options, Pick, TextError};
 use crate::choose::Matrix;
@@ -13,6 +16,12 @@ pub struct Compared {
     pub matrix: Matrix,
     /// The choice and why, in words; counts all combinations, whatever is listed.
     pub says: String,
+    /// The file of options; none where it lies in none.
+    pub path: Option<PathBuf>,
+    /// The files that went in, as far as they lie on disk.
+    pub files: BTreeSet<PathBuf>,
+    /// A file that went in is another by now: what is listed is old.
+    pub is_stale: bool,
     /// True while the table is shown.
     pub is_open: bool,
     /// The order of the rows.
@@ -40,11 +49,38 @@ impl Compared {
             says: says(&options, &matrix),
             options,
             matrix,
+            path: None,
+            files: BTreeSet::new(),
+            is_stale: false,
             is_open: true,
             sort: Sort::default(),
             filter: String::new(),
             presets,
         }
+    }
+
+    /// The same, of a file of options and the files beside it; `lies` says whether a file is on disk:
+    /// presets of the program's own are not.
+    #[must_use]
+    pub fn of_file(mut self, path: &Path, lies: impl Fn(&Path) -> bool) -> Self {
+        let names = self.matrix.texts.iter().map(|source| source.name.as_str());
+        let beside = names.map(|name| path.with_file_name(name));
+        self.files = std::iter::once(path.to_path_buf())
+            .chain(beside)
+            .filter(|file| lies(file))
+            .collect();
+        self.path = Some(path.into());
+        self
+    }
+
+    /// What a combination is called: where, which lift, which vehicle.
+    #[must_use]
+    pub fn name(&self, pick: Pick) -> Option<String> {
+        let cell = self.matrix.cells.iter().find(|cell| cell.pick == pick)?;
+        let row = Row::of(&self.options, cell);
+        let names = [row.room, row.lift, row.vehicle];
+        let named: Vec<String> = names.into_iter().filter(|name| !name.is_empty()).collect();
+        Some(named.join(", "))
     }
 
     /// The rows that are listed, in their order, each with what it stands for.

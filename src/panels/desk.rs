@@ -72,6 +72,8 @@ pub struct Desk {
     pub leaving: Option<Box<Action>>,
     /// To that question the answer was to save first.
     pub leaves_when_saved: bool,
+    /// What the bay is called where it comes from a table of combinations.
+    pub label: Option<String>,
     /// What tape readings say of the posts; none while nobody asked.
     pub as_built: Option<AsBuilt>,
     /// What was compared; none while no file of options is open.
@@ -111,6 +113,7 @@ impl Desk {
             show: Show::default(),
             leaving: None,
             leaves_when_saved: false,
+            label: None,
             as_built: None,
             compared: None,
             on: None,

@@ -6,7 +6,7 @@ use bayrise::bayfile::options;
 use bayrise::bayfile::presets::{PresetError, PresetSource};
 use bayrise::choose::{Asked, matrix};
 use bayrise::clearance::Verdict;
-use bayrise::panels::{Action, Compared, Desk, compare_table};
+use bayrise::panels::{Action, Compared, Desk, compare_table, overlay};
 use bayrise::report::compare::Sort;
 use egui_kittest::kittest::Queryable;
 
@@ -115,4 +115,38 @@ fn rows_are_put_in_order_and_left_out_but_the_choice_stays() {
     let compared = desk.compared.as_ref().unwrap();
     assert!(compared.rows().len() < compared.count() && !compared.rows().is_empty());
     assert_eq!(compared.says, says);
+}
+
+#[test]
+fn an_old_table_says_so_and_opens_no_row() {
+    let mut desk = compared("short-or-tall.ron");
+    let pick = desk.compared.as_ref().unwrap().matrix.cells[0].pick;
+    desk.compared.as_mut().unwrap().is_stale = true;
+    let before = desk.document.text().to_owned();
+    desk.apply(Action::OpenCell(pick));
+    desk.apply(Action::CellBeside(pick));
+    assert_eq!(desk.document.text(), before);
+    assert!(desk.beside.is_none());
+    let mut harness = window(desk, [1900.0, 1000.0]);
+    assert!(
+        painted(&harness)
+            .iter()
+            .any(|text| text.text.starts_with("OLD:"))
+    );
+    let beside: Vec<_> = harness.get_all_by_label("beside").collect();
+    assert!(beside.len() > 1);
+    beside[0].click();
+    harness.run();
+    assert_eq!(harness.state().asked, []);
+}
+
+#[test]
+fn a_combination_beside_the_open_bay_goes_by_its_name() {
+    let mut desk = compared("short-or-tall.ron");
+    let pick = desk.compared.as_ref().unwrap().matrix.cells[0].pick;
+    desk.apply(Action::CellBeside(pick));
+    let other = &desk.beside.as_ref().unwrap().desk;
+    let name = desk.compared.as_ref().unwrap().name(pick).unwrap();
+    assert_eq!(overlay::head_lines(other)[0].words, name);
+    assert!(other.verdict.is_some());
 }

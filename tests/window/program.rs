@@ -51,7 +51,23 @@ impl Program {
         Self::start(screen, file, None, extra)
     }
 
+    /// The same on a file of options for a bay file.
+    pub(crate) fn open_table(screen: &Screen, options: &Path, base: &str) -> Self {
+        Self::start_named(screen, options, None, &[], base)
+    }
+
     fn start(screen: &Screen, file: &Path, other: Option<&Path>, extra: &[(&str, &str)]) -> Self {
+        let name = file.file_name().unwrap().to_str().unwrap();
+        Self::start_named(screen, file, other, extra, name)
+    }
+
+    fn start_named(
+        screen: &Screen,
+        file: &Path,
+        other: Option<&Path>,
+        extra: &[(&str, &str)],
+        name: &str,
+    ) -> Self {
         let home = file.parent().unwrap().join("home");
         std::fs::create_dir_all(&home).unwrap();
         let mut child = command(Some(screen.display()), &home)
@@ -81,7 +97,6 @@ impl Program {
         program.wait_until("the first picture is drawn", |said| {
             said.iter().any(|line| line.contains("frame 3 is drawn"))
         });
-        let name = file.file_name().unwrap().to_str().unwrap();
         let start = Instant::now();
         while !screen.focus(name) {
             assert!(start.elapsed() < PATIENCE, "no window named {name}");

@@ -27,7 +27,7 @@ impl Desk {
     }
 
     /// Takes it away again.
-    pub(super) fn take_beside_away(&mut self) {
+    pub fn take_beside_away(&mut self) {
         self.beside = None;
         self.bounds_m = self.own_bounds_m;
         if let Some(sight) = self.sight {

@@ -21,6 +21,8 @@ const NEW_BAY: [&str; 2] = ["tall-columns-11-10", "estate"];
 impl Desk {
     pub(super) fn edit(&mut self, change: impl FnOnce(&mut Document) -> Result<(), EditError>) {
         self.leaves_when_saved = false;
+        // It is no longer the bay of that name.
+        self.label = None;
         if let Err(why) = change(&mut self.document) {
             self.notices.push(Notice {
                 is_error: true,
@@ -81,14 +83,16 @@ impl Desk {
 
     /// Opens a combination of what was compared.
     fn open_cell(&mut self, pick: Pick) {
-        let Some(compared) = &mut self.compared else {
+        let Some(compared) = self.compared.as_mut().filter(|compared| !compared.is_stale) else {
             return;
         };
         let (is_error, text) = match compared.text(pick) {
             Ok(text) => {
                 compared.is_open = false;
+                let name = compared.name(pick);
                 self.document.start_over(text, compared.presets());
                 self.forget_study();
+                self.label = name;
                 let said =
                     "This bay is the one compared, as a file of its own; it is not saved yet.";
                 (false, said.to_owned())
@@ -100,13 +104,15 @@ impl Desk {
 
     /// Puts a combination of what was compared beside the open bay.
     pub(super) fn cell_beside(&mut self, pick: Pick) {
-        let Some(compared) = &self.compared else {
+        let Some(compared) = self.compared.as_ref().filter(|compared| !compared.is_stale) else {
             return;
         };
         match compared.text(pick) {
             Ok(text) => {
                 let document = Document::new(None, text, None, compared.presets());
-                self.put_beside(Self::new(document));
+                let mut other = Self::new(document);
+                other.label = compared.name(pick);
+                self.put_beside(other);
                 self.compare(|compared| compared.is_open = false);
             }
             Err(why) => self.tell(no_bay(&why)),
@@ -140,6 +146,7 @@ impl Desk {
     /// A study of the last document must never be taken for one of this.
     pub(super) fn forget_study(&mut self) {
         self.verdict = None;
+        self.label = None;
         self.here = None;
         self.picked = None;
         self.asked = None;

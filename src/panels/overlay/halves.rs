@@ -80,15 +80,17 @@ pub fn head_lines(desk: &Desk) -> Vec<HeadLine> {
         Some(_) => format!("Highest safe: {}", said.safe_lock()),
         None => said.safe_lock(),
     };
-    vec![
-        plain(said.title()),
+    let mut lines = vec![
+        plain(desk.label.clone().unwrap_or_else(|| said.title())),
         plain(said.vehicle_on_lift()),
         HeadLine {
             state: Some(verdict::state(found)),
             words: safe,
         },
         HeadLine { state: here, words },
-    ]
+    ];
+    lines.extend(said.not_checked_short().map(plain));
+    lines
 }
 
 fn head(painter: &Painter, half: Rect, desk: &Desk) {

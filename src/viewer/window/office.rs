@@ -5,6 +5,7 @@
 
 mod known;
 mod neighbour;
+mod table;
 
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -28,6 +29,7 @@ use crate::panels::{Action, Desk, Document, Wish};
 pub(super) use known::Lies;
 use known::{Before, Known};
 use neighbour::Neighbour;
+use table::Table;
 
 /// Something about the window itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -55,6 +57,7 @@ pub(super) struct Office {
     watch: Option<Watch>,
     watched: Watched,
     neighbour: Neighbour,
+    table: Table,
     known: Known,
     recent_place: Option<PathBuf>,
     recent_written: Vec<PathBuf>,
@@ -79,6 +82,7 @@ impl Office {
             watch: None,
             watched: Watched::default(),
             neighbour: Neighbour::default(),
+            table: Table::default(),
             known: Known::default(),
             recent_place,
             recent_written: desk.recent.clone(),
@@ -158,6 +162,7 @@ impl Office {
             }
             Mail::OnDisk(path, text) => {
                 self.neighbour.looked(&path, Ok(text.clone()), desk);
+                self.compare_anew(desk);
                 if desk.document.path() == Some(&path) {
                     self.known.looked(text, desk);
                 }
@@ -165,6 +170,7 @@ impl Office {
             }
             Mail::Gone(path, why) => {
                 self.neighbour.looked(&path, Err(why.clone()), desk);
+                self.compare_anew(desk);
                 if desk.document.path() == Some(&path) {
                     let is_there = path.symlink_metadata().is_ok();
                     self.known.is_gone(is_there, &why, desk);
@@ -173,6 +179,7 @@ impl Office {
             }
             Mail::PresetNoticed => {
                 self.neighbour.preset_noticed(desk);
+                self.compare_anew(desk);
                 if !desk.document.presets_are_as_read() {
                     desk.document.presets_changed();
                     let text = "A preset beside the file changed on disk and was read again.";
@@ -184,9 +191,12 @@ impl Office {
             Mail::Beside(other) => desk.put_beside(*other),
             Mail::Trouble(text) => tell(desk, true, text),
             Mail::Told(text) => tell(desk, false, text),
-            Mail::Compared(compared) => {
-                desk.notices
-                    .retain(|notice| !notice.text.starts_with("Comparing"));
+            Mail::Compared(mut compared) => {
+                desk.notices.retain(|notice| {
+                    !notice.text.starts_with("Comparing")
+                        && !notice.text.ends_with("until it is made anew.")
+                });
+                Table::renewed(&mut compared, desk.compared.as_deref());
                 desk.compared = Some(compared);
             }
             other @ Mail::Studied(..) => return Some(other),
@@ -201,6 +211,7 @@ impl Office {
         }
         self.drawer.keep(desk);
         self.neighbour.keep(desk, &self.post);
+        self.table.keep(desk, &self.post);
         let document = &desk.document;
         if self.watched.file.as_deref() != document.path()
             || self.watched.generation != document.generation()
@@ -339,7 +350,9 @@ impl Office {
                 Ok(read) => {
                     let asked = Asked { on, inverse: false };
                     let matrix = matrix(&read, &*presets, asked, &|| ());
-                    Mail::Compared(Box::new(Compared::new(read, matrix, presets)))
+                    let compared =
+                        Compared::new(read, matrix, presets).of_file(&path, Path::is_file);
+                    Mail::Compared(Box::new(compared))
                 }
                 Err(faults) => {
                     let first = faults.first().map(ToString::to_string).unwrap_or_default();
@@ -347,6 +360,15 @@ impl Office {
                 }
             });
         });
+    }
+
+    /// Makes the table anew where a file that went into it is another by now.
+    fn compare_anew(&self, desk: &mut Desk) {
+        if let Some(path) = self.table.noticed(desk)
+            && let Ok(text) = files::read(&path)
+        {
+            self.compare(&path, text, desk);
+        }
     }
 
     /// Watches the file that was opened and looks for what a crash left beside it.
@@ -363,6 +385,7 @@ impl Office {
             watch.look();
         }
         self.neighbour.look();
+        self.table.look();
     }
 
     /// What was asked for by way of a dialog.

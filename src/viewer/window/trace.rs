@@ -58,7 +58,7 @@ pub(super) fn state(desk: &Desk) -> String {
     format!(
         "state: verdict={verdict}; current={}; at-lock={at}; travel={:.4}; here={here}; door={:.2}; \
          unsaved={}; text={}; notices={}; offer={}; asks={}; faults={}; \
-         section={}; beside={}",
+         section={}; beside={}; table={}",
         desk.is_current(),
         desk.rise.travel_m,
         desk.door,
@@ -70,6 +70,11 @@ pub(super) fn state(desk: &Desk) -> String {
         desk.document.read().err().map_or(0, <[_]>::len),
         desk.settings.section.map_or("-", Section::word),
         beside(desk),
+        match &desk.compared {
+            None => "-",
+            Some(compared) if compared.is_stale => "old",
+            Some(_) => "there",
+        },
     )
 }
 

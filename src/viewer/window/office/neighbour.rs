@@ -65,7 +65,7 @@ impl Neighbour {
             }
             Err(why) => {
                 // Nothing is shown of a file that is not there.
-                desk.beside = None;
+                desk.take_beside_away();
                 tell(desk, true, format!("{name} is not shown any more: {why}."));
             }
         }
