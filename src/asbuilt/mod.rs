@@ -13,6 +13,7 @@
 mod adjust;
 mod contact;
 mod eigen;
+mod faces;
 mod places;
 mod plumb;
 mod reliability;
@@ -162,9 +163,13 @@ impl AsBuilt {
 pub fn as_built(bay: &Bay, measured: &Measured) -> Result<AsBuilt, Vec<Diagnostic>> {
     let planned = Planned::of(bay);
     misread(&planned, measured, bay.units)?;
-    let longer = plumb::longer_than_the_column(bay, measured);
-    if !longer.is_empty() {
-        return Err(longer);
+    let refused = [
+        plumb::longer_than_the_column(bay, measured),
+        faces::of_turned_columns(bay, measured),
+    ]
+    .concat();
+    if !refused.is_empty() {
+        return Err(refused);
     }
     let found = snoop::fit(&planned, measured).map_err(|why| vec![not_fixed(&why)])?;
     let fit = &found.adjusted;

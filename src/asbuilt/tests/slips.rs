@@ -145,13 +145,34 @@ fn k_and_l_of_turned_columns_lie_on_their_faces() {
     assert!((l - DVec2::new(across + middle - x, line - y)).length() < 1e-9);
 }
 
+/// The sheets mark K and L on the post line; a turned column's face lies elsewhere.
+#[test]
+fn readings_to_the_faces_of_turned_columns_are_refused() {
+    let mut bay = test_bay();
+    let planned = Planned::of(&bay);
+    let over = Over::Between(Mark::Face(Side::Left), Mark::Face(Side::Right));
+    let reading = planned.row(over, &planned.start()).computed;
+    let mut measured = read_at(&planned, &usual(), &planned.start());
+    measured.tape.push(crate::bay::Taken {
+        over,
+        reading: Length::metres(reading),
+        tolerance: Length::mm(2.0),
+        place: None,
+    });
+    assert!(as_built(&bay, &measured).is_ok());
+    bay.lift.column.turned = crate::units::Angle::degrees(-30.0);
+    let refused = as_built(&bay, &measured).err().unwrap();
+    assert_eq!(refused.len(), 1);
+    assert!(refused[0].help.as_deref().unwrap().contains("base plates"));
+}
+
 /// A room that is 30 mm narrower than the bay file has it is told as that, and not as a dozen tapes.
 #[test]
 fn a_wrong_room_is_told_as_the_room() {
     let bay = test_bay();
     let planned = Planned::of(&bay);
     let mut narrow = bay.clone();
-    narrow.garage.width = narrow.garage.width - Length::mm(60.0);
+    narrow.garage.width -= Length::mm(60.0);
     let measured = read_at(&Planned::of(&narrow), &usual(), &planned.start());
     let built = as_built(&bay, &measured).unwrap();
     let found = findings(&bay, &measured, &built);

@@ -145,11 +145,14 @@ fn pass(
     changed
 }
 
+/// The camera of the open bay, or of the one beside it.
+type Either = Or<(With<SceneCamera>, With<OtherCamera>)>;
+
 /// Gives the rest of the window, beside the panels, to the engine's cameras.
 pub(super) fn place_view(
     view: Res<View>,
     window: Single<&Window, With<PrimaryWindow>>,
-    mut cameras: Query<(&mut Camera, Has<OtherCamera>), Or<(With<SceneCamera>, With<OtherCamera>)>>,
+    mut cameras: Query<(&mut Camera, Has<OtherCamera>), Either>,
 ) {
     let Some(rect) = view.rect else { return };
     let place = |rect| viewport(rect, view.scale, window.physical_size());
