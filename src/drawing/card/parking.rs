@@ -36,15 +36,21 @@ pub(super) fn lines(bay: &Bay, study: &Study) -> (String, bool) {
     } else {
         format!("Front {}, rear {}", across(front.x), across(rear.x))
     };
-    let yaw = (parking.repeat_yaw.in_degrees() * 100.0 + 1e-6).floor() / 100.0;
+    let Some(marks) = out.stop_marks else {
+        let text = "the marks to park by can't be set: do not raise it before they can".into();
+        return (text, false);
+    };
+    // The study counts the box once, for marks and driver together.
+    let left = marks.left_for_driver(bay);
+    let yaw = (left.yaw_rad.to_degrees() * 100.0 + 1e-6).floor() / 100.0;
     let text = format!(
         "{way}. Lines under the middles of the tyres, from the inner face of the door wall: front \
-         {}, rear {}. {sideways}. No farther off than {} along, {} across and {yaw} deg askew: \
-         else park again.",
+         {}, rear {}. {sideways}. No farther off the lines than {} along, {} across and {yaw} deg \
+         askew: else park again.",
         line(front.y),
         line(rear.y),
-        room(parking.repeat_along),
-        room(parking.repeat_across),
+        room(Length::metres(left.along_m)),
+        room(Length::metres(left.across_m)),
     );
     (text, true)
 }
