@@ -73,7 +73,11 @@ pub(crate) fn as_built(
     readings: &Path,
     on: Option<Date>,
 ) -> Result<String, String> {
-    let said = |failure: Failure| failure.said().trim_end_matches('.').to_owned();
+    // A window has room for the first fault.
+    let said = |failure: Failure| match &failure {
+        Failure::Faults(faults) if !faults.is_empty() => faults[0].to_string(),
+        _ => failure.said().trim_end_matches('.').to_owned(),
+    };
     let loaded = of_bytes(file, text).map_err(said)?;
     let options = asbuilt::AsBuiltOptions {
         file: file.into(),

@@ -51,13 +51,19 @@ struct Ruler {
 /// in both systems, the file's alone is shown.
 pub(super) fn pages(card: &Card<'_>, frame: &Frame) -> Option<Vec<Sheet>> {
     let mut marks = marks(card);
-    laid(card, frame.clone(), &marks).or_else(|| {
+    cut(card, frame, &marks).or_else(|| {
         marks.iter_mut().for_each(|mark| mark.reads.truncate(1));
-        laid(card, frame.clone(), &marks)
+        cut(card, frame, &marks)
     })
 }
 
-fn laid(card: &Card<'_>, frame: Frame, marks: &[Mark]) -> Option<Vec<Sheet>> {
+/// Cut where the labels leave room: in as few strips as can be.
+fn cut(card: &Card<'_>, frame: &Frame, marks: &[Mark]) -> Option<Vec<Sheet>> {
+    (0..=3).find_map(|more| laid(card, frame.clone(), marks, f64::from(more)))
+}
+
+/// In as few strips as the paper allows and some more.
+fn laid(card: &Card<'_>, frame: Frame, marks: &[Mark], more: f64) -> Option<Vec<Sheet>> {
     let first = card.entries.first()?;
     let (units, lift) = (first.bay.units, &first.bay.lift);
     let frame = told(card, frame, units);
@@ -92,7 +98,7 @@ fn laid(card: &Card<'_>, frame: Frame, marks: &[Mark]) -> Option<Vec<Sheet>> {
     let first_step = steps(edge, step_m).floor();
     let count = steps(top_m, step_m).floor() + 1.0 - first_step;
     // Strips of much the same length: none is too short for its labels.
-    let strips = (count * step_m / strip_m - 1e-9).ceil();
+    let strips = (count * step_m / strip_m - 1e-9).ceil() + more;
     let ruler = Ruler {
         units,
         step_m,
