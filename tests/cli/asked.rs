@@ -214,7 +214,7 @@ fn a_layout_in_full_size_is_written_and_pages_of_an_earlier_set_are_pointed_out(
     assert_eq!(bayrise_in(folder.path(), &alias).code, 0);
     let fewer = [&["layout", bay.as_str(), "t.svg"], &on[..]].concat();
     let run = bayrise_in(folder.path(), &fewer);
-    assert!(run.stdout.contains("earlier, longer set"), "{run:?}");
+    assert!(run.stdout.contains("an earlier, longer one: t-"), "{run:?}");
     bayrise_in(
         folder.path(),
         &["layout", bay.as_str(), "t.pdf", "--full-size", "some"],
