@@ -162,7 +162,7 @@ fn line(ui: &mut Ui, desk: &Desk, pick: Pick, row: &Row, out: &mut Vec<Action>) 
         out.push(Action::OpenCell(pick));
     }
     let beside = ui
-        .button("beside")
+        .add_enabled(can_open, Button::new("beside"))
         .on_hover_text("Show this bay beside the open one");
     if beside.clicked() {
         out.push(Action::CellBeside(pick));
@@ -170,7 +170,7 @@ fn line(ui: &mut Ui, desk: &Desk, pick: Pick, row: &Row, out: &mut Vec<Action>) 
     let state = state(row.stands);
     let height = ui.text_style_height(&egui::TextStyle::Body);
     ui.horizontal(|ui| {
-        signs::show(ui, state, height, screen, false);
+        signs::show(ui, state, height, screen, !can_open);
         ui.label(state.word);
     });
     for words in [
@@ -184,6 +184,5 @@ fn line(ui: &mut Ui, desk: &Desk, pick: Pick, row: &Row, out: &mut Vec<Action>) 
     ] {
         ui.label(words);
     }
-    ui.add(egui::Label::new(&row.limited_by).truncate())
-        .on_hover_text(&row.limited_by);
+    ui.add(egui::Label::new(&row.limited_by).extend());
 }

@@ -137,6 +137,7 @@ fn an_old_table_says_so_and_opens_no_row() {
     assert!(beside.len() > 1);
     beside[0].click();
     harness.run();
+    assert_eq!(harness.state().asked, []);
     assert!(harness.state().desk.beside.is_none());
 }
 
