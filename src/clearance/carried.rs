@@ -174,30 +174,6 @@ impl<'a> Scene<'a> {
             .max(0.0)
     }
 
-    /// Whether the corner's own lift point lies in or on the part. A lift point above the sill is
-    /// reached through the body's side as it is drawn, so the pad is let into that part.
-    fn holds_point(
-        &self,
-        bay: &Bay,
-        part: &vehicle::VehiclePart,
-        corner: Corner,
-        solver: &mut Solver,
-    ) -> bool {
-        let index = vehicle::lift_point_at(corner, bay.parking.facing);
-        let point = Pose::at(vehicle::lift_point_m(&bay.vehicle, index));
-        let point = Body::of(
-            &Shape::Box {
-                half: DVec3::splat(1e-6),
-            },
-            &[point],
-            DVec3::ZERO,
-        );
-        match solver.gap(&point, DVec3::ZERO, &Body::exact(&part.solid)) {
-            Separation::Meet => true,
-            Separation::Apart(gap) => gap.upper <= ON_THE_POINT_M,
-        }
-    }
-
     fn touching(
         &self,
         bay: &Bay,
@@ -245,6 +221,12 @@ impl<'a> Scene<'a> {
                 .collect();
             for (index, (solid, _)) in self.parked.lift.iter().enumerate() {
                 if !near(index) {
+                    continue;
+                }
+                // Where it holds its own lift point it meets what that is on.
+                if let Role::Pad(corner) = solid.role
+                    && may_meet.holds(number, corner, || holds_point(bay, part, corner, solver))
+                {
                     continue;
                 }
                 let LiftPart {
@@ -296,11 +278,7 @@ impl<'a> Scene<'a> {
                                 Separation::Apart(gap) => gap.lower <= 0.0,
                             }
                     });
-                // Looked at last, since it matters to few pairs.
-                let own_point = touches
-                    && matches!(solid.role, Role::Pad(corner)
-                        if self.holds_point(bay, part, corner, solver));
-                if touches && !own_point {
+                if touches {
                     found.push(ContactFinding {
                         part: solid.name.clone(),
                         vehicle: part.solid.name.clone(),
@@ -351,6 +329,29 @@ impl Scene<'_> {
                 }
             }
         }
+    }
+}
+
+/// Whether the corner's own lift point lies in or on the part. A lift point above the sill is reached
+/// through the body's side as it is drawn, so the pad is let into that part.
+fn holds_point(
+    bay: &Bay,
+    part: &vehicle::VehiclePart,
+    corner: Corner,
+    solver: &mut Solver,
+) -> bool {
+    let index = vehicle::lift_point_at(corner, bay.parking.facing);
+    let point = Pose::at(vehicle::lift_point_m(&bay.vehicle, index));
+    let point = Body::of(
+        &Shape::Box {
+            half: DVec3::splat(1e-6),
+        },
+        &[point],
+        DVec3::ZERO,
+    );
+    match solver.gap(&point, DVec3::ZERO, &Body::exact(&part.solid)) {
+        Separation::Meet => true,
+        Separation::Apart(gap) => gap.upper <= ON_THE_POINT_M,
     }
 }
 

@@ -3,6 +3,8 @@
 //! Boxes about every place at once: what they keep apart is apart in each, so that most pairs are
 //! told far from each other once and not place by place.
 
+use std::cell::OnceCell;
+
 use super::Scene;
 use super::parked::{About, Part, are_strangers};
 use crate::bay::{Bay, Corner, Side};
@@ -36,6 +38,8 @@ pub(super) struct MayMeet {
     vehicle: Vec<u16>,
     /// For each kind of lift part the other kinds.
     each_other: [u16; ROLES.len()],
+    /// For each vehicle part whether a corner's own lift point is on it, once asked.
+    holds: Vec<[OnceCell<bool>; 4]>,
 }
 
 impl MayMeet {
@@ -83,7 +87,14 @@ impl MayMeet {
         Self {
             vehicle,
             each_other,
+            holds: parts.iter().map(|_| Default::default()).collect(),
         }
+    }
+
+    /// Whether a corner's own lift point is on a vehicle part: the same wherever the vehicle stands,
+    /// so that it is asked once.
+    pub(super) fn holds(&self, part: usize, corner: Corner, ask: impl FnOnce() -> bool) -> bool {
+        *self.holds[part][corner.index()].get_or_init(ask)
     }
 
     /// Whether a vehicle part may come near any lift part.
