@@ -2,8 +2,9 @@
 //!
 //! Lift, change and garage are chosen; the vehicles are what they are chosen for. First counts how
 //! many of the vehicles get a safe lock at all; then how high the worst of them goes, differences
-//! below [`AS_HIGH_M`] left out; then the price, where none is missing. What these don't part is
-//! equal.
+//! below [`AS_HIGH_M`] left out; then the price: one that is known in full is less than another as
+//! soon as what is known of the other is more, whatever the rest of it comes to. What these don't
+//! part is equal.
 
 use super::bill::Bill;
 use super::cell::Cell;
@@ -27,9 +28,19 @@ pub struct Candidate {
     pub underbody_m: Option<f64>,
     /// The vehicle that this is.
     pub lowest: usize,
-    /// The dearest bill over the vehicles; none where a price is missing in one, or a vehicle could
-    /// not be studied.
+    /// The dearest bill over the vehicles that could be studied; none where a price is missing in
+    /// one of them.
     pub total: Option<Money>,
+    /// What it costs at least: the most that is known of one of those bills.
+    pub at_least: Money,
+}
+
+impl Candidate {
+    /// True where the other costs less, whatever is missing.
+    #[must_use]
+    pub fn is_dearer_than(&self, other: &Self) -> bool {
+        other.total.is_some_and(|total| total < self.at_least)
+    }
 }
 
 /// What parts the chosen from the next.
@@ -90,10 +101,14 @@ fn candidate(cells: &[Cell]) -> Option<Candidate> {
     });
     let served = heights.clone().count();
     let lowest = heights.min_by(|a, b| a.1.total_cmp(&b.1));
-    let totals: Option<Vec<Money>> = cells
-        .iter()
-        .map(|cell| cell.found().and_then(|found| Bill::total(&found.bill)))
-        .collect();
+    // A vehicle that could not be studied says nothing of the price for the others.
+    let bills = || {
+        cells
+            .iter()
+            .filter_map(Cell::found)
+            .map(|found| &found.bill)
+    };
+    let totals: Option<Vec<Money>> = bills().map(Bill::total).collect();
     Some(Candidate {
         pick: first.pick,
         served,
@@ -101,6 +116,7 @@ fn candidate(cells: &[Cell]) -> Option<Candidate> {
         underbody_m: lowest.map(|(_, height)| height),
         lowest: lowest.map_or(0, |(vehicle, _)| vehicle),
         total: totals.and_then(|totals| totals.into_iter().max()),
+        at_least: bills().map(Bill::known).max().unwrap_or_default(),
     })
 }
 
@@ -126,13 +142,11 @@ pub fn among(all: Vec<Candidate>) -> Choice {
         one.underbody_m
             .is_some_and(|height| height >= highest - AS_HIGH_M)
     });
-    let complete = high.iter().all(|one| one.total.is_some());
-    let least = high.iter().filter_map(|one| one.total).min();
-    let (cheapest, dearer) = if complete {
-        parted(high, |one| one.total == least)
-    } else {
-        (high, Vec::new())
-    };
+    let all_high = high.clone();
+    let (cheapest, dearer) = parted(high, |one| {
+        !all_high.iter().any(|other| one.is_dearer_than(other))
+    });
+    let complete = cheapest.iter().all(|one| one.total.is_some());
     let [best] = cheapest.as_slice() else {
         return Choice::Equal {
             price_is_missing: !complete,
@@ -167,7 +181,7 @@ fn next(behind: &[Candidate], because: Because) -> Option<Candidate> {
     let mut best: Option<&Candidate> = None;
     for one in behind {
         let is_better = best.is_none_or(|best| match because {
-            Because::Cheaper | Because::Only => one.total < best.total,
+            Because::Cheaper | Because::Only => one.at_least < best.at_least,
             Because::Higher => one.underbody_m > best.underbody_m,
             Because::Served => {
                 (one.served, one.underbody_m.unwrap_or(0.0))

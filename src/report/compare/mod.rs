@@ -15,7 +15,7 @@ pub use csv::csv;
 pub use json::{CompareReport, schema};
 pub use row::{Row, Stands};
 pub use says::says;
-pub use shown::{Filter, FilterError, Sort, shown};
+pub use shown::{Filter, FilterError, Sort, notes, shown, unknown_name};
 pub use text::render;
 
 use crate::bayfile::options::Options;
