@@ -134,7 +134,11 @@ pub fn bill(options: &Options, pick: Pick, bay: &Bay, verdict: &Verdict) -> Bill
     let written = written_price(bay.lift.price.as_deref(), &options.currency);
     let line = |work: Work| {
         let price = prices.of(work);
-        let price = price.or(written.filter(|_| work == Work::Lift));
+        let price = price.or_else(|| match work {
+            Work::Lift => written,
+            Work::Other => taken_away(options, pick),
+            _ => None,
+        });
         price.map_or(Line::Missing, Line::Priced)
     };
     // A garage that is only described is there already: whether work is meant is not known.
@@ -169,6 +173,15 @@ pub fn bill(options: &Options, pick: Pick, bay: &Bay, verdict: &Verdict) -> Bill
                 all.iter().all(|choice| Prices::is_empty(&choice.prices))
             }),
     }
+}
+
+/// What it costs to take away all that the options take away, where the bay file gives it.
+fn taken_away(options: &Options, pick: Pick) -> Option<Money> {
+    let costs = options.taken_away(pick)?;
+    costs
+        .iter()
+        .map(|cost| written_price(Some(cost), &options.currency))
+        .sum()
 }
 
 /// An amount in a bay file's own words: only where it is nothing but a number with the currency of

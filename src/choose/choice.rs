@@ -2,14 +2,14 @@
 //!
 //! Lift, change and garage are chosen; the vehicles are what they are chosen for. First counts how
 //! many of the vehicles get a safe lock at all; then how high the worst of them goes, differences
-//! below [`AS_HIGH_M`] left out; then the price: one that is known in full is less than another as
-//! soon as what is known of the other is more, whatever the rest of it comes to. What these don't
-//! part is equal.
+//! below [`AS_HIGH_M`] left out; then the price: of two of which the one lacks nothing that
+//! the other has, or lacks the same, the one of which less is known to be paid. What these don't part
+//! is equal, or can't be parted while a price is open.
 
-use super::bill::Bill;
+use super::bill::{Bill, Line};
 use super::cell::Cell;
 use super::matrix::Matrix;
-use crate::bayfile::options::{Money, Pick};
+use crate::bayfile::options::{Money, Pick, Work};
 
 /// Heights under the body that differ by less are as good as each other: the width of two fingers.
 pub const AS_HIGH_M: f64 = 0.025;
@@ -33,13 +33,17 @@ pub struct Candidate {
     pub total: Option<Money>,
     /// What it costs at least: the most that is known of one of those bills.
     pub at_least: Money,
+    /// What is missing or not known to be needed in one of those bills, work by work.
+    pub open: [bool; 7],
 }
 
 impl Candidate {
-    /// True where the other costs less, whatever is missing.
+    /// True where the other costs less: for certain where nothing of it is open, and as far as
+    /// prices are known where all that is open of it is open here too.
     #[must_use]
     pub fn is_dearer_than(&self, other: &Self) -> bool {
-        other.total.is_some_and(|total| total < self.at_least)
+        let is_known_here = |work: usize| other.open[work] && !self.open[work];
+        other.at_least < self.at_least && !(0..other.open.len()).any(is_known_here)
     }
 }
 
@@ -117,6 +121,9 @@ fn candidate(cells: &[Cell]) -> Option<Candidate> {
         lowest: lowest.map_or(0, |(vehicle, _)| vehicle),
         total: totals.and_then(|totals| totals.into_iter().max()),
         at_least: bills().map(Bill::known).max().unwrap_or_default(),
+        open: Work::ALL.map(|work| {
+            bills().any(|bill| matches!(bill.of(work), Line::Missing | Line::NotKnown))
+        }),
     })
 }
 

@@ -286,7 +286,7 @@ pub(super) enum CompareFormat {
 pub(super) enum SortBy {
     /// As the file lists them
     File,
-    /// The highest safe lock first
+    /// The highest safe lock first, by how far the carriage goes up to it
     Lock,
     /// The most height under the body first
     Underbody,

@@ -241,7 +241,7 @@ fn equals_are_called_equal() {
     };
     assert_eq!((best.len(), price_is_missing), (2, false));
     // What is missing decides nothing while what is known of the one is not more than the other.
-    for open in [["lift: 1", ""], ["lift: 9", "freight: 10"]] {
+    for open in [["lift: 1", ""], ["lift: 11", "freight: 9"]] {
         let Choice::Equal {
             price_is_missing, ..
         } = equal(open)
@@ -259,4 +259,97 @@ fn equals_are_called_equal() {
         equal(["lift: 9", "lift: 8"]),
         Choice::One { best, because: Because::Cheaper, .. } if best.pick.lift == 1
     ));
+}
+
+#[test]
+fn what_is_open_of_both_alike_does_not_hide_that_one_costs_more() {
+    let files = Files::shipped();
+    let text = "(format: 1, title: \"t\", base: \"creamery.ron\", prices: (freight: 1, anchors: 1, \
+                electrics: 1), lifts: [(name: \"a\", prices: (lift: 9000)), (name: \"b\", prices: \
+                (lift: 2000))])";
+    let options = read(text, &files);
+    let matrix = quick(&options, &files);
+    assert_eq!(bill(&matrix, 0, 0).of(Work::Pad), Line::NotKnown);
+    let Choice::One { best, because, .. } = choice(&matrix) else {
+        panic!("whether a pad is needed is open of both");
+    };
+    assert_eq!((best.pick.lift, because), (1, Because::Cheaper));
+    let said = bayrise::report::compare::says(&options, &matrix);
+    assert!(
+        said.contains("7,000 more as far as prices are known"),
+        "{said}"
+    );
+    assert!(!said.contains("in all"), "{said}");
+}
+
+#[test]
+fn one_broken_vehicle_spoils_the_choice_for_no_other() {
+    let files = Files::shipped();
+    let text = "(format: 1, title: \"t\", base: \"creamery.ron\", prices: (freight: 1, anchors: 1, \
+                electrics: 1, pad: 1), changes: [(name: \"poured\", prices: (pad: 1))], lifts: [(name: \
+                \"a\", prices: (lift: 9)), (name: \"b\", prices: (lift: 8))], vehicles: [(name: \
+                \"saloon\", vehicle: (preset: \"saloon\")), (name: \"typo\", vehicle: (preset: \
+                \"salon\"))])";
+    let options = read(text, &files);
+    let matrix = quick(&options, &files);
+    assert!(matches!(
+        choice(&matrix),
+        Choice::One { best, because: Because::Cheaper, .. } if best.pick.lift == 1
+    ));
+    let said = bayrise::report::compare::says(&options, &matrix);
+    assert!(
+        said.contains("Could not be studied, and counts for nothing here: typo"),
+        "{said}"
+    );
+}
+
+#[test]
+fn the_cheapest_that_serves_as_many_is_named_with_what_is_lost_and_saved() {
+    let files = Files::shipped();
+    let text = "(format: 1, title: \"t\", base: \"south-bay.ron\", currency: \"$\", prices: (freight: \
+                1, anchors: 1, electrics: 1), lifts: [(name: \"short\", prices: (lift: 1, pad: 1))], \
+                changes: [(name: \"low\"), (name: \"high\", garage: (ceiling: Flat(height: \"14 \
+                ft\")), prices: (other: 9000))])";
+    let options = read(text, &files);
+    let said = bayrise::report::compare::says(&options, &quick(&options, &files));
+    assert!(said.starts_with("Take short (high)"), "{said}");
+    assert!(
+        said.contains("The cheapest that serves as many is short (low): $9,000 less ($5)"),
+        "{said}"
+    );
+    assert!(said.contains("lower, with"), "{said}");
+}
+
+#[test]
+fn without_a_change_means_the_one_that_lays_nothing() {
+    let files = Files::shipped();
+    let text = "(format: 1, title: \"t\", base: \"south-bay.ron\", changes: [(name: \"lower\", garage: \
+                (ceiling: Flat(height: \"9 ft\"))), (name: \"as it is\"), (name: \"higher\", garage: \
+                (ceiling: Flat(height: \"14 ft\")))])";
+    let options = read(text, &files);
+    let said = bayrise::report::compare::says(&options, &quick(&options, &files));
+    assert!(said.starts_with("Take the lift (higher)"), "{said}");
+    assert!(
+        said.contains("Without that the best is the lift (as it is)"),
+        "{said}"
+    );
+}
+
+#[test]
+fn what_taking_away_costs_is_read_from_the_bay_file() {
+    let things = "obstacles: [Box(name: \"lamp\", kind: Light, x: \"0 in\", y: \"12 ft\", bottom: \
+                  \"11 ft\", width: \"1 ft\", depth: \"1 ft\", height: \"2 in\", removable: (cost: \
+                  \"$45\"))],";
+    let base = shipped("creamery.ron").replace("obstacles: [],", things);
+    assert!(base.contains("lamp") && base.matches("obstacles:").count() == 1);
+    let files = Files::shipped().with("creamery.ron", &base);
+    let text = "(format: 1, title: \"t\", base: \"creamery.ron\", currency: \"$\", changes: [(name: \
+                \"away\", garage: (obstacles: [])), (name: \"and a ceiling\", garage: (obstacles: [], \
+                ceiling: Flat(height: \"14 ft\")))], prices: (freight: 1))";
+    let matrix = quick(&read(text, &files), &files);
+    assert_eq!(
+        bill(&matrix, 0, 0).of(Work::Other),
+        Line::Priced(Money(4_500))
+    );
+    assert_eq!(bill(&matrix, 1, 0).of(Work::Other), Line::Missing);
 }

@@ -169,6 +169,45 @@ pub(super) fn not_taken(root: &Node, other: &Node) -> Vec<String> {
     names
 }
 
+/// See [`super::Options::taken_away`].
+pub(super) fn taken_away<'a>(
+    before: &Node,
+    over: impl Iterator<Item = &'a Field>,
+) -> Option<Vec<String>> {
+    let things = |node: &Node| match &node.kind {
+        Kind::List(items) => Some(items.clone()),
+        _ => None,
+    };
+    let before = things(value_at(before, "garage.obstacles")?)?;
+    let mut after = None;
+    for garage in over.filter(|field| field.name.text == "garage") {
+        let Kind::Struct { fields, .. } = &garage.value.kind else {
+            return None;
+        };
+        for field in fields {
+            match field.name.text.as_str() {
+                "obstacles" => after = Some(things(&field.value)?),
+                "door" | "opener" => {}
+                _ => return None,
+            }
+        }
+    }
+    let stays: Vec<String> = after?.iter().map(super::text::written).collect();
+    let (kept, away): (Vec<&Node>, Vec<&Node>) = before
+        .iter()
+        .partition(|thing| stays.contains(&super::text::written(thing)));
+    // What is put there, or moved, is other work.
+    if kept.len() != stays.len() || away.is_empty() {
+        return None;
+    }
+    away.into_iter()
+        .map(|thing| match &value_at(thing, "removable.cost")?.kind {
+            Kind::Str(cost) => Some(cost.clone()),
+            _ => None,
+        })
+        .collect()
+}
+
 /// What work on the garage is meant by what is laid over it.
 pub(super) fn touches(over: &[Field]) -> Touches {
     let mut touches = Touches::default();

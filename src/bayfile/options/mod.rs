@@ -397,6 +397,15 @@ impl Options {
         ]
     }
 
+    /// What taking away costs, in the words of the bay file, thing by thing, where all that the
+    /// chosen options do to the room is to take away things whose cost it gives. None otherwise.
+    #[must_use]
+    pub fn taken_away(&self, pick: Pick) -> Option<Vec<String>> {
+        let chosen = self.chosen(pick);
+        let before = chosen[0].bay.as_ref().unwrap_or(&self.base);
+        lay::taken_away(before, chosen.into_iter().flat_map(|choice| &choice.over))
+    }
+
     /// The bay that a combination makes, with every check of a bay file.
     ///
     /// # Errors

@@ -232,18 +232,15 @@ fn cheaper(
     next: &Candidate,
     text: &mut String,
 ) {
-    let Some(less) = best.total else {
-        return;
-    };
-    let saved = Money(next.at_least.0 - less.0);
-    let at_least = if next.total.is_none() {
-        "at least "
-    } else {
-        ""
+    let saved = Money(next.at_least.0 - best.at_least.0);
+    let (at_least, as_known) = match (best.total, next.total) {
+        (Some(_), Some(_)) => ("", ""),
+        (Some(_), None) => ("at least ", ""),
+        (None, _) => ("", " as far as prices are known"),
     };
     let as_high = show_of(matrix, best).map_or_else(String::new, |show| show.need(AS_HIGH_M));
     text.push_str(&format!(
-        " {} goes as high (within {as_high}) and costs {at_least}{} more.",
+        " {} goes as high (within {as_high}) and costs {at_least}{} more{as_known}.",
         sentence(&candidate(options, next.pick)),
         saved.show(&options.currency)
     ));
@@ -395,14 +392,11 @@ fn dearer_lines(options: &Options, its: &Bill, ours: &Bill) -> Vec<String> {
                 Line::Priced(other) if other < amount => other.show(&options.currency),
                 Line::Priced(_) => return None,
                 Line::NotNeeded => "none".into(),
-                Line::Missing => "no price".into(),
-                Line::NotKnown => "not known whether it is needed".into(),
+                Line::Missing => "what has no price".into(),
+                Line::NotKnown => "what is not known to be needed".into(),
             };
-            Some(format!(
-                "{} {} against {against}",
-                work.words(),
-                amount.show(&options.currency)
-            ))
+            let amount = amount.show(&options.currency);
+            Some(format!("{} {amount} against {against}", work.words()))
         })
         .collect()
 }
@@ -412,26 +406,14 @@ fn unasked(matrix: &Matrix) -> bool {
     found.all(|found| found.bill.is_unasked)
 }
 
-/// What the price of the choice lacks.
+/// What the price of a choice lacks.
 fn price_open(options: &Options, matrix: &Matrix, best: &Candidate) -> String {
     if unasked(matrix) || best.total.is_some() {
         return String::new();
     }
-    let of_best = |cell: &&Cell| {
-        let pick = cell.pick;
-        (pick.garage, pick.change, pick.lift)
-            == (best.pick.garage, best.pick.change, best.pick.lift)
-    };
-    let bills = || {
-        matrix
-            .cells
-            .iter()
-            .filter(of_best)
-            .filter_map(|cell| Some(cell.found()?.bill))
-    };
     let open: Vec<&str> = Work::ALL
         .into_iter()
-        .filter(|work| bills().any(|bill| bill.open().any(|(open, _)| open == *work)))
+        .filter(|work| best.open[*work as usize])
         .map(Work::words)
         .collect();
     if open.is_empty() {
@@ -450,11 +432,18 @@ fn why_none(matrix: &Matrix, of: &Candidate) -> Option<String> {
     why_not_safe(&found.bay, &found.verdict)
 }
 
+/// A candidate in a list of several: of one lift that is listed nowhere only what differs.
+fn listed(options: &Options, of: &Candidate) -> String {
+    let name = candidate(options, of.pick);
+    let bare = name
+        .strip_prefix("the lift (")
+        .and_then(|rest| rest.strip_suffix(')'))
+        .filter(|_| named(options, of.pick, List::Lifts).is_none());
+    bare.map_or_else(|| name.clone(), Into::into)
+}
+
 fn equal(options: &Options, matrix: &Matrix, best: &[Candidate], price_is_missing: bool) -> String {
-    let names: Vec<String> = best
-        .iter()
-        .map(|one| candidate(options, one.pick))
-        .collect();
+    let names: Vec<String> = best.iter().map(|one| listed(options, one)).collect();
     let Some(first) = best.first() else {
         return String::new();
     };
@@ -491,15 +480,21 @@ fn equal(options: &Options, matrix: &Matrix, best: &[Candidate], price_is_missin
         text.push_str(" The price does not part them while prices are missing:");
         for (index, one) in best.iter().enumerate() {
             let end = if index + 1 == best.len() { "." } else { ";" };
-            text.push_str(&format!(
-                " {} {}{end}",
-                candidate(options, one.pick),
-                costs(options, one)
-            ));
+            let open: Vec<&str> = Work::ALL
+                .into_iter()
+                .filter(|work| one.open[*work as usize])
+                .map(Work::words)
+                .collect();
+            let open = if open.is_empty() {
+                String::new()
+            } else {
+                format!(", and {}", list(&open))
+            };
+            let known = one.at_least.show(&options.currency);
+            text.push_str(&format!(" {} {known}{open}{end}", listed(options, one)));
         }
         text.push_str(&dearer_than_it_looks(options, matrix, first));
         text.push_str(&cheapest(options, matrix, first, best.get(1)));
-        text.push_str(&price_open(options, matrix, first));
     } else if let Some(total) = first.total {
         text.push_str(&format!(
             " Each costs {} in all.",
@@ -508,8 +503,5 @@ fn equal(options: &Options, matrix: &Matrix, best: &[Candidate], price_is_missin
         text.push_str(&cheapest(options, matrix, first, None));
     }
     text.push_str(&left_open(options, matrix, best));
-    if named(options, first.pick, List::Lifts).is_none() {
-        text = text.replace("the lift (", "(");
-    }
     text
 }

@@ -13,7 +13,7 @@ pub enum Sort {
     /// As the file lists them.
     #[default]
     File,
-    /// The highest safe lock first, by its number: lifts of other makes count other steps.
+    /// The highest safe lock first, by how far the carriage goes up to it: lifts count other steps.
     Lock,
     /// The most height under the body first.
     Underbody,
@@ -173,10 +173,11 @@ pub fn shown<'a>(
         let found = cell.found();
         let key = match sort {
             Sort::File => Some(0.0),
-            #[allow(clippy::cast_precision_loss)] // a few dozen locks
-            Sort::Lock => {
-                found.and_then(|f| f.verdict.highest_safe_lock.map(|lock| -(lock as f64)))
-            }
+            Sort::Lock => found.and_then(|found| {
+                let lock = found.verdict.highest_safe_lock?;
+                let found = found.verdict.locks.iter().find(|one| one.lock == lock)?;
+                Some(-found.travel_m)
+            }),
             Sort::Underbody => found.and_then(|f| f.underbody_m()).map(|height| -height),
             Sort::Cost => found.map(|f| f.bill.known().number()),
             Sort::Load => found.and_then(|f| f.load_use()),
