@@ -5,6 +5,7 @@
 
 mod csv;
 mod json;
+mod price_says;
 mod row;
 mod says;
 mod shown;
