@@ -74,7 +74,7 @@ fn no_pad_is_needed_only_where_all_that_thicker_concrete_cures_is_shown() {
         ("a side not known", "outline: []"),
         (
             "a crack at a post",
-            "lines: [(kind: Crack, from: (\"-1700 mm\", \"0 m\"), to: (\"-1700 mm\", \"3 m\"))]",
+            "lines: [(kind: Crack, from: (\"-1700 mm\", \"0 m\"), to: (\"-1700 mm\", \"6 m\"))]",
         ),
     ] {
         let found = pad(&format!("garages: [(name: \"x\", slab: ({slab}))]"));
