@@ -2,7 +2,8 @@
 //!
 //! What nobody has priced is missing, never nothing.
 
-use crate::bayfile::options::{Money, Options, Pick, Prices, Work};
+use crate::bay::Bay;
+use crate::bayfile::options::{Money, Options, Pick, Prices, Touches, Work};
 use crate::clearance::Verdict;
 use crate::ground::{Standing, Topic};
 
@@ -67,63 +68,149 @@ enum Pad {
     NotKnown,
 }
 
-/// What a pad cures: what stands under these names in the section on the slab.
+/// What pads cure: what stands under these names in the section on the slab.
 const CURED_BY_A_PAD: [&str; 4] = ["thickness", "strength", "joint", "crack"];
 
-/// Whether the slab as it is does what is asked of it.
+/// What pads may cure, in the section on the slab: what lies in or under it, where it ends.
+const MAYBE_IN_SLAB: [&str; 3] = ["inside", "drilling", "distance"];
+
+/// What pads may cure, in the section on the anchors: they go as deep as the concrete lets them.
+const MAYBE_AT_ANCHORS: [&str; 7] = [
+    "embedment",
+    "edge",
+    "cone",
+    "pull_out",
+    "shear.edge",
+    "shear.pry",
+    "together",
+];
+
+/// Whether the slab as it is does what is asked of it. Where something stops, or is not shown, that
+/// thicker concrete might cure, it is not known: an installer may ask for pads yet.
 fn pad(verdict: &Verdict) -> Pad {
-    let Some(slab) = verdict.section(Topic::Slab) else {
-        return Pad::NotKnown;
+    let worst = |topic: Topic, names: &[&str]| {
+        verdict
+            .section(topic)?
+            .figures
+            .iter()
+            .filter(|figure| names.iter().any(|id| figure.id.starts_with(id)))
+            .map(|figure| figure.standing)
+            .filter(|standing| *standing != Standing::Noted)
+            .max()
     };
-    let worst = slab
-        .figures
-        .iter()
-        .filter(|figure| CURED_BY_A_PAD.iter().any(|id| figure.id.starts_with(id)))
-        .map(|figure| figure.standing)
-        .max();
-    match worst {
-        Some(Standing::Stops) => Pad::Needed,
-        Some(Standing::Passes) => Pad::NotNeeded,
-        Some(Standing::Unknown | Standing::Noted) | None => Pad::NotKnown,
+    let slab = worst(Topic::Slab, &CURED_BY_A_PAD);
+    if slab == Some(Standing::Stops) {
+        return Pad::Needed;
+    }
+    // Everything in this section is about the concrete under a plate.
+    let bearing = worst(Topic::Bearing, &[""]);
+    let holds = |standing: Option<Standing>| standing == Some(Standing::Passes);
+    let holds_or_is_not_asked =
+        |standing: Option<Standing>| standing.is_none_or(|one| one == Standing::Passes);
+    let is_enough = holds(slab)
+        && holds(bearing)
+        && holds(worst(Topic::Anchors, &MAYBE_AT_ANCHORS))
+        && holds_or_is_not_asked(worst(Topic::Slab, &MAYBE_IN_SLAB));
+    if is_enough {
+        Pad::NotNeeded
+    } else {
+        Pad::NotKnown
     }
 }
 
 /// What a combination costs.
+///
+/// What one of the chosen options lays over the bay, or asks a price for, is work that is done, and
+/// its price counts. What garages, lifts, vehicles and changes ask for door work and other work is
+/// added up: those are different pieces of work. Of everything else the price of the last of them
+/// stands.
 #[must_use]
-pub fn bill(options: &Options, pick: Pick, verdict: &Verdict) -> Bill {
+pub fn bill(options: &Options, pick: Pick, bay: &Bay, verdict: &Verdict) -> Bill {
     let chosen = options.chosen(pick);
-    let prices = chosen
+    let own = chosen
         .iter()
-        .fold(options.prices, |under, choice| under.under(&choice.prices));
-    // What a change says is done: its work is needed, whatever the slab is like. A garage is there
-    // already.
-    let change = chosen[3];
-    let needed = |work: Work| change.prices.of(work).is_some();
-    let line = |work: Work| prices.of(work).map_or(Line::Missing, Line::Priced);
-    let if_needed = |work: Work, is_needed: bool| {
-        if is_needed {
+        .fold(Prices::default(), |under, choice| under.and(&choice.prices));
+    let prices = options.prices.under(&own);
+    let written = written_price(bay.lift.price.as_deref(), &options.currency);
+    let line = |work: Work| {
+        let price = prices.of(work);
+        let price = price.or_else(|| match work {
+            Work::Lift => written,
+            Work::Other => taken_away(options, pick),
+            _ => None,
+        });
+        price.map_or(Line::Missing, Line::Priced)
+    };
+    // A garage that is only described is there already: whether work is meant is not known.
+    let [garage, others @ ..] = chosen;
+    let is_done = |touches: fn(&Touches) -> bool| others.iter().any(|one| touches(&one.touches));
+    let of = |work: Work, touches: fn(&Touches) -> bool| {
+        if own.of(work).is_some() || is_done(touches) {
             line(work)
+        } else if touches(&garage.touches) {
+            Line::NotKnown
         } else {
             Line::NotNeeded
         }
     };
     let lines = Work::ALL.map(|work| match work {
         Work::Lift | Work::Freight | Work::Anchors | Work::Electrics => line(work),
-        Work::Pad if needed(work) || change.touches.slab => line(work),
+        Work::Pad if own.of(work).is_some() || is_done(|touches| touches.slab) => line(work),
         Work::Pad => match pad(verdict) {
             Pad::Needed => line(work),
             Pad::NotNeeded => Line::NotNeeded,
             Pad::NotKnown => Line::NotKnown,
         },
-        Work::Door => if_needed(work, needed(work) || change.touches.door),
-        Work::Other => if_needed(work, needed(work) || change.touches.room),
+        Work::Door => of(work, |touches| touches.door),
+        Work::Other => of(work, |touches| touches.room),
     });
     Bill {
         lines,
-        is_unasked: options.prices.is_empty()
+        is_unasked: written.is_none()
+            && options.prices.is_empty()
             && crate::bayfile::options::List::ALL.into_iter().all(|list| {
                 let all: &[_] = options.list(list);
                 all.iter().all(|choice| Prices::is_empty(&choice.prices))
             }),
+    }
+}
+
+/// What it costs to take away all that the options take away, where the bay file gives it.
+fn taken_away(options: &Options, pick: Pick) -> Option<Money> {
+    let costs = options.taken_away(pick)?;
+    costs
+        .iter()
+        .map(|cost| written_price(Some(cost), &options.currency))
+        .sum()
+}
+
+/// An amount in a bay file's own words: only where it is nothing but a number with the currency of
+/// the comparison.
+fn written_price(text: Option<&str>, currency: &str) -> Option<Money> {
+    let text = text?.trim();
+    let text = text.strip_prefix(currency).unwrap_or(text);
+    let text = text.strip_suffix(currency).unwrap_or(text).trim();
+    let is_grouped = text
+        .split(',')
+        .skip(1)
+        .all(|group| group.len() >= 3 && group.as_bytes()[..3].iter().all(u8::is_ascii_digit));
+    let amount: f64 = text.replace(',', "").parse().ok().filter(|_| is_grouped)?;
+    (0.0..=1e8)
+        .contains(&amount)
+        .then(|| Money::of_number(amount))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_a_plain_amount_is_a_price() {
+        let read = |text| written_price(Some(text), "$");
+        assert_eq!(read("$3,250"), Some(Money(325_000)));
+        assert_eq!(read("3250.50"), Some(Money(325_050)));
+        for text in ["EUR 3250", "about $3000", "3,25", "$3000 and up", "", "-5"] {
+            assert_eq!(read(text), None, "{text}");
+        }
     }
 }

@@ -2,13 +2,14 @@
 //!
 //! Lift, change and garage are chosen; the vehicles are what they are chosen for. First counts how
 //! many of the vehicles get a safe lock at all; then how high the worst of them goes, differences
-//! below [`AS_HIGH_M`] left out; then the price, where none is missing. What these don't part is
-//! equal.
+//! below [`AS_HIGH_M`] left out; then the price: of two of which the one lacks nothing that
+//! the other has, or lacks the same, the one of which less is known to be paid. What these don't part
+//! is equal, or can't be parted while a price is open.
 
-use super::bill::Bill;
+use super::bill::{Bill, Line};
 use super::cell::Cell;
 use super::matrix::Matrix;
-use crate::bayfile::options::{Money, Pick};
+use crate::bayfile::options::{Money, Pick, Work};
 
 /// Heights under the body that differ by less are as good as each other: the width of two fingers.
 pub const AS_HIGH_M: f64 = 0.025;
@@ -27,9 +28,23 @@ pub struct Candidate {
     pub underbody_m: Option<f64>,
     /// The vehicle that this is.
     pub lowest: usize,
-    /// The dearest bill over the vehicles; none where a price is missing in one, or a vehicle could
-    /// not be studied.
+    /// The dearest bill over the vehicles that could be studied; none where a price is missing in
+    /// one of them.
     pub total: Option<Money>,
+    /// What it costs at least: the most that is known of one of those bills.
+    pub at_least: Money,
+    /// What is missing or not known to be needed in one of those bills, work by work.
+    pub open: [bool; 7],
+}
+
+impl Candidate {
+    /// True where the other costs less: for certain where nothing of it is open, and as far as
+    /// prices are known where all that is open of it is open here too.
+    #[must_use]
+    pub fn is_dearer_than(&self, other: &Self) -> bool {
+        let is_known_here = |work: usize| other.open[work] && !self.open[work];
+        other.at_least < self.at_least && !(0..other.open.len()).any(is_known_here)
+    }
 }
 
 /// What parts the chosen from the next.
@@ -90,10 +105,14 @@ fn candidate(cells: &[Cell]) -> Option<Candidate> {
     });
     let served = heights.clone().count();
     let lowest = heights.min_by(|a, b| a.1.total_cmp(&b.1));
-    let totals: Option<Vec<Money>> = cells
-        .iter()
-        .map(|cell| cell.found().and_then(|found| Bill::total(&found.bill)))
-        .collect();
+    // A vehicle that could not be studied says nothing of the price for the others.
+    let bills = || {
+        cells
+            .iter()
+            .filter_map(Cell::found)
+            .map(|found| &found.bill)
+    };
+    let totals: Option<Vec<Money>> = bills().map(Bill::total).collect();
     Some(Candidate {
         pick: first.pick,
         served,
@@ -101,6 +120,10 @@ fn candidate(cells: &[Cell]) -> Option<Candidate> {
         underbody_m: lowest.map(|(_, height)| height),
         lowest: lowest.map_or(0, |(vehicle, _)| vehicle),
         total: totals.and_then(|totals| totals.into_iter().max()),
+        at_least: bills().map(Bill::known).max().unwrap_or_default(),
+        open: Work::ALL.map(|work| {
+            bills().any(|bill| matches!(bill.of(work), Line::Missing | Line::NotKnown))
+        }),
     })
 }
 
@@ -126,13 +149,11 @@ pub fn among(all: Vec<Candidate>) -> Choice {
         one.underbody_m
             .is_some_and(|height| height >= highest - AS_HIGH_M)
     });
-    let complete = high.iter().all(|one| one.total.is_some());
-    let least = high.iter().filter_map(|one| one.total).min();
-    let (cheapest, dearer) = if complete {
-        parted(high, |one| one.total == least)
-    } else {
-        (high, Vec::new())
-    };
+    let all_high = high.clone();
+    let (cheapest, dearer) = parted(high, |one| {
+        !all_high.iter().any(|other| one.is_dearer_than(other))
+    });
+    let complete = cheapest.iter().all(|one| one.total.is_some());
     let [best] = cheapest.as_slice() else {
         return Choice::Equal {
             price_is_missing: !complete,
@@ -167,7 +188,7 @@ fn next(behind: &[Candidate], because: Because) -> Option<Candidate> {
     let mut best: Option<&Candidate> = None;
     for one in behind {
         let is_better = best.is_none_or(|best| match because {
-            Because::Cheaper | Because::Only => one.total < best.total,
+            Because::Cheaper | Because::Only => one.at_least < best.at_least,
             Because::Higher => one.underbody_m > best.underbody_m,
             Because::Served => {
                 (one.served, one.underbody_m.unwrap_or(0.0))

@@ -22,13 +22,26 @@ pub const FARTHEST_M: f64 = 12.0;
 #[derive(Debug, Clone, PartialEq)]
 pub struct Inverse {
     /// For each lock, lowest first: the least flat ceiling under which it is clear and the columns
-    /// stand, metres; none where no ceiling does it.
+    /// stand, metres; none where no ceiling does it. All none where they stand under no ceiling.
     pub ceiling_m: Vec<Option<f64>>,
     /// For each lock: how high the roof may lie over the highest lift point, metres; none where no
-    /// height of it does.
+    /// height of it does. All none where the lift does not stand here, whatever the vehicle is.
     pub roof_m: Vec<Option<f64>>,
+    /// What no ceiling cures.
+    pub whatever_ceiling: Anyway,
+    /// What no height of the roof cures.
+    pub whatever_roof: Anyway,
     /// The highest lock that the carriage can release.
     pub full_rise: Option<usize>,
+}
+
+/// What the room still has against it where the quantity asked for is as good as it can be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Anyway {
+    /// The columns don't stand, or can't be stood up.
+    pub does_not_stand: bool,
+    /// Something else withholds every lock: the vehicle can't be driven in, or is tight as parked.
+    pub withheld: bool,
 }
 
 impl Inverse {
@@ -57,6 +70,7 @@ impl Inverse {
 struct Look {
     clear: usize,
     reasons: usize,
+    stands: bool,
 }
 
 impl Look {
@@ -64,12 +78,22 @@ impl Look {
     const NOTHING: Self = Self {
         clear: 0,
         reasons: usize::MAX,
+        // Nothing is known of it; no lock is clear anyway.
+        stands: true,
     };
 
     fn of(found: Heights) -> Self {
         Self {
             clear: found.highest_clear_lock.unwrap_or(0),
             reasons: found.reasons,
+            stands: found.stands,
+        }
+    }
+
+    const fn anyway(self) -> Anyway {
+        Anyway {
+            does_not_stand: !self.stands,
+            withheld: self.stands && self.reasons > 0,
         }
     }
 
@@ -85,17 +109,23 @@ pub fn inverse(bay: &Bay, verdict: &Verdict) -> Inverse {
     let count = verdict.locks.len();
     let travels: Vec<f64> = verdict.locks.iter().map(|lock| lock.travel_m).collect();
     let ceilings = || ceilings(bay, &travels);
-    let (ceiling_m, roof_m) = rayon::join(ceilings, || roofs(bay, &travels));
+    let ((ceiling_m, whatever_ceiling), (roof_m, whatever_roof)) =
+        rayon::join(ceilings, || roofs(bay, &travels));
     Inverse {
         ceiling_m,
         roof_m,
+        whatever_ceiling,
+        whatever_roof,
         full_rise: verdict
             .highest_releasable_lock
             .filter(|lock| *lock <= count),
     }
 }
 
-fn ceilings(bay: &Bay, travels: &[f64]) -> Vec<Option<f64>> {
+/// An answer for each lock, and what stands against it anyway.
+type Answers = (Vec<Option<f64>>, Anyway);
+
+fn ceilings(bay: &Bay, travels: &[f64]) -> Answers {
     let mut search = HeightSearch::new(bay).ok();
     let mut ceiling = |height_m: f64| {
         let bay = under_flat_ceiling(bay, Length::metres(height_m));
@@ -106,7 +136,7 @@ fn ceilings(bay: &Bay, travels: &[f64]) -> Vec<Option<f64>> {
     answers(&mut ceiling, travels, Way::Up, LOWEST_M, FARTHEST_M)
 }
 
-fn roofs(bay: &Bay, travels: &[f64]) -> Vec<Option<f64>> {
+fn roofs(bay: &Bay, travels: &[f64]) -> Answers {
     let now = roof_over_lift_points(bay).m();
     let lowest = now - most_lowering(bay).m();
     // Lift and room stay what they are.
@@ -134,7 +164,7 @@ fn answers(
     way: Way,
     low: f64,
     high: f64,
-) -> Vec<Option<f64>> {
+) -> Answers {
     let (good, bad) = match way {
         Way::Up => (high, low),
         Way::Down => (low, high),
@@ -144,10 +174,14 @@ fn answers(
         seen: Vec::new(),
     };
     let best = looks.at(good);
+    if !best.stands {
+        // A height under which a vehicle would be clear on a lift that can't stand is no answer.
+        return (vec![None; travels.len()], best.anyway());
+    }
     // Looked at once for all: where even this holds, nothing limits.
     let worst = looks.at(bad);
     let mut last: Option<(f64, f64)> = None;
-    travels
+    let answers = travels
         .iter()
         .enumerate()
         .map(|(index, &travel)| {
@@ -179,7 +213,8 @@ fn answers(
             last = Some((range.good, travel));
             Some(range.good)
         })
-        .collect()
+        .collect();
+    (answers, best.anyway())
 }
 
 /// What was looked at so far: one look answers for every lock.

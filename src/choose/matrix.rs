@@ -129,7 +129,7 @@ fn studied(
         Ok(verdict) => verdict,
         Err(error) => return Outcome::NotStudied(error.to_string()),
     };
-    let bill = bill(options, pick, &verdict);
+    let bill = bill(options, pick, &bay, &verdict);
     let inverse = asked.inverse.then(|| inverse(&bay, &verdict));
     Outcome::Found(Box::new(Found {
         bay,

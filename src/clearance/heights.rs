@@ -6,7 +6,7 @@
 use std::sync::Arc;
 
 use super::driving_in::driving_in;
-use super::findings::{StandUp, StandingFinding};
+use super::findings::{StandUp, StandingFinding, Withheld};
 use super::locks::{Together, highest_clear};
 use super::parked::parked_short;
 use super::prepare::{GroupSolids, Groups, Nominal, Prepared};
@@ -30,6 +30,8 @@ pub struct Heights {
     /// Whether one of them is that something is tight as parked. Such pairs are left out of the
     /// rise, so that the highest clear lock says nothing of them.
     pub is_tight_as_parked: bool,
+    /// Whether the lift can be stood up here and stands: none of the reasons is about that.
+    pub stands: bool,
 }
 
 /// How high, and whether the room allows it.
@@ -142,5 +144,11 @@ fn look(
         highest_clear_lock,
         reasons: reasons.len(),
         is_tight_as_parked: !parked.findings.is_empty(),
+        stands: !reasons.iter().any(|reason| {
+            matches!(
+                reason,
+                Withheld::DoesNotStand { .. } | Withheld::CannotBeStoodUp { .. }
+            )
+        }),
     }
 }

@@ -254,9 +254,10 @@ pub(super) struct Compare {
     #[arg(long, value_enum, default_value_t = SortBy::File)]
     pub(super) sort: SortBy,
 
-    /// Show only these: safe, full-rise, slab-holds, lift=NAME, vehicle=NAME, change=NAME,
-    /// garage=NAME, "underbody>=LENGTH", "cost<=AMOUNT"; may be given several times. The choice is
-    /// made among all of them
+    /// Show only these: safe, full-rise, slab-holds (all of it is shown to hold),
+    /// slab-not-stopped, lift=NAME, vehicle=NAME, change=NAME, garage=NAME, "underbody>=LENGTH",
+    /// "cost<=AMOUNT" (with no price missing); may be given several times. The choice is made among
+    /// all of them
     #[arg(long, value_name = "WHAT")]
     pub(super) filter: Vec<String>,
 
@@ -285,11 +286,11 @@ pub(super) enum CompareFormat {
 pub(super) enum SortBy {
     /// As the file lists them
     File,
-    /// The highest safe lock first
+    /// The highest safe lock first, by how far the carriage goes up to it
     Lock,
     /// The most height under the body first
     Underbody,
-    /// The cheapest first
+    /// The least known cost first
     Cost,
     /// The least load first
     Load,

@@ -7,12 +7,14 @@ use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
 use super::check::to_json;
 use super::files::{Once, bay_file};
-use super::terminal::{look, print, show_faults};
+use super::terminal::{look, note as tell, print, show_faults};
 use super::{Exit, Failure};
 use crate::bayfile::options::{self, Options};
 use crate::choose::{Asked, Matrix, matrix};
 use crate::ground::Date;
-use crate::report::compare::{CompareReport, Comparison, Filter, Sort, csv, render, shown};
+use crate::report::compare::{
+    CompareReport, Comparison, Filter, Sort, csv, notes, render, shown, unknown_name,
+};
 use crate::report::fingerprint;
 
 /// How a comparison is written.
@@ -43,6 +45,19 @@ pub(super) fn run(asked: &CompareOptions) -> Result<Exit, Failure> {
         inverse: asked.inverse,
     };
     let (read, matrix) = compared(&asked.file, &bytes, how)?;
+    if let Some((list, name, names)) = unknown_name(&read, &asked.filters) {
+        return Err(Failure::new(
+            format!(
+                "--filter: no entry of `{}` has {name:?} in its name",
+                list.field()
+            ),
+            if names.is_empty() {
+                format!("the file has no `{}`: leave the filter out", list.field())
+            } else {
+                format!("write part of one of these: {}", names.join(", "))
+            },
+        ));
+    }
     let texts = matrix.texts.iter().map(|source| source.text.as_bytes());
     let fingerprint = fingerprint(std::iter::once(bytes.as_slice()).chain(texts));
     let comparison = Comparison {
@@ -57,6 +72,9 @@ pub(super) fn run(asked: &CompareOptions) -> Result<Exit, Failure> {
         Written::Json => to_json(&CompareReport::new(&comparison))?,
     };
     print(&text)?;
+    for note in notes(&matrix, &asked.filters) {
+        tell(&format!("note: {note}"));
+    }
     let faults: Vec<_> = read
         .warnings
         .iter()

@@ -300,7 +300,7 @@ fn compare(typed: arguments::Compare) -> Result<CompareOptions, Failure> {
         text.parse::<Filter>().map_err(|FilterError| {
             Failure::new(
                 format!("--filter: {text:?} is no filter"),
-                "write safe, full-rise, slab-holds, lift=NAME, vehicle=NAME, change=NAME, \
+                "write safe, full-rise, slab-holds, slab-not-stopped, lift=NAME, vehicle=NAME, change=NAME, \
                  garage=NAME, \"underbody>=5 ft 10 in\" or \"cost<=4000\"",
             )
         })

@@ -107,3 +107,66 @@ fn a_higher_lock_never_asks_less() {
         );
     }
 }
+
+/// The low roof of a coupe under a flat ceiling, with something fixed to its body.
+fn with_attached(bottom: &str) -> Bay {
+    let text = shipped("south-bay.ron").replace(
+        "preset: \"large-suv\",",
+        &format!(
+            "preset: \"large-suv\", attached: [(name: \"ladder frame\", from: \"100 in\", to: \
+             \"180 in\", across: \"0 in\", width: \"60 in\", bottom: \"{bottom}\", top: \"96 in\")],"
+        ),
+    );
+    bayrise::bayfile::read("frame", text.as_bytes(), &Files::shipped())
+        .map_err(|faults| super::said(&faults))
+        .unwrap()
+        .bay
+}
+
+#[test]
+fn the_answer_for_a_frame_that_starts_below_the_belt_lies_on_the_boundary_too() {
+    for bottom in ["41 in", "80 in"] {
+        let bay = with_attached(bottom);
+        let now = roof_over_lift_points(&bay).m();
+        for by in [-0.3, -0.1, 0.2, 0.6] {
+            let higher = with_roof_raised(&bay, Length::metres(by));
+            let found = roof_over_lift_points(&higher).m();
+            assert!((found - now - by).abs() < 1e-9, "{bottom} {by}: {found}");
+        }
+        let found = inverse(&bay, &Verdict::of(&study(&bay).unwrap()));
+        let roof = |m: f64| with_roof_raised(&bay, Length::metres(m - now));
+        let mut looked_at = 0;
+        for (index, tallest) in found.roof_m.iter().enumerate().step_by(4) {
+            let Some(tallest) = tallest.filter(|m| *m < FARTHEST_M) else {
+                continue;
+            };
+            assert!(holds(&roof(tallest), index + 1, 0), "{bottom} {tallest}");
+            assert!(!holds(&roof(tallest + 1.01 * TOLERANCE_M), index + 1, 0));
+            looked_at += 1;
+        }
+        assert!(looked_at > 0, "{bottom}: {found:?}");
+    }
+}
+
+#[test]
+fn no_roof_is_told_for_a_lift_that_cannot_stand() {
+    let text = shipped("south-bay.ron").replace("\"floor-plate-9-6\"", "\"tall-columns-12-8\"");
+    let bay = bayrise::bayfile::read("tall", text.as_bytes(), &Files::shipped())
+        .map_err(|faults| super::said(&faults))
+        .unwrap()
+        .bay;
+    let whole = study(&bay).unwrap();
+    let stands = |one: &Withheld| !matches!(one, Withheld::DoesNotStand { .. });
+    assert!(
+        !whole.withheld.iter().all(stands),
+        "columns taller than the ceiling"
+    );
+    let found = inverse(&bay, &Verdict::of(&whole));
+    assert!(found.whatever_roof.does_not_stand);
+    assert_eq!(found.roof_m.iter().flatten().count(), 0, "{found:?}");
+    assert!(
+        !found.whatever_ceiling.does_not_stand,
+        "a higher ceiling cures it"
+    );
+    assert!(found.ceiling_m.iter().flatten().count() > 0);
+}

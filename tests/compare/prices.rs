@@ -26,16 +26,155 @@ fn the_slab_makes_the_cheaper_lift_the_dearer_whole() {
         "its slab is too thin"
     );
     assert_eq!(cheap_as_is.total(), None);
-    assert_eq!(dear_as_is.of(Work::Pad), Line::NotNeeded);
+    // Thick enough for the dear one's manual; but its anchors and punching are not shown to hold.
+    assert_eq!(dear_as_is.of(Work::Pad), Line::NotKnown);
+    assert_eq!(dear_as_is.total(), None);
     // 3150 + 390 + 85 + 520, and 2480 + 390 + 1750 + 85 + 520.
-    assert_eq!(dear_as_is.total(), Some(Money(414_500)));
+    assert_eq!(dear_as_is.known(), Money(414_500));
     let cheap_with_pads = bill(&matrix, 1, 0);
     assert_eq!(cheap_with_pads.total(), Some(Money(522_500)));
-    let Choice::One { best, because, .. } = choice(&matrix) else {
-        panic!("one is chosen");
+    let Choice::Equal {
+        best,
+        price_is_missing: true,
+    } = choice(&matrix)
+    else {
+        panic!("what is not known to be needed decides nothing");
     };
-    assert_eq!((best.pick.change, best.pick.lift), (0, 1));
-    assert_eq!(because, Because::Cheaper);
+    let picks: Vec<_> = best
+        .iter()
+        .map(|one| (one.pick.change, one.pick.lift))
+        .collect();
+    // The dear one on new pads costs more than the cheap one on them, whatever else is found.
+    assert_eq!(picks, [(0, 1), (1, 0)]);
+}
+
+/// A bay whose every check of slab, anchors and plates is shown to hold.
+fn shown_in_full(more: &str) -> Matrix {
+    let scene = |name: &str| {
+        let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("scenes");
+        std::fs::read_to_string(folder.join(name)).unwrap()
+    };
+    let files = Files::shipped().with(
+        "paper.ron",
+        &scene("anchors-on-paper.ron").replace("poured: \"1968-06-01\"", "age_days: 20000"),
+    );
+    let text = format!(
+        "(format: 1, title: \"t\", base: \"paper.ron\", prices: (lift: 1, freight: 1, anchors: 1, \
+         electrics: 1), {more})"
+    );
+    quick(&read(&text, &files), &files)
+}
+
+#[test]
+fn no_pad_is_needed_only_where_all_that_thicker_concrete_cures_is_shown() {
+    let pad = |lists: &str| bill(&shown_in_full(lists), 0, 0).of(Work::Pad);
+    assert_eq!(pad(""), Line::NotNeeded);
+    for (open, slab) in [
+        ("a void below", "void_below: true"),
+        ("a side not known", "outline: []"),
+        (
+            "a crack at a post",
+            "lines: [(kind: Crack, from: (\"-1700 mm\", \"0 m\"), to: (\"-1700 mm\", \"6 m\"))]",
+        ),
+    ] {
+        let found = pad(&format!("garages: [(name: \"x\", slab: ({slab}))]"));
+        assert_ne!(found, Line::NotNeeded, "{open}");
+    }
+    // Who asks for no test report of the anchors is shown nothing.
+    let unknown = "lifts: [(name: \"x\", lift: (preset: \"overhead-beam-3600-mm\"))]";
+    assert_eq!(pad(unknown), Line::NotKnown);
+}
+
+#[test]
+fn work_that_any_option_lays_over_the_bay_is_needed() {
+    let files = Files::shipped();
+    let run = |lists: &str| {
+        let text = format!(
+            "(format: 1, title: \"t\", base: \"creamery.ron\", prices: (lift: 1, freight: 1, \
+             anchors: 1, electrics: 1), {lists})"
+        );
+        bill(&quick(&read(&text, &files), &files), 0, 0)
+    };
+    let with_lift = run(
+        "lifts: [(name: \"l\", garage: (opener: None, obstacles: []), \
+                         slab: (strength: \"30 MPa\"))]",
+    );
+    for work in [Work::Door, Work::Other, Work::Pad] {
+        assert_eq!(with_lift.of(work), Line::Missing, "{work:?}");
+    }
+    let with_vehicle = run("vehicles: [(name: \"v\", garage: (opener: None))]");
+    assert_eq!(with_vehicle.of(Work::Door), Line::Missing);
+    // A garage may only be described: whether work is meant is not known.
+    let with_garage = run("garages: [(name: \"g\", garage: (opener: None))]");
+    assert_eq!(with_garage.of(Work::Door), Line::NotKnown);
+    assert_eq!(with_garage.total(), None);
+}
+
+#[test]
+fn a_price_on_any_option_counts() {
+    let files = Files::shipped();
+    let text = "(format: 1, title: \"t\", base: \"creamery.ron\", prices: (lift: 1, freight: 1, \
+                anchors: 1, electrics: 1), lifts: [(name: \"l\", prices: (door: 900, pad: 70))], \
+                vehicles: [(name: \"v\", prices: (other: 60))], \
+                garages: [(name: \"g\", prices: (other: 5000, door: 100))])";
+    let found = bill(&quick(&read(text, &files), &files), 0, 0);
+    assert_eq!(
+        found.of(Work::Door),
+        Line::Priced(Money(100_000)),
+        "added up"
+    );
+    assert_eq!(
+        found.of(Work::Other),
+        Line::Priced(Money(506_000)),
+        "added up"
+    );
+    assert_eq!(found.of(Work::Pad), Line::Priced(Money(7_000)));
+    assert_eq!(found.total(), Some(Money(613_400)));
+}
+
+#[test]
+fn a_price_that_counts_nowhere_is_named() {
+    let files = Files::shipped();
+    let warned = |more: &str| -> Vec<String> {
+        let text = format!("(format: 1, title: \"t\", base: \"creamery.ron\", {more})");
+        let warnings = read(&text, &files).warnings;
+        warnings.into_iter().map(|one| one.message).collect()
+    };
+    assert_eq!(warned("prices: (freight: 1, pad: 1)"), Vec::<String>::new());
+    let found = warned("prices: (door: 111)");
+    assert!(
+        found.len() == 1 && found[0].contains("door work"),
+        "{found:?}"
+    );
+    let found = warned(
+        "lifts: [(name: \"l\", prices: (electrics: 9))], \
+         changes: [(name: \"c\", prices: (electrics: 5))]",
+    );
+    assert!(
+        found.len() == 1 && found[0].contains("electrics given with \"l\""),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn a_price_of_the_bay_file_stands_where_options_give_none() {
+    let base = shipped("creamery.ron").replace(
+        "post_line: \"14 ft\",",
+        "post_line: \"14 ft\", price: \"$3,250\",",
+    );
+    let files = Files::shipped().with("creamery.ron", &base);
+    let run = |more: &str| {
+        let text =
+            format!("(format: 1, title: \"t\", base: \"creamery.ron\", currency: \"$\", {more})");
+        bill(&quick(&read(&text, &files), &files), 0, 0).of(Work::Lift)
+    };
+    assert_eq!(run("prices: (freight: 1)"), Line::Priced(Money(325_000)));
+    assert_eq!(run("prices: (lift: 1)"), Line::Priced(Money(100)));
+    let other = "currency: \"$\", lifts: [\"tall-columns-12-8\"]".replace("currency: \"$\", ", "");
+    assert_eq!(
+        run(&format!("prices: (freight: 1), {other}")),
+        Line::Missing
+    );
 }
 
 #[test]
@@ -83,7 +222,7 @@ fn equals_are_called_equal() {
     let equal = |prices: [&str; 2]| {
         let text = format!(
             "(format: 1, title: \"t\", base: \"creamery.ron\", prices: (freight: 1, anchors: 1, \
-             electrics: 1), lifts: [(name: \"a\", prices: ({})), (name: \"b\", prices: ({}))])",
+             electrics: 1, pad: 1), changes: [(name: \"poured\", prices: (pad: 1))], lifts: [(name: \"a\", prices: ({})), (name: \"b\", prices: ({}))])",
             prices[0], prices[1]
         );
         choice(&matrix(
@@ -101,16 +240,116 @@ fn equals_are_called_equal() {
         panic!("they are equal");
     };
     assert_eq!((best.len(), price_is_missing), (2, false));
-    // One price missing decides nothing, however low the other one is.
-    let Choice::Equal {
-        price_is_missing, ..
-    } = equal(["lift: 1", ""])
-    else {
-        panic!("a missing price decided");
+    // What is missing decides nothing while what is known of the one is not more than the other.
+    for open in [["lift: 1", ""], ["lift: 11", "freight: 9"]] {
+        let Choice::Equal {
+            price_is_missing, ..
+        } = equal(open)
+        else {
+            panic!("a missing price decided");
+        };
+        assert!(price_is_missing);
+    }
+    // Known sums that part them do, whatever is missing.
+    let Choice::One { best, because, .. } = equal(["lift: 9", "freight: 11"]) else {
+        panic!("the second is dearer whatever is missing");
     };
-    assert!(price_is_missing);
+    assert_eq!((best.pick.lift, because), (0, Because::Cheaper));
     assert!(matches!(
         equal(["lift: 9", "lift: 8"]),
         Choice::One { best, because: Because::Cheaper, .. } if best.pick.lift == 1
     ));
+}
+
+#[test]
+fn what_is_open_of_both_alike_does_not_hide_that_one_costs_more() {
+    let files = Files::shipped();
+    let text = "(format: 1, title: \"t\", base: \"creamery.ron\", prices: (freight: 1, anchors: 1, \
+                electrics: 1), lifts: [(name: \"a\", prices: (lift: 9000)), (name: \"b\", prices: \
+                (lift: 2000))])";
+    let options = read(text, &files);
+    let matrix = quick(&options, &files);
+    assert_eq!(bill(&matrix, 0, 0).of(Work::Pad), Line::NotKnown);
+    let Choice::One { best, because, .. } = choice(&matrix) else {
+        panic!("whether a pad is needed is open of both");
+    };
+    assert_eq!((best.pick.lift, because), (1, Because::Cheaper));
+    let said = bayrise::report::compare::says(&options, &matrix);
+    assert!(
+        said.contains("7,000 more as far as prices are known"),
+        "{said}"
+    );
+    assert!(!said.contains("in all"), "{said}");
+}
+
+#[test]
+fn one_broken_vehicle_spoils_the_choice_for_no_other() {
+    let files = Files::shipped();
+    let text = "(format: 1, title: \"t\", base: \"creamery.ron\", prices: (freight: 1, anchors: 1, \
+                electrics: 1, pad: 1), changes: [(name: \"poured\", prices: (pad: 1))], lifts: [(name: \
+                \"a\", prices: (lift: 9)), (name: \"b\", prices: (lift: 8))], vehicles: [(name: \
+                \"saloon\", vehicle: (preset: \"saloon\")), (name: \"typo\", vehicle: (preset: \
+                \"salon\"))])";
+    let options = read(text, &files);
+    let matrix = quick(&options, &files);
+    assert!(matches!(
+        choice(&matrix),
+        Choice::One { best, because: Because::Cheaper, .. } if best.pick.lift == 1
+    ));
+    let said = bayrise::report::compare::says(&options, &matrix);
+    assert!(
+        said.contains("Could not be studied, and counts for nothing here: typo"),
+        "{said}"
+    );
+}
+
+#[test]
+fn the_cheapest_that_serves_as_many_is_named_with_what_is_lost_and_saved() {
+    let files = Files::shipped();
+    let text = "(format: 1, title: \"t\", base: \"south-bay.ron\", currency: \"$\", prices: (freight: \
+                1, anchors: 1, electrics: 1), lifts: [(name: \"short\", prices: (lift: 1, pad: 1))], \
+                changes: [(name: \"low\"), (name: \"high\", garage: (ceiling: Flat(height: \"14 \
+                ft\")), prices: (other: 9000))])";
+    let options = read(text, &files);
+    let said = bayrise::report::compare::says(&options, &quick(&options, &files));
+    assert!(said.starts_with("Take short (high)"), "{said}");
+    assert!(
+        said.contains("The cheapest that serves as many is short (low): $9,000 less ($5)"),
+        "{said}"
+    );
+    assert!(said.contains("lower, with"), "{said}");
+}
+
+#[test]
+fn without_a_change_means_the_one_that_lays_nothing() {
+    let files = Files::shipped();
+    let text = "(format: 1, title: \"t\", base: \"south-bay.ron\", changes: [(name: \"lower\", garage: \
+                (ceiling: Flat(height: \"9 ft\"))), (name: \"as it is\"), (name: \"higher\", garage: \
+                (ceiling: Flat(height: \"14 ft\")))])";
+    let options = read(text, &files);
+    let said = bayrise::report::compare::says(&options, &quick(&options, &files));
+    assert!(said.starts_with("Take the lift (higher)"), "{said}");
+    assert!(
+        said.contains("Without that the best is the lift (as it is)"),
+        "{said}"
+    );
+}
+
+#[test]
+fn what_taking_away_costs_is_read_from_the_bay_file() {
+    let things = "obstacles: [Box(name: \"lamp\", kind: Light, x: \"0 in\", y: \"12 ft\", bottom: \
+                  \"11 ft\", width: \"1 ft\", depth: \"1 ft\", height: \"2 in\", removable: (cost: \
+                  \"$45\"))],";
+    let base = shipped("creamery.ron").replace("obstacles: [],", things);
+    assert!(base.contains("lamp") && base.matches("obstacles:").count() == 1);
+    let files = Files::shipped().with("creamery.ron", &base);
+    let text = "(format: 1, title: \"t\", base: \"creamery.ron\", currency: \"$\", changes: [(name: \
+                \"away\", garage: (obstacles: [])), (name: \"and a ceiling\", garage: (obstacles: [], \
+                ceiling: Flat(height: \"14 ft\")))], prices: (freight: 1))";
+    let matrix = quick(&read(text, &files), &files);
+    assert_eq!(
+        bill(&matrix, 0, 0).of(Work::Other),
+        Line::Priced(Money(4_500))
+    );
+    assert_eq!(bill(&matrix, 1, 0).of(Work::Other), Line::Missing);
 }

@@ -108,6 +108,40 @@ fn rows_are_sorted_and_filtered() {
             .count(),
         0
     );
+    // A safe lock is there and its slab is not known in full: it is not dropped without a word.
+    let held = bayrise(&[
+        "compare",
+        SHORT_OR_TALL,
+        "--quick",
+        "--filter",
+        "slab-holds",
+    ]);
+    let note = String::from_utf8_lossy(&held.stderr).into_owned();
+    assert!(note.contains("8 rows are left out by the filter"), "{note}");
+    assert_eq!(rows(&["--filter", "slab-not-stopped"]).len(), 8);
+    assert_eq!(
+        rows(&["--filter", "underbody >= 5 ft"]),
+        rows(&["--filter", "underbody>=5 ft"])
+    );
+    let cost = bayrise(&[
+        "compare",
+        SHORT_OR_TALL,
+        "--quick",
+        "--filter",
+        "cost <= $9,000",
+    ]);
+    let note = String::from_utf8_lossy(&cost.stderr).into_owned();
+    assert!(note.contains("a price is missing"), "{cost:?}");
+    let unknown = bayrise(&[
+        "compare",
+        SHORT_OR_TALL,
+        "--quick",
+        "--filter",
+        "lift=overhead",
+    ]);
+    let said = String::from_utf8_lossy(&unknown.stderr).into_owned();
+    assert_eq!(unknown.status.code(), Some(2));
+    assert!(said.contains("short columns, tall columns"), "{said}");
     for wrong in ["nonsense", "underbody>=tall", "cost<=x", "door=shut"] {
         let run = bayrise(&["compare", SHORT_OR_TALL, "--filter", wrong]);
         assert_eq!(
@@ -146,6 +180,40 @@ fn a_broken_option_is_told_and_the_rest_is_there() {
         said.contains("no answer") && said.contains("12 of 17"),
         "{said}"
     );
+    let csv = bayrise(&[
+        "compare",
+        file.to_str().unwrap(),
+        "--quick",
+        "--format",
+        "csv",
+    ]);
+    let broken = text(&csv)
+        .lines()
+        .filter(|row| row.contains(",broken,") && row.contains("coup"))
+        .count();
+    assert_eq!(broken, 4);
+    let json = bayrise(&[
+        "compare",
+        file.to_str().unwrap(),
+        "--quick",
+        "--format",
+        "json",
+    ]);
+    let json: Value = serde_json::from_str(&text(&json)).unwrap();
+    for cell in json["cells"].as_array().unwrap() {
+        let is_broken = cell["outcome"] == "broken";
+        assert_eq!(
+            cell["why"].as_str().is_some_and(|why| why.contains("coup")),
+            is_broken
+        );
+        assert_eq!(cell["faults"][0]["line"].is_number(), is_broken);
+        let is_withheld = cell["found"]["limit"] == "withheld";
+        assert_eq!(
+            cell["found"]["withheld"][0].is_string(),
+            is_withheld,
+            "{cell}"
+        );
+    }
     // Nothing left to compare: refused as a bay file is.
     std::fs::write(
         &file,

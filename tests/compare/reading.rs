@@ -134,6 +134,61 @@ fn another_garage_brings_its_slab_and_the_place_in_it() {
 }
 
 #[test]
+fn another_garage_is_trusted_no_more_than_its_own_file_trusts_it() {
+    let measured = |own: &str, other: &str| {
+        let with =
+            |text: String, more: &str| text.replacen("policy: (", &format!("policy: ({more} "), 1);
+        let files = Files::shipped()
+            .with("south-bay.ron", &with(shipped("south-bay.ron"), own))
+            .with("creamery.ron", &with(shipped("creamery.ron"), other));
+        let read = read(
+            &options("garages: [(name: \"creamery\", bay: \"creamery.ron\")]"),
+            &files,
+        );
+        read.bay(FIRST, &files)
+            .unwrap()
+            .bay
+            .policy
+            .measured_garage
+            .in_mm()
+    };
+    let near = |found: f64, expect: f64| assert!((found - expect).abs() < 1e-6, "{found} {expect}");
+    near(measured("", "measured_garage: \"4 in\","), 101.6);
+    near(
+        measured("measured_garage: \"1 mm\",", "measured_garage: \"4 in\","),
+        101.6,
+    );
+    near(
+        measured("measured_garage: \"9 mm\",", "measured_garage: \"2 mm\","),
+        9.0,
+    );
+    // What says nothing is off by what every file is taken to be off.
+    near(measured("measured_garage: \"1 mm\",", ""), 6.0);
+    near(measured("measured_garage: \"9 mm\",", ""), 9.0);
+}
+
+#[test]
+fn what_is_not_taken_from_another_garages_file_is_named() {
+    let other =
+        shipped("creamery.ron").replacen("over_vehicle: \"3 in\"", "over_vehicle: \"6 in\"", 1);
+    let files = Files::shipped().with("creamery.ron", &other);
+    let read = read(
+        &options("garages: [(name: \"home\"), (name: \"creamery\", bay: \"creamery.ron\")]"),
+        &files,
+    );
+    let said: Vec<&str> = read
+        .warnings
+        .iter()
+        .map(|one| one.message.as_str())
+        .collect();
+    assert_eq!(said.len(), 1, "{said:?}");
+    assert!(
+        said[0].contains("policy.over_vehicle") && said[0].contains("parking"),
+        "{said:?}"
+    );
+}
+
+#[test]
 fn a_change_comes_last() {
     let files = Files::shipped();
     let text = options(

@@ -1,9 +1,11 @@
 //! What does a bay file say once an option is laid over it?
 
 use super::Touches;
+use crate::bay::Policy;
 use crate::bayfile::merge::lay_over;
 use crate::bayfile::presets::PresetKind;
 use crate::bayfile::syntax::{Field, Kind, Node, value_at};
+use crate::units::{Length, parse_length};
 
 /// What stays of a lift when another is put in its place: where it stands.
 const PLACE: [&str; 2] = ["post_line", "across"];
@@ -58,7 +60,8 @@ pub(super) fn over(root: &mut Node, field: &Field) {
 }
 
 /// Puts the bay into another bay file's garage: with its slab, its supply, what is arranged for
-/// it, and the place of the lift in it. What that file does not say is not known there.
+/// it, and the place of the lift in it. What that file does not say is not known there. How far the
+/// room's measurements may be off is the worse of both files.
 pub(super) fn into_garage(root: &mut Node, other: &Node) {
     let place: Vec<Field> = PLACE
         .into_iter()
@@ -79,6 +82,7 @@ pub(super) fn into_garage(root: &mut Node, other: &Node) {
             add_not_measured(fields, theirs);
         }
     }
+    trust_no_more(fields, other);
     if let Some(lift) = fields.iter_mut().find(|f| f.name.text == "lift")
         && let Some(fields) = fields_of(&mut lift.value)
     {
@@ -87,6 +91,121 @@ pub(super) fn into_garage(root: &mut Node, other: &Node) {
             fields.push(field);
         }
     }
+}
+
+/// How far room and door may be off as measured, as a file of a bay says it.
+const POLICY: &str = "policy";
+const MEASURED: &str = "measured_garage";
+
+/// The ± of the room in a bay file; the project's own where it says nothing, none where what it
+/// says is no length.
+fn measured(fields: &[Field]) -> Option<Length> {
+    let policy = fields.iter().find(|f| f.name.text == POLICY);
+    let written = policy.and_then(|policy| value_at(&policy.value, MEASURED));
+    match written.map(|node| &node.kind) {
+        None => Some(Policy::default().measured_garage),
+        Some(Kind::Str(text)) => parse_length(text).ok(),
+        Some(_) => None,
+    }
+}
+
+/// The room of another file is trusted no more than that file trusts it.
+fn trust_no_more(fields: &mut Vec<Field>, other: &Node) {
+    let Kind::Struct { fields: theirs, .. } = &other.kind else {
+        return;
+    };
+    let (Some(own_m), their_m) = (measured(fields), measured(theirs)) else {
+        return; // refused as it is read
+    };
+    if their_m.is_some_and(|their_m| their_m <= own_m) {
+        return;
+    }
+    // Where the other file says nothing, leaving ours out says the same.
+    let policy = theirs.iter().find(|f| f.name.text == POLICY);
+    let written = policy.and_then(|policy| match &policy.value.kind {
+        Kind::Struct { fields, .. } => fields.iter().find(|f| f.name.text == MEASURED),
+        _ => None,
+    });
+    let own = fields.iter().position(|f| f.name.text == POLICY);
+    match (own, policy, written) {
+        (Some(at), _, _) => {
+            if let Some(inner) = fields_of(&mut fields[at].value) {
+                inner.retain(|f| f.name.text != MEASURED);
+                inner.extend(written.cloned());
+            }
+        }
+        (None, Some(policy), Some(written)) => fields.push(Field {
+            name: policy.name.clone(),
+            value: Node {
+                span: policy.value.span,
+                kind: Kind::Struct {
+                    name: None,
+                    fields: vec![written.clone()],
+                },
+            },
+        }),
+        (None, _, _) => {}
+    }
+}
+
+/// What another garage's bay file says of margins, parking and people that is not what the bay's
+/// own says, and is not taken with the garage.
+pub(super) fn not_taken(root: &Node, other: &Node) -> Vec<String> {
+    let of = |node: &Node, name: &str| value_at(node, name).map(super::text::written);
+    let mut names = Vec::new();
+    if let Some(Kind::Struct { fields, .. }) = value_at(other, POLICY).map(|policy| &policy.kind) {
+        for field in fields.iter().filter(|f| f.name.text != MEASURED) {
+            let path = format!("{POLICY}.{}", field.name.text);
+            if of(root, &path) != of(other, &path) {
+                names.push(path);
+            }
+        }
+    }
+    for name in ["parking", "people"] {
+        if value_at(other, name).is_some() && of(root, name) != of(other, name) {
+            names.push(name.into());
+        }
+    }
+    names
+}
+
+/// See [`super::Options::taken_away`].
+pub(super) fn taken_away<'a>(
+    before: &Node,
+    over: impl Iterator<Item = &'a Field>,
+) -> Option<Vec<String>> {
+    let things = |node: &Node| match &node.kind {
+        Kind::List(items) => Some(items.clone()),
+        _ => None,
+    };
+    let before = things(value_at(before, "garage.obstacles")?)?;
+    let mut after = None;
+    for garage in over.filter(|field| field.name.text == "garage") {
+        let Kind::Struct { fields, .. } = &garage.value.kind else {
+            return None;
+        };
+        for field in fields {
+            match field.name.text.as_str() {
+                "obstacles" => after = Some(things(&field.value)?),
+                "door" | "opener" => {}
+                _ => return None,
+            }
+        }
+    }
+    let stays: Vec<String> = after?.iter().map(super::text::written).collect();
+    let (kept, away): (Vec<&Node>, Vec<&Node>) = before
+        .iter()
+        .partition(|thing| stays.contains(&super::text::written(thing)));
+    // What is put there, or moved, is other work.
+    if kept.len() != stays.len() || away.is_empty() {
+        return None;
+    }
+    away.into_iter()
+        .map(|thing| match &value_at(thing, "removable.cost")?.kind {
+            Kind::Str(cost) => Some(cost.clone()),
+            _ => None,
+        })
+        .collect()
 }
 
 /// What work on the garage is meant by what is laid over it.

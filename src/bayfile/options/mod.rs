@@ -8,6 +8,7 @@
 
 mod lay;
 mod price;
+mod said;
 mod text;
 
 use std::collections::HashSet;
@@ -95,6 +96,12 @@ pub struct Choice {
 }
 
 impl Choice {
+    /// True where it lays nothing over the bay: everything stays as the bay file has it.
+    #[must_use]
+    pub fn is_as_it_is(&self) -> bool {
+        self.over.is_empty() && self.bay.is_none()
+    }
+
     /// What stands where the file has no list: the bay file as it is.
     fn as_it_is() -> Self {
         Self {
@@ -193,6 +200,7 @@ pub fn read(name: &str, text: &[u8], files: &dyn PresetSource) -> Result<Options
 fn options(cx: &Context, head: Head, files: &dyn PresetSource) -> Option<Options> {
     let base = bay_file(cx, &head.base, files);
     let [lifts, vehicles, changes, garages] = head.lists;
+    let garage_nodes = garages.clone().unwrap_or_default();
     let list = |list, nodes| choices(cx, list, nodes, files);
     let (lifts, vehicles, changes, garages) = (
         list(List::Lifts, lifts),
@@ -210,6 +218,17 @@ fn options(cx: &Context, head: Head, files: &dyn PresetSource) -> Option<Options
         );
         return None;
     }
+    if let Some(base) = &base {
+        for (choice, node) in garages.iter().zip(&garage_nodes) {
+            remark_on_garage(cx, base, choice, node);
+        }
+    }
+    said::remarks(
+        cx,
+        head.base.span,
+        &head.prices,
+        [&garages, &lifts, &vehicles, &changes],
+    );
     Some(Options {
         title: head.title,
         currency: head.currency,
@@ -222,6 +241,27 @@ fn options(cx: &Context, head: Head, files: &dyn PresetSource) -> Option<Options
         sources: Vec::new(),
         base: base?,
     })
+}
+
+/// Names what is not taken from another garage's bay file.
+fn remark_on_garage(cx: &Context, base: &Node, choice: &Choice, node: &Node) {
+    let Some(other) = &choice.bay else {
+        return;
+    };
+    let not_taken = lay::not_taken(base, other);
+    if not_taken.is_empty() {
+        return;
+    }
+    cx.warning(
+        node.head(),
+        &format!(
+            "of the bay file of \"{}\" only the garage is taken, not its {}",
+            choice.name,
+            not_taken.join(", ")
+        ),
+        "the bay of `base` stands for the rest",
+        "write here what must hold in that garage too, as in `policy: (over_vehicle: \"6 in\")`",
+    );
 }
 
 /// The record of a bay file, brought to the present format; its fields are not read yet.
@@ -355,6 +395,15 @@ impl Options {
             &self.vehicles[pick.vehicle],
             &self.changes[pick.change],
         ]
+    }
+
+    /// What taking away costs, in the words of the bay file, thing by thing, where all that the
+    /// chosen options do to the room is to take away things whose cost it gives. None otherwise.
+    #[must_use]
+    pub fn taken_away(&self, pick: Pick) -> Option<Vec<String>> {
+        let chosen = self.chosen(pick);
+        let before = chosen[0].bay.as_ref().unwrap_or(&self.base);
+        lay::taken_away(before, chosen.into_iter().flat_map(|choice| &choice.over))
     }
 
     /// The bay that a combination makes, with every check of a bay file.

@@ -45,6 +45,12 @@ impl Work {
         }
     }
 
+    /// Whether the prices of several options are for several pieces of work.
+    #[must_use]
+    pub const fn adds_up(self) -> bool {
+        matches!(self, Self::Door | Self::Other)
+    }
+
     /// The words a person uses.
     #[must_use]
     pub const fn words(self) -> &'static str {
@@ -134,6 +140,19 @@ impl Prices {
             *price = over.or(*price);
         }
         prices
+    }
+
+    /// What is asked with one option and another: door work and other work of both, and of the rest
+    /// the later one's.
+    #[must_use]
+    pub fn and(&self, later: &Self) -> Self {
+        let mut both = self.under(later);
+        for work in Work::ALL.into_iter().filter(|work| work.adds_up()) {
+            if let (Some(one), Some(other)) = (self.of(work), later.of(work)) {
+                both.set(work, Some(Money(one.0 + other.0)));
+            }
+        }
+        both
     }
 
     /// True where nobody has said anything.

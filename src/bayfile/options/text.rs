@@ -64,6 +64,13 @@ fn one_line(text: &str) -> String {
         .collect()
 }
 
+/// A value as text, wherever it stands.
+pub(super) fn written(node: &Node) -> String {
+    let mut text = String::new();
+    write(&mut text, node, 0);
+    text
+}
+
 /// Writes a value; records and lists of records get a line for each of their fields.
 fn write(out: &mut String, node: &Node, depth: usize) {
     let line = |out: &mut String, depth: usize| {

@@ -1,15 +1,16 @@
 //! How is a comparison written for a spreadsheet?
 //!
 //! Comma-separated, one row a combination, as RFC 4180 has it. Lengths are in metres, rounded
-//! against the vehicle; what is not known, and what has no price, is empty, never 0.
+//! against the vehicle; what is not known, and what has no price, is empty, never 0. What is needed
+//! and has no price stands in `price_open`, what is not known to be needed in `price_not_known`.
 
-use super::words::{named, percent_up, slab};
+use super::words::{broken, named, percent_up, slab};
 use super::{Comparison, json};
 use crate::bayfile::options::{List, Work};
 use crate::choose::bill::Line;
 use crate::choose::{Arms, Cell, Outcome};
 
-const HEAD: [&str; 27] = [
+const HEAD: [&str; 28] = [
     "garage",
     "change",
     "lift",
@@ -37,6 +38,7 @@ const HEAD: [&str; 27] = [
     "full_rise_ceiling_m",
     "full_rise_roof_m",
     "limited_by",
+    "price_not_known",
 ];
 
 /// The whole file, ending with a line break.
@@ -72,7 +74,7 @@ fn maybe<T: ToString>(value: Option<T>) -> String {
     value.map_or_else(String::new, |value| value.to_string())
 }
 
-fn row(comparison: &Comparison<'_>, cell: &Cell) -> [String; 27] {
+fn row(comparison: &Comparison<'_>, cell: &Cell) -> [String; 28] {
     let options = comparison.options;
     let name = |list| named(options, cell.pick, list).unwrap_or_default();
     let mut row = std::array::from_fn(|_| String::new());
@@ -82,8 +84,9 @@ fn row(comparison: &Comparison<'_>, cell: &Cell) -> [String; 27] {
     row[3] = name(List::Vehicles);
     let found = match &cell.outcome {
         Outcome::Found(found) => found,
-        Outcome::Broken(_) => {
+        Outcome::Broken(faults) => {
             row[4] = "broken".into();
+            row[26] = broken(faults);
             return row;
         }
         Outcome::NotStudied(why) => {
@@ -118,8 +121,13 @@ fn row(comparison: &Comparison<'_>, cell: &Cell) -> [String; 27] {
         }
         row[21] = bill.known().number().to_string();
         row[22] = maybe(bill.total().map(|total| total.number()));
-        let open: Vec<&str> = bill.open().map(|(work, _)| work.field()).collect();
-        row[23] = open.join(" ");
+        let open = |which: Line| {
+            let of = bill.open().filter(|(_, line)| *line == which);
+            let names: Vec<&str> = of.map(|(work, _)| work.field()).collect();
+            names.join(" ")
+        };
+        row[23] = open(Line::Missing);
+        row[27] = open(Line::NotKnown);
     }
     if let Some(inverse) = &found.inverse {
         row[24] = maybe(inverse.full_rise_ceiling_m().and_then(json::up));

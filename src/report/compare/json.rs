@@ -5,12 +5,15 @@ use serde::Serialize;
 
 use super::Comparison;
 use super::says::says;
-use super::words::{limited_by, named, slab};
+use super::words::{broken, limited_by, named, show, slab};
 use crate::bayfile::options::{List, Work};
 use crate::choose::bill::Line;
 use crate::choose::choice::{Choice, choice};
+use crate::choose::inverse::Anyway;
 use crate::choose::{Arms, Cell, Found, Outcome};
+use crate::clearance::Limit;
 use crate::report::CAUTIONS;
+use crate::report::reasons::reasons;
 
 pub(super) use crate::report::json::number::{down, up};
 
@@ -69,8 +72,10 @@ pub struct CellReport {
     pub vehicle: Option<String>,
     /// studied, broken, `not_studied`.
     pub outcome: &'static str,
-    /// Why it was not studied.
+    /// Why it was not studied, or what is wrong in it.
     pub why: Option<String>,
+    /// The faults of a broken one.
+    pub faults: Vec<FaultReport>,
     /// What was found; null unless it was studied.
     pub found: Option<FoundReport>,
 }
@@ -90,6 +95,10 @@ pub struct FoundReport {
     pub full_rise: bool,
     /// What limits the rise; where no lock is safe, why.
     pub limited_by: String,
+    /// The same as one word of `check`'s report: pair, bar, travel, withheld, undecided.
+    pub limit: &'static str,
+    /// Why no lock is called safe, reason by reason.
+    pub withheld: Vec<String>,
     /// reach, short, stop, `not_known`.
     pub arms: &'static str,
     /// What the worst arm falls short.
@@ -139,6 +148,11 @@ pub struct InverseReport {
     pub ceiling_m: Vec<Option<f64>>,
     /// The tallest roof for each lock.
     pub roof_m: Vec<Option<f64>>,
+    /// What no ceiling cures: `does_not_stand` (every ceiling is null), withheld (the vehicle can't
+    /// be driven in or is tight as parked); null where there is nothing.
+    pub whatever_ceiling: Option<&'static str>,
+    /// What no roof cures; likewise.
+    pub whatever_roof: Option<&'static str>,
 }
 
 /// A fault.
@@ -214,8 +228,12 @@ fn cell(comparison: &Comparison<'_>, cell: &Cell) -> CellReport {
     let options = comparison.options;
     let (outcome, why) = match &cell.outcome {
         Outcome::Found(_) => ("studied", None),
-        Outcome::Broken(_) => ("broken", None),
+        Outcome::Broken(faults) => ("broken", Some(broken(faults))),
         Outcome::NotStudied(why) => ("not_studied", Some(why.clone())),
+    };
+    let faults = match &cell.outcome {
+        Outcome::Broken(faults) => faults.iter().map(fault).collect(),
+        _ => Vec::new(),
     };
     CellReport {
         garage: named(options, cell.pick, List::Garages),
@@ -224,6 +242,7 @@ fn cell(comparison: &Comparison<'_>, cell: &Cell) -> CellReport {
         vehicle: named(options, cell.pick, List::Vehicles),
         outcome,
         why,
+        faults,
         found: cell.found().map(found),
     }
 }
@@ -246,6 +265,17 @@ fn found(found: &Found) -> FoundReport {
         underbody_m: found.underbody_m().and_then(down),
         full_rise: verdict.full_rise,
         limited_by: limited_by(found),
+        limit: match verdict.limit {
+            Limit::Pair(_) => "pair",
+            Limit::Bar(_) => "bar",
+            Limit::Travel { .. } => "travel",
+            Limit::Withheld => "withheld",
+            Limit::Undecided(_) => "undecided",
+        },
+        withheld: reasons(&verdict.withheld, show(found))
+            .into_iter()
+            .map(|reason| reason.says)
+            .collect(),
         arms,
         arms_short_m: short,
         load_use: found.load_use().and_then(up),
@@ -257,7 +287,19 @@ fn found(found: &Found) -> FoundReport {
             full_rise_roof_m: inverse.full_rise_roof_m().and_then(down),
             ceiling_m: all(&inverse.ceiling_m, up),
             roof_m: all(&inverse.roof_m, down),
+            whatever_ceiling: anyway(inverse.whatever_ceiling),
+            whatever_roof: anyway(inverse.whatever_roof),
         }),
+    }
+}
+
+const fn anyway(of: Anyway) -> Option<&'static str> {
+    if of.does_not_stand {
+        Some("does_not_stand")
+    } else if of.withheld {
+        Some("withheld")
+    } else {
+        None
     }
 }
 

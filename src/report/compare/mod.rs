@@ -5,6 +5,7 @@
 
 mod csv;
 mod json;
+mod price_says;
 mod row;
 mod says;
 mod shown;
@@ -15,7 +16,7 @@ pub use csv::csv;
 pub use json::{CompareReport, schema};
 pub use row::{Row, Stands};
 pub use says::says;
-pub use shown::{Filter, FilterError, Sort, shown};
+pub use shown::{Filter, FilterError, Sort, notes, shown, unknown_name};
 pub use text::render;
 
 use crate::bayfile::options::Options;

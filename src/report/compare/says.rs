@@ -1,8 +1,8 @@
 //! Which combination is chosen, and why, in plain sentences?
 
+use super::price_says::{cheaper, cheapest, dearer_than_it_looks, price_open, unasked};
 use super::words::{candidate, named, show, vehicle, why_not_safe};
-use crate::bayfile::options::{List, Options, Work};
-use crate::choose::bill::Line;
+use crate::bayfile::options::{Choice as Change, List, Options, Work};
 use crate::choose::choice::{AS_HIGH_M, Because, Candidate, Choice, among, candidates, choice};
 use crate::choose::{Cell, Matrix};
 use crate::ground::{Standing, Topic};
@@ -26,7 +26,7 @@ pub fn says(options: &Options, matrix: &Matrix) -> String {
     }
 }
 
-fn cell<'a>(matrix: &'a Matrix, of: &Candidate) -> Option<&'a Cell> {
+pub(super) fn cell<'a>(matrix: &'a Matrix, of: &Candidate) -> Option<&'a Cell> {
     let pick = crate::bayfile::options::Pick {
         vehicle: of.lowest,
         ..of.pick
@@ -34,21 +34,24 @@ fn cell<'a>(matrix: &'a Matrix, of: &Candidate) -> Option<&'a Cell> {
     matrix.cells.iter().find(|cell| cell.pick == pick)
 }
 
-fn show_of(matrix: &Matrix, of: &Candidate) -> Option<Show> {
+pub(super) fn show_of(matrix: &Matrix, of: &Candidate) -> Option<Show> {
     Some(show(cell(matrix, of)?.found()?))
 }
 
 fn none(options: &Options, matrix: &Matrix) -> String {
-    let mut text = format!(
-        "None of {} gives a safe lock.",
-        count(matrix.cells.len(), "combination")
-    );
+    let mut text = match matrix.cells.len() {
+        1 => "The one combination gives no safe lock.".into(),
+        all => format!("None of {} gives a safe lock.", count(all, "combination")),
+    };
+    // Nearest is what the fewest things stand in the way of; among those what goes highest.
     let nearest = matrix
         .cells
         .iter()
         .filter_map(|cell| Some((cell, cell.found()?)))
         .max_by_key(|(cell, found)| {
             (
+                found.verdict.highest_clear_lock.is_some(),
+                std::cmp::Reverse(found.verdict.withheld.len()),
                 found.verdict.highest_clear_lock,
                 std::cmp::Reverse(cell.pick),
             )
@@ -145,6 +148,12 @@ fn one(
         (Because::Cheaper, Some(next)) => cheaper(options, matrix, best, next, &mut text),
     }
     text.push_str(&without_change(options, matrix, best));
+    text.push_str(&cheapest(
+        options,
+        matrix,
+        best,
+        next.filter(|_| because == Because::Cheaper),
+    ));
     text.push_str(&dearer_than_it_looks(options, matrix, best));
     text.push_str(&price_open(options, matrix, best));
     text.push_str(&left_open(options, matrix, &[*best]));
@@ -154,7 +163,7 @@ fn one(
 /// Which vehicles get no safe lock with a choice, and what is not known of it: neither must be
 /// overlooked where a lift is named.
 fn left_open(options: &Options, matrix: &Matrix, best: &[Candidate]) -> String {
-    let of: Vec<(Vec<String>, Vec<&str>)> = best
+    let of: Vec<(Vec<String>, Vec<String>, Vec<&str>)> = best
         .iter()
         .map(|one| {
             let cells = || {
@@ -168,7 +177,8 @@ fn left_open(options: &Options, matrix: &Matrix, best: &[Candidate]) -> String {
                 let found = cell.found();
                 found.is_some_and(|found| found.verdict.highest_safe_lock.is_some())
             };
-            let without = cells().filter(|cell| !is_safe(cell));
+            let no_answer = cells().filter(|cell| cell.found().is_none());
+            let without = cells().filter(|cell| cell.found().is_some() && !is_safe(cell));
             let unknown = Topic::ALL.into_iter().filter(|topic| {
                 topic.withholds()
                     && cells()
@@ -176,14 +186,16 @@ fn left_open(options: &Options, matrix: &Matrix, best: &[Candidate]) -> String {
                         .filter_map(Cell::found)
                         .any(|found| found.standing(*topic) == Standing::Unknown)
             });
+            let name = |cell: &Cell| vehicle(options, cell.pick);
             (
-                without.map(|cell| vehicle(options, cell.pick)).collect(),
+                no_answer.map(name).collect(),
+                without.map(name).collect(),
                 unknown.map(Topic::not_known).collect(),
             )
         })
         .collect();
     let mut text = String::new();
-    for (index, (without, unknown)) in of.iter().enumerate() {
+    for (index, (no_answer, without, unknown)) in of.iter().enumerate() {
         let is_told = of[..index].contains(&of[index]);
         if is_told {
             continue;
@@ -194,6 +206,12 @@ fn left_open(options: &Options, matrix: &Matrix, best: &[Candidate]) -> String {
         } else {
             format!(" with {}", candidate(options, best[index].pick))
         };
+        if !no_answer.is_empty() {
+            text.push_str(&format!(
+                " Could not be studied{with}, and counts for nothing here: {}.",
+                list(no_answer)
+            ));
+        }
         if !without.is_empty() {
             text.push_str(&format!(" No safe lock{with}: {}.", list(without)));
         }
@@ -207,38 +225,22 @@ fn left_open(options: &Options, matrix: &Matrix, best: &[Candidate]) -> String {
     text
 }
 
-fn cheaper(
-    options: &Options,
-    matrix: &Matrix,
-    best: &Candidate,
-    next: &Candidate,
-    text: &mut String,
-) {
-    let (Some(less), Some(more)) = (best.total, next.total) else {
-        return;
-    };
-    let saved = crate::bayfile::options::Money(more.0 - less.0);
-    let as_high = show_of(matrix, best).map_or_else(String::new, |show| show.need(AS_HIGH_M));
-    text.push_str(&format!(
-        " {} goes as high (within {as_high}) and costs {} more.",
-        sentence(&candidate(options, next.pick)),
-        saved.show(&options.currency)
-    ));
-}
-
 /// The best without a change, where the choice takes one.
 fn without_change(options: &Options, matrix: &Matrix, best: &Candidate) -> String {
-    if best.pick.change == 0 {
+    let Some(nothing) = options.changes.iter().position(Change::is_as_it_is) else {
+        return String::new();
+    };
+    if best.pick.change == nothing {
         return String::new();
     }
-    let same = |one: &Candidate| one.pick.change == 0 && one.pick.garage == best.pick.garage;
+    let same = |one: &Candidate| one.pick.change == nothing && one.pick.garage == best.pick.garage;
     let as_it_is = candidates(matrix).into_iter().filter(same).collect();
     let first = match among(as_it_is) {
         Choice::None => {
             let name = named(
                 options,
                 crate::bayfile::options::Pick {
-                    change: 0,
+                    change: nothing,
                     ..best.pick
                 },
                 List::Changes,
@@ -261,87 +263,36 @@ fn without_change(options: &Options, matrix: &Matrix, best: &Candidate) -> Strin
     )
 }
 
-/// A lift whose own price is lower, but that costs more in all.
-fn dearer_than_it_looks(options: &Options, matrix: &Matrix, best: &Candidate) -> String {
-    let price = |of: &Candidate| {
-        let bill = &cell(matrix, of)?.found()?.bill;
-        match bill.of(Work::Lift) {
-            Line::Priced(amount) => Some(amount),
-            _ => None,
-        }
-    };
-    let (Some(own), Some(total)) = (price(best), best.total) else {
-        return String::new();
-    };
-    let looks_cheaper = candidates(matrix)
-        .into_iter()
-        .filter(|one| one.served == best.served && one.total.is_some_and(|sum| sum > total))
-        .find(|one| price(one).is_some_and(|price| price < own));
-    let Some(one) = looks_cheaper else {
-        return String::new();
-    };
-    let (Some(price), Some(sum)) = (price(&one), one.total) else {
-        return String::new();
-    };
-    let currency = &options.currency;
-    let mut text = format!(
-        " {} is the cheaper lift ({} against {}) but the dearer whole ({} against {})",
-        sentence(&candidate(options, one.pick)),
-        price.show(currency),
-        own.show(currency),
-        sum.show(currency),
-        total.show(currency),
-    );
-    if let Some(bill) = cell(matrix, &one).and_then(Cell::found).map(|f| f.bill)
-        && let Line::Priced(pad) = bill.of(Work::Pad)
-    {
-        text.push_str(&format!(": the pads it needs cost {}", pad.show(currency)));
-    }
-    text.push('.');
-    text
-}
-
-fn unasked(matrix: &Matrix) -> bool {
-    let mut found = matrix.cells.iter().filter_map(Cell::found);
-    found.all(|found| found.bill.is_unasked)
-}
-
-/// What the price of the choice lacks.
-fn price_open(options: &Options, matrix: &Matrix, best: &Candidate) -> String {
-    if unasked(matrix) || best.total.is_some() {
-        return String::new();
-    }
-    let Some(found) = cell(matrix, best).and_then(Cell::found) else {
-        return String::new();
-    };
-    let open: Vec<&str> = found.bill.open().map(|(work, _)| work.words()).collect();
-    if open.is_empty() {
-        return String::new();
-    }
-    format!(
-        " Of its cost {} is known; without a price, or not known to be needed: {}.",
-        found.bill.known().show(&options.currency),
-        list(&open)
-    )
-}
-
 /// Why the first vehicle gets no safe lock.
 fn why_none(matrix: &Matrix, of: &Candidate) -> Option<String> {
     let found = cell(matrix, of)?.found()?;
     why_not_safe(&found.bay, &found.verdict)
 }
 
+/// A candidate in a list of several: of one lift that is listed nowhere only what differs.
+fn listed(options: &Options, of: &Candidate) -> String {
+    let name = candidate(options, of.pick);
+    let bare = name
+        .strip_prefix("the lift (")
+        .and_then(|rest| rest.strip_suffix(')'))
+        .filter(|_| named(options, of.pick, List::Lifts).is_none());
+    bare.map_or_else(|| name.clone(), Into::into)
+}
+
 fn equal(options: &Options, matrix: &Matrix, best: &[Candidate], price_is_missing: bool) -> String {
-    let names: Vec<String> = best
-        .iter()
-        .map(|one| candidate(options, one.pick))
-        .collect();
+    let names: Vec<String> = best.iter().map(|one| listed(options, one)).collect();
     let Some(first) = best.first() else {
         return String::new();
     };
+    let is_unasked = unasked(matrix);
     let pair = if names.len() == 2 { "two" } else { "best" };
+    let parted = if price_is_missing && !is_unasked {
+        "can't be parted"
+    } else {
+        "are equal"
+    };
     let mut text = format!(
-        "The {pair} are equal: {}. {}",
+        "The {pair} {parted}: {}. {}",
         list(&names),
         sentence(&if names.len() > 1 {
             format!("with each {}", serves(first))
@@ -360,19 +311,34 @@ fn equal(options: &Options, matrix: &Matrix, best: &[Candidate], price_is_missin
         text.push(')');
     }
     text.push('.');
-    if unasked(matrix) {
+    if is_unasked {
         text.push_str(" No price is given.");
     } else if price_is_missing {
-        text.push_str(" The price does not part them while prices are missing.");
+        text.push_str(" The price does not part them while prices are missing:");
+        for (index, one) in best.iter().enumerate() {
+            let end = if index + 1 == best.len() { "." } else { ";" };
+            let open: Vec<&str> = Work::ALL
+                .into_iter()
+                .filter(|work| one.open[*work as usize])
+                .map(Work::words)
+                .collect();
+            let open = if open.is_empty() {
+                String::new()
+            } else {
+                format!(" (open: {})", list(&open))
+            };
+            let known = one.at_least.show(&options.currency);
+            text.push_str(&format!(" {} {known}{open}{end}", listed(options, one)));
+        }
+        text.push_str(&dearer_than_it_looks(options, matrix, first));
+        text.push_str(&cheapest(options, matrix, first, best.get(1)));
     } else if let Some(total) = first.total {
         text.push_str(&format!(
             " Each costs {} in all.",
             total.show(&options.currency)
         ));
+        text.push_str(&cheapest(options, matrix, first, None));
     }
     text.push_str(&left_open(options, matrix, best));
-    if named(options, first.pick, List::Lifts).is_none() {
-        text = text.replace("the lift (", "(");
-    }
     text
 }

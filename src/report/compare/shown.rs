@@ -13,11 +13,11 @@ pub enum Sort {
     /// As the file lists them.
     #[default]
     File,
-    /// The highest safe lock first.
+    /// The highest safe lock first, by how far the carriage goes up to it: lifts count other steps.
     Lock,
     /// The most height under the body first.
     Underbody,
-    /// The cheapest first; what lacks a price comes last.
+    /// The least known cost first.
     Cost,
     /// The least use of a rating first.
     Load,
@@ -32,8 +32,10 @@ pub enum Filter {
     Safe,
     /// With full rise.
     FullRise,
-    /// Where the slab does not stop.
+    /// Where everything about the slab is shown to hold: what is not known is no pass.
     SlabHolds,
+    /// Where nothing about the slab stops; much of it may not be known.
+    SlabNotStopped,
     /// Where an option of this list has this in its name.
     Named(List, String),
     /// With at least this height under the body on the highest safe lock.
@@ -55,16 +57,21 @@ impl std::str::FromStr for Filter {
             "safe" => return Ok(Self::Safe),
             "full-rise" => return Ok(Self::FullRise),
             "slab-holds" => return Ok(Self::SlabHolds),
+            "slab-not-stopped" => return Ok(Self::SlabNotStopped),
             _ => {}
         }
-        if let Some(height) = text.strip_prefix("underbody>=") {
-            return parse_length(height)
-                .map(Self::Underbody)
-                .map_err(|_| FilterError);
-        }
-        if let Some(cost) = text.strip_prefix("cost<=") {
-            let cost = cost.parse::<f64>().ok().filter(|cost| cost.is_finite());
+        if let Some((key, most)) = text.split_once("<=") {
+            let plain: String = most.chars().filter(|c| !matches!(c, ',' | ' ')).collect();
+            // What stands before the number is the currency.
+            let plain = plain.trim_start_matches(|c: char| !c.is_ascii_digit() && c != '-');
+            let cost = plain.parse::<f64>().ok().filter(|cost| cost.is_finite());
+            let cost = cost.filter(|_| key.trim() == "cost");
             return cost.map(Self::Cost).ok_or(FilterError);
+        }
+        if let Some((key, height)) = text.split_once(">=") {
+            let height = parse_length(height.trim()).ok();
+            let height = height.filter(|_| key.trim() == "underbody");
+            return height.map(Self::Underbody).ok_or(FilterError);
         }
         let (key, name) = text.split_once('=').ok_or(FilterError)?;
         let list = match key.trim() {
@@ -90,12 +97,62 @@ impl Filter {
         match self {
             Self::Safe => found.verdict.highest_safe_lock.is_some(),
             Self::FullRise => found.verdict.full_rise,
+            Self::SlabNotStopped => found.slab() != Standing::Stops,
             Self::SlabHolds => found.slab() == Standing::Passes,
             Self::Underbody(least) => found.underbody_m().is_some_and(|m| m >= least.m()),
             Self::Cost(most) => found.bill.total().is_some_and(|sum| sum.number() <= *most),
             Self::Named(..) => true,
         }
     }
+}
+
+/// Notes on what the filters leave out that a person may not expect, and on names that nothing has.
+#[must_use]
+pub fn notes(matrix: &Matrix, filters: &[Filter]) -> Vec<String> {
+    let found = || matrix.cells.iter().filter_map(Cell::found);
+    let mut notes = Vec::new();
+    for filter in filters {
+        let left_out = |n: usize, why: &str| {
+            (n > 0).then(|| {
+                let rows = if n == 1 { "row is" } else { "rows are" };
+                format!("{n} {rows} left out by the filter {why}")
+            })
+        };
+        notes.extend(match filter {
+            Filter::SlabHolds => left_out(
+                found()
+                    .filter(|f| matches!(f.slab(), Standing::Unknown | Standing::Noted))
+                    .count(),
+                "as their slab is not known in full, not as it stops (slab-not-stopped keeps them)",
+            ),
+            Filter::Cost(most) => left_out(
+                found()
+                    .filter(|f| f.bill.total().is_none() && f.bill.known().number() <= *most)
+                    .count(),
+                "on the cost as a price is missing or not known to be needed",
+            ),
+            _ => None,
+        });
+    }
+    notes
+}
+
+/// What a filter names that no option of its list has.
+#[must_use]
+pub fn unknown_name(options: &Options, filters: &[Filter]) -> Option<(List, String, Vec<String>)> {
+    filters.iter().find_map(|filter| {
+        let Filter::Named(list, part) = filter else {
+            return None;
+        };
+        let names: Vec<String> = options
+            .list(*list)
+            .iter()
+            .map(|choice| choice.name.clone())
+            .filter(|name| !name.is_empty())
+            .collect();
+        let is_there = names.iter().any(|name| name.to_lowercase().contains(part));
+        (!is_there).then(|| (*list, part.clone(), names))
+    })
 }
 
 /// The rows to show. Rows that are alike in what they are sorted by keep the order of the file.
@@ -116,17 +173,28 @@ pub fn shown<'a>(
         let found = cell.found();
         let key = match sort {
             Sort::File => Some(0.0),
-            #[allow(clippy::cast_precision_loss)] // a few dozen locks
-            Sort::Lock => {
-                found.and_then(|f| f.verdict.highest_safe_lock.map(|lock| -(lock as f64)))
-            }
+            Sort::Lock => found.and_then(|found| {
+                let lock = found.verdict.highest_safe_lock?;
+                let found = found.verdict.locks.iter().find(|one| one.lock == lock)?;
+                Some(-found.travel_m)
+            }),
             Sort::Underbody => found.and_then(|f| f.underbody_m()).map(|height| -height),
-            Sort::Cost => found.and_then(|f| f.bill.total()).map(|sum| sum.number()),
+            Sort::Cost => found.map(|f| f.bill.known().number()),
             Sort::Load => found.and_then(|f| f.load_use()),
             Sort::Walking => found.and_then(|f| f.walking()).map(|way| -way.width_m),
         };
         key.unwrap_or(f64::INFINITY)
     };
-    cells.sort_by(|a, b| key(a).total_cmp(&key(b)));
+    // Of the same known sum what is known in full comes first.
+    let is_open = |cell: &Cell| {
+        sort == Sort::Cost
+            && cell
+                .found()
+                .is_none_or(|found| found.bill.total().is_none())
+    };
+    cells.sort_by(|a, b| {
+        let by_key = key(a).total_cmp(&key(b));
+        by_key.then_with(|| is_open(a).cmp(&is_open(b)))
+    });
     cells
 }

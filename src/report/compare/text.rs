@@ -207,7 +207,9 @@ fn costs(comparison: &Comparison<'_>, page: &mut Page) {
     page.para_toned(
         "missing: needed, and nobody has said what it costs. not known: whether it is needed is not \
          known. -: not needed. A pad is needed where the slab is thinner or weaker than is asked, or a \
-         joint or crack lies too near. + ?: more than this.",
+         joint or crack lies too near; whether it is needed is not known while something about the \
+         anchors, the slab under the plates, its edges or what lies in it stops or is not shown that \
+         thicker concrete might cure. + ?: more than this.",
         Tone::Quiet,
     );
 }
@@ -239,8 +241,16 @@ fn inverse(comparison: &Comparison<'_>, page: &mut Page) {
             let of_next = if is_there {
                 format!(
                     "lock {next}: {} / {}",
-                    ceiling(found, inverse.ceiling_m.get(next - 1).copied().flatten()),
-                    roof(found, inverse.roof_m.get(next - 1).copied().flatten())
+                    ceiling(
+                        found,
+                        inverse,
+                        inverse.ceiling_m.get(next - 1).copied().flatten()
+                    ),
+                    roof(
+                        found,
+                        inverse,
+                        inverse.roof_m.get(next - 1).copied().flatten()
+                    )
                 )
             } else {
                 "-".into()
@@ -248,8 +258,8 @@ fn inverse(comparison: &Comparison<'_>, page: &mut Page) {
             [
                 candidate(options, cell.pick).into(),
                 vehicle(options, cell.pick).into(),
-                ceiling(found, inverse.full_rise_ceiling_m()).into(),
-                roof(found, inverse.full_rise_roof_m()).into(),
+                ceiling(found, inverse, inverse.full_rise_ceiling_m()).into(),
+                roof(found, inverse, inverse.full_rise_roof_m()).into(),
                 of_next.into(),
             ]
         })
@@ -264,6 +274,27 @@ fn inverse(comparison: &Comparison<'_>, page: &mut Page) {
         ],
         &rows,
     );
+    let open: Vec<String> = asked
+        .iter()
+        .filter(|(_, _, inverse)| {
+            inverse.whatever_ceiling.withheld || inverse.whatever_roof.withheld
+        })
+        .map(|(cell, ..)| {
+            format!(
+                "{}, {}",
+                candidate(options, cell.pick),
+                vehicle(options, cell.pick)
+            )
+        })
+        .collect();
+    if !open.is_empty() {
+        page.gap();
+        page.para(&format!(
+            "Neither makes a lock safe by itself, as the vehicle can't be driven in or is tight as \
+             parked all the same: {}.",
+            open.join("; ")
+        ));
+    }
     lock_by_lock(comparison, &asked, page);
 }
 
@@ -289,8 +320,8 @@ fn lock_by_lock(
             .map(|(lock, (least, tallest))| {
                 [
                     lock.lock.to_string(),
-                    ceiling(found, *least),
-                    roof(found, *tallest),
+                    ceiling(found, inverse, *least),
+                    roof(found, inverse, *tallest),
                 ]
             })
             .collect();
@@ -315,12 +346,17 @@ fn lock_by_lock(
     }
 }
 
-fn ceiling(found: &Found, least_m: Option<f64>) -> String {
-    least_m.map_or_else(|| "no ceiling does it".into(), |m| show(found).need(m))
+fn ceiling(found: &Found, inverse: &Inverse, least_m: Option<f64>) -> String {
+    match least_m {
+        None if inverse.whatever_ceiling.does_not_stand => "no ceiling makes it stand".into(),
+        None => "no ceiling does it".into(),
+        Some(m) => show(found).need(m),
+    }
 }
 
-fn roof(found: &Found, tallest_m: Option<f64>) -> String {
+fn roof(found: &Found, inverse: &Inverse, tallest_m: Option<f64>) -> String {
     match tallest_m {
+        None if inverse.whatever_roof.does_not_stand => "no roof makes it stand".into(),
         None => "no roof does it".into(),
         Some(m) if m >= FARTHEST_M => "any".into(),
         Some(m) => show(found).room(m),

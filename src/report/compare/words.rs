@@ -5,6 +5,7 @@ use crate::bayfile::options::{Choice, List, Options, Pick, Work};
 use crate::choose::bill::{Bill, Line};
 use crate::choose::{Arms, Found};
 use crate::clearance::{Limit, Verdict};
+use crate::diagnostics::Diagnostic;
 use crate::ground::Standing;
 use crate::report::words::{plain, short_thing};
 use crate::report::{Show, text};
@@ -120,6 +121,16 @@ pub(super) fn line(bill: &Bill, work: Work, currency: &str) -> String {
         Line::NotKnown => "not known".into(),
         Line::NotNeeded => "-".into(),
     }
+}
+
+/// What is wrong in a combination that makes no bay.
+pub(super) fn broken(faults: &[Diagnostic]) -> String {
+    let told: Vec<String> = faults
+        .iter()
+        .filter(|fault| fault.is_error())
+        .map(|fault| plain(&fault.to_string()))
+        .collect();
+    told.join("; ")
 }
 
 /// Why no lock is called safe; none where one is.
