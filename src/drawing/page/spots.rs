@@ -223,7 +223,7 @@ impl Teller<'_> {
         let (word, colour, is_good, why) = self.word(state, lock.lock, lock.travel_m);
         let is_highest = is_good && study.highest_safe_lock == Some(lock.lock);
         let mut says = format!(
-            "Lock {} of {}{}{}: pads at {}, {} under the body.",
+            "Lock {} of {}{}{}: pads at {}.",
             lock.lock,
             study.locks.len(),
             if is_highest {
@@ -232,11 +232,18 @@ impl Teller<'_> {
                 ""
             },
             self.door_words(),
-            show.room(lock.pad_height_m),
-            show.room(lock.underbody_m)
+            show.room(lock.pad_height_m)
         );
+        if is_good {
+            // Nobody is told of room where they may not stand.
+            says = format!("{says} {} under the body.", show.room(lock.underbody_m));
+        } else {
+            says += " NOT TO BE USED: nobody goes under here.";
+        }
         if !why.is_empty() {
             says = format!("{says} {why}");
+        } else if !is_good {
+            says += &self.not_here(lock.travel_m);
         }
         // The table of locks, and what is nearest at worst, is that of the state that governs; in
         // another state, what is nearest on the lock itself.
@@ -263,6 +270,17 @@ impl Teller<'_> {
             colour,
             is_good,
             says,
+        }
+    }
+
+    /// What holds of a lock that is not clear beside its own state.
+    fn not_here(&self, at_m: f64) -> String {
+        if let Some(why) = &self.why {
+            return format!(" No lock is called safe: {why}.");
+        }
+        match self.never_above_m() {
+            Some(never) if at_m > never => " This is above the mark never to climb above.".into(),
+            _ => String::new(),
         }
     }
 

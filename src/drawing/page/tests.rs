@@ -44,6 +44,19 @@ fn nothing_beside_the_raise_is_kinder_than_the_study() {
         let top_m = bay.lift.travel.m();
         for (door, _) in doors(bay, &study) {
             let all = spots(bay, &study, &said, &mut probe, door);
+            for spot in all.iter().filter(|spot| spot.lock.is_some()) {
+                let says = &spot.says;
+                let is_barred = says.contains("NOT TO BE USED: nobody goes under here.");
+                assert_ne!(spot.is_good, is_barred, "{name} {door:?}: {says}");
+                assert_eq!(
+                    spot.is_good,
+                    says.contains("under the body"),
+                    "{name}: {says}"
+                );
+                if study.highest_safe_lock.is_none() {
+                    assert!(says.contains("o lock is called safe"), "{name}: {says}");
+                }
+            }
             for pair in all.windows(2) {
                 assert!(
                     (pair[0].to_m - pair[1].from_m).abs() < 1e-12,
