@@ -85,7 +85,8 @@ pub(super) fn view(
     let heights_are = if lock.is_some() {
         "Heights from the floor at the post line as the file has them; those marked \"at worst\" are \
          with everything off by all that the study counts with: of the vehicle's lowest points \
-         over the highest floor under it, and of its top. Undersides are rounded down, tops up."
+         over the highest floor under it, and of its top. Undersides are rounded down, tops up. \
+         Room is counted pair by pair; a top taken from a height may leave less: count with the less."
     } else {
         "Heights from the floor at the post line as the file has them; undersides are rounded down, \
          tops up."
