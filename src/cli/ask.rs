@@ -114,7 +114,8 @@ fn said(out: &str, made: &Made) -> String {
     };
     if made.not_measured.is_empty() {
         paragraph(format!(
-            "{out} is written, with every figure that decides clearance as you gave it."
+            "{out} is written. Every figure asked for that decides clearance, a load or a mark on the \
+             column is as you gave it."
         ));
     } else {
         paragraph(format!(

@@ -27,11 +27,17 @@ pub(super) struct Text {
     pub(super) notes: Vec<String>,
 }
 
-/// Whether a figure of lift or vehicle decides how high the vehicle may go, so that somebody else's
-/// in its place would make the verdict one about somebody else's lift or vehicle. Ratings, loads and
-/// what the manual asks of the slab have sections of their own, which say where a figure comes from.
-fn decides_clearance(path: &str) -> bool {
-    const OF_LIFT: [&str; 8] = [
+/// Whether a figure of lift or vehicle decides how high the vehicle may go, whether the lift may
+/// carry it, or where a mark on the column goes, so that somebody else's in its place would make the
+/// verdict one about somebody else's lift or vehicle. What the manual asks of the slab decides none of
+/// these: its section says where a figure comes from.
+fn decides_the_verdict(path: &str) -> bool {
+    const OF_LIFT: [&str; 13] = [
+        "lift.capacity",
+        "lift.arm_capacity",
+        "lift.set_overtravel",
+        "lift.release_overtravel",
+        "lift.carriage.marked_edge",
         "lift.column.height",
         "lift.tie",
         "lift.spacing",
@@ -41,8 +47,7 @@ fn decides_clearance(path: &str) -> bool {
         "lift.pad.",
         "lift.arms.",
     ];
-    OF_LIFT.iter().any(|of| path.starts_with(of))
-        || (path.starts_with("vehicle.") && !path.starts_with("vehicle.axle_loads"))
+    OF_LIFT.iter().any(|of| path.starts_with(of)) || path.starts_with("vehicle.")
 }
 
 const NAME: &str = "the answers";
@@ -110,12 +115,12 @@ impl Text {
     }
 
     /// A question without an answer: its placeholder is marked, a preset's figure withholds every
-    /// lock where it decides clearance and is listed where not, and what the file can do without
+    /// lock where it decides the verdict and is listed where not, and what the file can do without
     /// stays out.
     pub(super) fn lacks(&mut self, path: &str, what: &str) {
         match self.found(path).map(|value| value.origin) {
             Some(Origin::File) => self.mark(path, what),
-            Some(Origin::Preset(_)) if decides_clearance(path) => {
+            Some(Origin::Preset(_)) if decides_the_verdict(path) => {
                 self.kept
                     .push((path.into(), format!("{what}, a preset's figure")));
             }
@@ -144,6 +149,7 @@ impl Text {
 
     pub(super) fn not_typical(&mut self, path: &str) {
         self.typical.retain(|(known, _)| known != path);
+        self.kept.retain(|(known, _)| known != path);
     }
 
     /// Every value of lift and vehicle that is a preset's and was not asked for, as a path.
