@@ -120,7 +120,8 @@ fn said(out: &str, made: &Made) -> String {
     } else {
         paragraph(format!(
             "{out} is written. {} NOT MEASURED. While any of them stands in the file's list \
-             not_measured no lock is called safe:",
+             not_measured, where the field it goes into is written beside it, no lock is called \
+             safe:",
             match made.not_measured.len() {
                 1 => String::from("One thing is"),
                 count => format!("{count} things are"),

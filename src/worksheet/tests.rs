@@ -624,6 +624,26 @@ fn a_thing_that_is_there_and_not_measured_withholds_every_lock() {
         let what = is_withheld(&made);
         assert_eq!(what.len(), 1, "{what:?}");
         assert!(what[0].contains(name), "{what:?}");
+        // What was answered is kept beside it, with a sign for what was not.
+        let path = if section == "things" {
+            "garage.obstacles"
+        } else {
+            "vehicle.attached"
+        };
+        assert!(made.text.contains(&format!("put it into {path}: [..]:")));
+        let draft = made.text.lines().find(|line| {
+            line.trim_start().starts_with("// ") && line.contains(&format!("name: \"{name}\""))
+        });
+        let draft = draft.unwrap_or_else(|| panic!("{}", made.text));
+        assert!(draft.contains("width: ?"), "{draft}");
+        assert!(
+            draft.contains("bottom: \"78 in\"") || draft.contains("kind: Beam"),
+            "{draft}"
+        );
+        let bay = bay(&made);
+        let study = crate::clearance::study(&bay).unwrap();
+        let why = crate::report::why_not_safe(&bay, &study).unwrap();
+        assert!(why.contains("NOT MEASURED"), "{why}");
     }
     // With nothing there the same answers leave a verdict.
     let made = made_of(&measured());

@@ -4,6 +4,14 @@ use super::{EmbeddedOnly, Length, Origin, Refused, Rounding, UnitSystem, Value, 
 use crate::bayfile::edit::EditError;
 use crate::units;
 
+/// How something comes out of the list of what is not measured.
+pub(super) enum Cure {
+    /// Its figure goes into this field.
+    Field(String),
+    /// What to write where, line by line.
+    Lines(Vec<String>),
+}
+
 pub(super) struct Text {
     pub(super) text: String,
     /// The same, read: values are looked up in it.
@@ -15,8 +23,8 @@ pub(super) struct Text {
     pub(super) typical: Vec<(String, String)>,
     /// Things that were begun and not measured enough.
     pub(super) left_out: Vec<String>,
-    /// What withholds every lock and has no line of its own in the file.
-    withheld: Vec<String>,
+    /// What withholds every lock and has no line of its own in the file, and what to do about it.
+    withheld: Vec<(String, Vec<String>)>,
     /// Path and name of each figure of a preset that withholds.
     kept: Vec<(String, String)>,
     /// Paths of lists that lack something.
@@ -136,9 +144,10 @@ impl Text {
     }
 
     /// Something that is there and not in the file: no lock may be called safe for want of it.
-    pub(super) fn withhold(&mut self, what: String) {
-        if !self.withheld.contains(&what) {
-            self.withheld.push(what);
+    /// `cure` says, line by line, what to write where.
+    pub(super) fn withhold(&mut self, what: String, cure: Vec<String>) {
+        if !self.withheld.iter().any(|(known, _)| *known == what) {
+            self.withheld.push((what, cure));
         }
     }
 
@@ -190,11 +199,12 @@ impl Text {
 
     /// What is not measured: what is missing first, for it is the least to be seen; then
     /// placeholders; then a preset's figures, which are at least of the kind.
-    /// Each with its path, where it has one.
-    pub(super) fn not_measured(&self) -> Vec<(String, Option<String>)> {
+    /// Each with its path, where it has one, else with what to do about it.
+    pub(super) fn not_measured(&self) -> Vec<(String, Cure)> {
         let named = self.marks.iter().chain(&self.kept);
-        let named = named.map(|(path, what)| (what.clone(), Some(path.clone())));
-        let missing = self.withheld.iter().map(|what| (what.clone(), None));
+        let named = named.map(|(path, what)| (what.clone(), Cure::Field(path.clone())));
+        let missing = self.withheld.iter();
+        let missing = missing.map(|(what, cure)| (what.clone(), Cure::Lines(cure.clone())));
         missing.chain(named).collect()
     }
 
