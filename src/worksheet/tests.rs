@@ -689,6 +689,7 @@ fn a_presets_load_latch_or_marked_edge_withholds_every_lock() {
         ("lift", "lift.capacity"),
         ("lift", "lift.arm_capacity"),
         ("lift", "lift.carriage.marked_edge"),
+        ("lift", "lift.base_plate.width"),
         ("vehicle", "vehicle.axle_loads.front"),
         ("vehicle", "vehicle.axle_loads.rear"),
     ] {
@@ -793,6 +794,9 @@ fn measured() -> Vec<(String, String)> {
         ("lift", "lift.drive_through", "98 in"),
         ("lift", "lift.travel", "72 in"),
         ("lift", "lift.carriage.marked_edge", "36 1/4 in"),
+        ("lift", "lift.base_plate.width", "18 in"),
+        ("lift", "lift.base_plate.depth", "18 in"),
+        ("lift", "lift.base_plate.thickness", "3/4 in"),
         ("lift", "#locks.first", "12 in"),
         ("lift", "#locks.pitch", "4 in"),
         ("lift", "#locks.count", "15"),

@@ -40,7 +40,8 @@ pub(super) struct Text {
 /// verdict one about somebody else's lift or vehicle. What the manual asks of the slab decides none of
 /// these: its section says where a figure comes from.
 fn decides_the_verdict(path: &str) -> bool {
-    const OF_LIFT: [&str; 13] = [
+    const OF_LIFT: [&str; 14] = [
+        "lift.base_plate.",
         "lift.capacity",
         "lift.arm_capacity",
         "lift.set_overtravel",
