@@ -114,12 +114,14 @@ fn said(out: &str, made: &Made) -> String {
     };
     if made.not_measured.is_empty() {
         paragraph(format!(
-            "{out} is written, with every figure that decides clearance as you gave it."
+            "{out} is written. Every figure asked for that decides clearance, a load or a mark on the \
+             column is as you gave it."
         ));
     } else {
         paragraph(format!(
             "{out} is written. {} NOT MEASURED. While any of them stands in the file's list \
-             not_measured no lock is called safe:",
+             not_measured, where the field it goes into is written beside it, no lock is called \
+             safe:",
             match made.not_measured.len() {
                 1 => String::from("One thing is"),
                 count => format!("{count} things are"),

@@ -106,8 +106,13 @@ fn words(matter: &[&Withheld], show: Show) -> Reason {
         }
         Withheld::NotMeasured { what } => (
             not_measured(what),
-            "measure them, write what was measured into the file, and take each out of its list \
-             not_measured",
+            if what.len() == 1 {
+                "measure it, write what was measured into the file, and take it out of its list \
+                 not_measured"
+            } else {
+                "measure them, write what was measured into the file, and take each out of its list \
+                 not_measured"
+            },
         ),
         Withheld::ArmDoesNotReach { corner, .. } => (
             if many {

@@ -22,4 +22,4 @@ pub use question::{Form, Kind, Question, Repeat, Section, When};
 pub use table::{label, number, section_label, sections};
 
 /// The version of the form: it goes up when a question comes, goes or changes its number.
-pub const FORM_VERSION: u32 = 2;
+pub const FORM_VERSION: u32 = 3;

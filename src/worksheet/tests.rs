@@ -624,6 +624,26 @@ fn a_thing_that_is_there_and_not_measured_withholds_every_lock() {
         let what = is_withheld(&made);
         assert_eq!(what.len(), 1, "{what:?}");
         assert!(what[0].contains(name), "{what:?}");
+        // What was answered is kept beside it, with a sign for what was not.
+        let path = if section == "things" {
+            "garage.obstacles"
+        } else {
+            "vehicle.attached"
+        };
+        assert!(made.text.contains(&format!("put it into {path}: [..]:")));
+        let draft = made.text.lines().find(|line| {
+            line.trim_start().starts_with("// ") && line.contains(&format!("name: \"{name}\""))
+        });
+        let draft = draft.unwrap_or_else(|| panic!("{}", made.text));
+        assert!(draft.contains("width: ?"), "{draft}");
+        assert!(
+            draft.contains("bottom: \"78 in\"") || draft.contains("kind: Beam"),
+            "{draft}"
+        );
+        let bay = bay(&made);
+        let study = crate::clearance::study(&bay).unwrap();
+        let why = crate::report::why_not_safe(&bay, &study).unwrap();
+        assert!(why.contains("NOT MEASURED"), "{why}");
     }
     // With nothing there the same answers leave a verdict.
     let made = made_of(&measured());
@@ -662,8 +682,48 @@ fn a_presets_figure_in_the_place_of_ones_own_withholds_where_it_decides_clearanc
 }
 
 #[test]
+fn a_presets_load_latch_or_marked_edge_withholds_every_lock() {
+    for (section, key) in [
+        ("lift", "lift.set_overtravel"),
+        ("lift", "lift.release_overtravel"),
+        ("lift", "lift.capacity"),
+        ("lift", "lift.arm_capacity"),
+        ("lift", "lift.carriage.marked_edge"),
+        ("lift", "lift.base_plate.width"),
+        ("vehicle", "vehicle.axle_loads.front"),
+        ("vehicle", "vehicle.axle_loads.rear"),
+    ] {
+        let mut says = measured();
+        let mut left = vec![key];
+        if key == "lift.capacity" {
+            // An arm's own figure alone, or none: the capacity is the preset's either way.
+            left.push("lift.arm_capacity");
+        }
+        says.retain(|(number, _)| left.iter().all(|key| *number != of(section, key)));
+        let made = made_of(&says);
+        if key == "lift.arm_capacity" {
+            // Beside a capacity of one's own no preset's figure stays: a quarter of it is taken.
+            assert_eq!(made.not_measured, Vec::<String>::new());
+            assert_eq!(bay(&made).lift.arm_capacity, None);
+            continue;
+        }
+        let what = is_withheld(&made);
+        for key in left {
+            let starts = |one: &String| one.starts_with(&label(key));
+            assert!(what.iter().any(starts), "{key}: {what:?}");
+            assert!(made.text.contains(&format!("// {key}\n")), "{key}");
+        }
+    }
+}
+
+#[test]
 fn a_smaller_capacity_makes_the_arms_weaker_too() {
     let mut says = measured();
+    says.retain(|(number, _)| {
+        ["lift.capacity", "lift.arm_capacity"]
+            .iter()
+            .all(|key| *number != of("lift", key))
+    });
     says.push((of("lift", "lift.capacity"), "7000 lb".into()));
     let made = made_of(&says);
     assert_eq!(bay(&made).lift.arm_capacity, None);
@@ -733,6 +793,10 @@ fn measured() -> Vec<(String, String)> {
         ("lift", "lift.spacing", "9 ft 8 in"),
         ("lift", "lift.drive_through", "98 in"),
         ("lift", "lift.travel", "72 in"),
+        ("lift", "lift.carriage.marked_edge", "36 1/4 in"),
+        ("lift", "lift.base_plate.width", "18 in"),
+        ("lift", "lift.base_plate.depth", "18 in"),
+        ("lift", "lift.base_plate.thickness", "3/4 in"),
         ("lift", "#locks.first", "12 in"),
         ("lift", "#locks.pitch", "4 in"),
         ("lift", "#locks.count", "15"),
@@ -742,6 +806,10 @@ fn measured() -> Vec<(String, String)> {
         ("lift", "lift.arms.front.longest", "46 in"),
         ("lift", "lift.arms.rear.shortest", "30 in"),
         ("lift", "lift.arms.rear.longest", "60 in"),
+        ("lift", "lift.set_overtravel", "1 in"),
+        ("lift", "lift.release_overtravel", "1 in"),
+        ("lift", "lift.capacity", "10000 lb"),
+        ("lift", "lift.arm_capacity", "2500 lb"),
         ("vehicle", "vehicle.preset", "pickup-half-ton-crew-cab"),
         ("vehicle", "vehicle.height", "76 in"),
         ("vehicle", "vehicle.length", "232 in"),
@@ -759,6 +827,8 @@ fn measured() -> Vec<(String, String)> {
         ("vehicle", "vehicle.lift_points.rear.station", "146 in"),
         ("vehicle", "vehicle.lift_points.rear.half_spacing", "22 in"),
         ("vehicle", "vehicle.lift_points.rear.height", "16 in"),
+        ("vehicle", "vehicle.axle_loads.front", "2900 lb"),
+        ("vehicle", "vehicle.axle_loads.rear", "2100 lb"),
         ("fixed", "name", "none"),
         ("parking", "parking.facing", "nose in"),
         ("parking", "parking.repeat.along", "2 in"),

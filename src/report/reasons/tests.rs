@@ -120,3 +120,19 @@ fn what_is_no_number_is_the_worst() {
         assert!(text[0].contains("no number"), "{text:?}");
     }
 }
+
+#[test]
+fn one_thing_not_measured_is_spoken_of_as_one() {
+    let show = Show {
+        units: UnitSystem::Imperial,
+    };
+    let cure = |what: &[&str]| {
+        let what = what.iter().map(|one| (*one).to_owned()).collect();
+        let said = reason(&Withheld::NotMeasured { what }, show);
+        said.cure.into_owned()
+    };
+    let one = cure(&["the beam"]);
+    assert!(one.starts_with("measure it, ") && one.contains("take it out"));
+    let two = cure(&["the beam", "the rack"]);
+    assert!(two.starts_with("measure them, ") && two.contains("take each out"));
+}

@@ -4,6 +4,14 @@ use super::{EmbeddedOnly, Length, Origin, Refused, Rounding, UnitSystem, Value, 
 use crate::bayfile::edit::EditError;
 use crate::units;
 
+/// How something comes out of the list of what is not measured.
+pub(super) enum Cure {
+    /// Its figure goes into this field.
+    Field(String),
+    /// What to write where, line by line.
+    Lines(Vec<String>),
+}
+
 pub(super) struct Text {
     pub(super) text: String,
     /// The same, read: values are looked up in it.
@@ -15,8 +23,8 @@ pub(super) struct Text {
     pub(super) typical: Vec<(String, String)>,
     /// Things that were begun and not measured enough.
     pub(super) left_out: Vec<String>,
-    /// What withholds every lock and has no line of its own in the file.
-    withheld: Vec<String>,
+    /// What withholds every lock and has no line of its own in the file, and what to do about it.
+    withheld: Vec<(String, Vec<String>)>,
     /// Path and name of each figure of a preset that withholds.
     kept: Vec<(String, String)>,
     /// Paths of lists that lack something.
@@ -27,11 +35,18 @@ pub(super) struct Text {
     pub(super) notes: Vec<String>,
 }
 
-/// Whether a figure of lift or vehicle decides how high the vehicle may go, so that somebody else's
-/// in its place would make the verdict one about somebody else's lift or vehicle. Ratings, loads and
-/// what the manual asks of the slab have sections of their own, which say where a figure comes from.
-fn decides_clearance(path: &str) -> bool {
-    const OF_LIFT: [&str; 8] = [
+/// Whether a figure of lift or vehicle decides how high the vehicle may go, whether the lift may
+/// carry it, or where a mark on the column goes, so that somebody else's in its place would make the
+/// verdict one about somebody else's lift or vehicle. What the manual asks of the slab decides none of
+/// these: its section says where a figure comes from.
+fn decides_the_verdict(path: &str) -> bool {
+    const OF_LIFT: [&str; 14] = [
+        "lift.base_plate.",
+        "lift.capacity",
+        "lift.arm_capacity",
+        "lift.set_overtravel",
+        "lift.release_overtravel",
+        "lift.carriage.marked_edge",
         "lift.column.height",
         "lift.tie",
         "lift.spacing",
@@ -41,8 +56,7 @@ fn decides_clearance(path: &str) -> bool {
         "lift.pad.",
         "lift.arms.",
     ];
-    OF_LIFT.iter().any(|of| path.starts_with(of))
-        || (path.starts_with("vehicle.") && !path.starts_with("vehicle.axle_loads"))
+    OF_LIFT.iter().any(|of| path.starts_with(of)) || path.starts_with("vehicle.")
 }
 
 const NAME: &str = "the answers";
@@ -110,12 +124,12 @@ impl Text {
     }
 
     /// A question without an answer: its placeholder is marked, a preset's figure withholds every
-    /// lock where it decides clearance and is listed where not, and what the file can do without
+    /// lock where it decides the verdict and is listed where not, and what the file can do without
     /// stays out.
     pub(super) fn lacks(&mut self, path: &str, what: &str) {
         match self.found(path).map(|value| value.origin) {
             Some(Origin::File) => self.mark(path, what),
-            Some(Origin::Preset(_)) if decides_clearance(path) => {
+            Some(Origin::Preset(_)) if decides_the_verdict(path) => {
                 self.kept
                     .push((path.into(), format!("{what}, a preset's figure")));
             }
@@ -131,9 +145,10 @@ impl Text {
     }
 
     /// Something that is there and not in the file: no lock may be called safe for want of it.
-    pub(super) fn withhold(&mut self, what: String) {
-        if !self.withheld.contains(&what) {
-            self.withheld.push(what);
+    /// `cure` says, line by line, what to write where.
+    pub(super) fn withhold(&mut self, what: String, cure: Vec<String>) {
+        if !self.withheld.iter().any(|(known, _)| *known == what) {
+            self.withheld.push((what, cure));
         }
     }
 
@@ -144,6 +159,7 @@ impl Text {
 
     pub(super) fn not_typical(&mut self, path: &str) {
         self.typical.retain(|(known, _)| known != path);
+        self.kept.retain(|(known, _)| known != path);
     }
 
     /// Every value of lift and vehicle that is a preset's and was not asked for, as a path.
@@ -184,11 +200,12 @@ impl Text {
 
     /// What is not measured: what is missing first, for it is the least to be seen; then
     /// placeholders; then a preset's figures, which are at least of the kind.
-    /// Each with its path, where it has one.
-    pub(super) fn not_measured(&self) -> Vec<(String, Option<String>)> {
+    /// Each with its path, where it has one, else with what to do about it.
+    pub(super) fn not_measured(&self) -> Vec<(String, Cure)> {
         let named = self.marks.iter().chain(&self.kept);
-        let named = named.map(|(path, what)| (what.clone(), Some(path.clone())));
-        let missing = self.withheld.iter().map(|what| (what.clone(), None));
+        let named = named.map(|(path, what)| (what.clone(), Cure::Field(path.clone())));
+        let missing = self.withheld.iter();
+        let missing = missing.map(|(what, cure)| (what.clone(), Cure::Lines(cure.clone())));
         missing.chain(named).collect()
     }
 

@@ -1,6 +1,6 @@
 //! The title and the words at the top of the file: what was measured, and what was not.
 
-use super::build::Text;
+use super::build::{Cure, Text};
 use super::{Answers, Made, quoted};
 use crate::worksheet::FORM_VERSION;
 
@@ -87,17 +87,22 @@ impl Answers {
 }
 
 /// The file with the list of what is not measured, after its title and units.
-fn with_list(body: &str, not_measured: &[(String, Option<String>)]) -> String {
+fn with_list(body: &str, not_measured: &[(String, Cure)]) -> String {
     if not_measured.is_empty() {
         return body.into();
     }
     let mut items = String::new();
-    for (what, path) in not_measured {
-        items.push_str(&format!("        {},", quoted(what)));
-        if let Some(path) = path {
-            items.push_str(&format!(" // {path}"));
+    for (what, cure) in not_measured {
+        let what = quoted(what);
+        match cure {
+            Cure::Field(path) => items.push_str(&format!("        {what}, // {path}\n")),
+            Cure::Lines(lines) => {
+                for line in lines {
+                    items.push_str(&format!("        // {line}\n"));
+                }
+                items.push_str(&format!("        {what},\n"));
+            }
         }
-        items.push('\n');
     }
     let list = format!(
         "\n    // While anything stands in this list no lock is called safe. Measure it, write the figure\n    \

@@ -21,6 +21,7 @@ impl Answers {
         };
         let mut items = Vec::new();
         let mut lacking = Vec::new();
+        let mut drafts = Vec::new();
         for item in 0..self.count(section.id) {
             match self.item(section, item) {
                 Ok(ron) => items.push(ron),
@@ -29,14 +30,23 @@ impl Answers {
                     let thing = section.repeat.map_or("", |repeat| repeat.thing);
                     let name = name.unwrap_or_else(|| format!("{thing} no. {}", item + 1));
                     lacking.push(format!("{name}: {lacks} not known"));
+                    drafts.push(self.draft(section, item));
                 }
             }
         }
         // What is there and is not in the file may be what a vehicle meets, or where an anchor must
         // not go. A hole or a person more changes no answer for the better.
         if matches!(section.id, "things" | "fixed" | "lines") {
-            for what in &lacking {
-                text.withhold(format!("{what}, so it is not in the file"));
+            for (what, draft) in lacking.iter().zip(&drafts) {
+                let into = format!("Measure what has a ? here, and put it into {path}: [..]:");
+                text.withhold(
+                    format!("{what}, so it is not in the file"),
+                    vec![into, format!("    {draft},")],
+                );
+            }
+        } else {
+            for (what, draft) in lacking.iter_mut().zip(&drafts) {
+                what.push_str(&format!("; for {path}: {draft}"));
             }
         }
         let looked = self.closed.get(section.id).copied().unwrap_or(false);
@@ -52,7 +62,12 @@ impl Answers {
                 }
             }
             // Nobody looked: what the preset has on it, which is mostly nothing, is no answer.
-            "fixed" if items.is_empty() && !looked => text.withhold(all),
+            "fixed" if items.is_empty() && !looked => text.withhold(
+                all,
+                vec![format!(
+                    "Look whether anything is fixed on the vehicle; write {path}: [] where nothing is."
+                )],
+            ),
             // Named, not measured: what the preset has stays.
             "fixed" if items.is_empty() && !lacking.is_empty() => {}
             "fixed" => {
@@ -80,6 +95,33 @@ impl Answers {
         }
         text.left_out.append(&mut lacking);
         Ok(())
+    }
+
+    /// A thing that can't stand in the file yet: what was answered, and a `?` for what was not.
+    fn draft(&self, section: &Section, item: usize) -> String {
+        let said = |key: &str| self.get(section.id, item, key).unwrap_or("?");
+        let point = |end: &str| {
+            let [x, y] = ["x", "y"].map(|side| said(&format!("{end}.{side}")));
+            format!("{end}: ({x}, {y})")
+        };
+        if section.id == "lines" {
+            return format!(
+                "(kind: {}, {}, {})",
+                said("kind"),
+                point("from"),
+                point("to")
+            );
+        }
+        let keys = section.questions.iter().map(|one| one.key);
+        let mut fields: Vec<String> = keys
+            .filter(|key| !key.starts_with('#'))
+            .map(|key| format!("{key}: {}", said(key)))
+            .collect();
+        if section.id == "things" && said("#removable") == "true" {
+            fields.push("removable: ()".into());
+        }
+        let kind = if section.id == "things" { "Box" } else { "" };
+        format!("{kind}({})", fields.join(", "))
     }
 
     /// One thing as a bay file writes it, or which of its values is not known.

@@ -92,7 +92,15 @@ impl Answers {
             }
         }
         if self.plain("#step.more").is_none() {
-            text.withhold(label("#step.more"));
+            text.withhold(
+                label("#step.more"),
+                vec![
+                    "Look along the ceiling; put each further step into garage.ceiling, steps: [..], \
+                     as"
+                        .into(),
+                    "    (from: ?, height: ?),".into(),
+                ],
+            );
         }
         Ok(())
     }

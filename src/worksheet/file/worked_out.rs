@@ -141,11 +141,17 @@ impl Answers {
                 both(read, bay.units, Rounding::Down),
                 both(Length::metres(lowest), bay.units, Rounding::Down)
             );
-            text.withhold(format!(
-                "{}: read {}, lower than the figures of the door say",
-                label("#open_lowest"),
-                both(read, bay.units, Rounding::Down)
-            ));
+            text.withhold(
+                format!(
+                    "{}: read {}, lower than the figures of the door say",
+                    label("#open_lowest"),
+                    both(read, bay.units, Rounding::Down)
+                ),
+                vec![
+                    "Measure the figures of garage.door again, or put what hangs lower into".into(),
+                    "garage.obstacles: [..].".into(),
+                ],
+            );
             text.head.push(words.clone());
             text.notes.push(words);
         }

@@ -39,7 +39,7 @@ pub(super) const LIFT: Section = Section {
     title: "The lift, from its manual",
     says: "Ask the seller for the manual before buying: an advertisement is not enough. What stays \
            empty keeps the typical figure of the preset, which is no maker's, and no lock is called \
-           safe on one that decides clearance.",
+           safe on one that decides clearance, a load or a mark on the column.",
     questions: &[
         Question::new(
             "lift.preset",
@@ -124,6 +124,12 @@ pub(super) const LIFT: Section = Section {
             "lift.travel",
             "Travel of the carriage",
             "Lowest to highest.",
+            SIZE,
+        ),
+        Question::new(
+            "lift.carriage.marked_edge",
+            "Base plate's top to the carriage's marked edge",
+            "Carriage down. Any edge easily seen beside the column: every mark is made from it.",
             SIZE,
         ),
         Question::new(
