@@ -51,7 +51,7 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
         );
     }
     for post_shims in &built.shims {
-        if let Some(contact) = post_shims.contact.filter(|one| one.rock_m > ROCKS_M) {
+        if let (Some(contact), Some(gap)) = (post_shims.contact, post_shims.rocks_m()) {
             let [one, other] = if contact.carries == 1 { [1, 3] } else { [2, 4] };
             let corner = |number| PlateCorner {
                 side: post_shims.side,
@@ -63,7 +63,7 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
                 post(post_shims.side),
                 corner(one).letters(),
                 corner(other).letters(),
-                report.fine(contact.rock_m)
+                report.fine(gap)
             ));
         }
     }
@@ -81,9 +81,6 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
         page.para(&text);
     }
 }
-
-/// A gap under a corner that is worth telling: the thinnest shim. Common practice, no source.
-const ROCKS_M: f64 = 0.000_5;
 
 /// How a post leans, and what checks that.
 fn leaning(report: &AsBuiltReport<'_>, side: Side) -> String {
@@ -112,6 +109,11 @@ fn leaning(report: &AsBuiltReport<'_>, side: Side) -> String {
     let once = leans.iter().flatten().any(|lean| lean.reads < 2);
     let check = match (once, of.levelled() && of.clash.is_none()) {
         (false, _) => String::new(),
+        (true, true) if of.rocks_m().is_some() => {
+            " Its plate rocks, so that nothing checks a plumb that was read once: fill the gaps, and \
+             read it again turned end for end."
+                .to_owned()
+        }
         (true, false) => {
             " Nothing checks a plumb that was read once: read it again on another face, or \
                           turned end for end."
@@ -120,8 +122,8 @@ fn leaning(report: &AsBuiltReport<'_>, side: Side) -> String {
         (true, true) => format!(
             " A plumb that was read once is checked by the levels alone, to \u{b1}{} across and \u{b1}{} \
              along.",
-            report.fine(COVERAGE * of.contact_sd.x * high),
-            report.fine(COVERAGE * of.contact_sd.y * high)
+            report.fine((COVERAGE * of.contact_sd.x + of.rocking().x) * high),
+            report.fine((COVERAGE * of.contact_sd.y + of.rocking().y) * high)
         ),
     };
     format!(
