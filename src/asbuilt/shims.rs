@@ -41,6 +41,9 @@ pub struct PostShims {
     pub contact: Option<Contact>,
     /// One standard deviation of the lean that the levels give: across, along.
     pub contact_sd: DVec2,
+    /// The gap that the plate may rock by for the ± of the levels, with three standard deviations of
+    /// it, and how far that tips its column, as a slope; none where they were not taken.
+    pub may_rock: Option<(f64, f64)>,
     /// Plumb against levels.
     pub clash: Option<Clash>,
     /// How the column leans by its plate on floor and shims, toward +x and +y as slopes: the nearest to
@@ -135,6 +138,13 @@ fn of_post(
         wanted_sd_m: [0.0; 4],
         contact,
         contact_sd,
+        may_rock: contact.map(|contact| {
+            // The gap is made of the levels of four corners, each with its ±.
+            let gap = contact.rock_m + IN_STUDY * 2.0 * level_sd;
+            // From a corner to the diagonal that carries.
+            let away = places[0].perp_dot(places[1]).abs() / places[0].length();
+            (gap, gap / away)
+        }),
         clash: None,
         plate_lean: None,
         foot_m: contact.map(|contact| foot_m(&contact, column)),

@@ -97,22 +97,21 @@ fn of_tapes(measured: &Measured, built: &AsBuilt) -> Vec<Finding> {
         }
     }
     for (at, one) in built.readings.iter().enumerate() {
-        let over = measured.tape.get(at).map(|taken| taken.over);
-        let told = |found: &[Finding]| {
-            found.iter().any(|finding| match finding {
-                Finding::Differs(before) => {
-                    let before = measured.tape.get(*before).map(|taken| taken.over);
-                    before
-                        .zip(over)
-                        .is_some_and(|(a, b)| super::snoop::same(a, b))
-                }
-                _ => false,
-            })
-        };
+        // What was read more than once counts once, and is told once.
+        let told = built.readings[..at]
+            .iter()
+            .zip(&measured.tape)
+            .any(|(before, taken)| {
+                before.state == one.state
+                    && (measured.tape.get(at))
+                        .is_some_and(|this| super::snoop::same(taken.over, this.over))
+            });
+        if told {
+            continue;
+        }
         match one.state {
             State::Misfit => found.push(Finding::Misfit(at)),
             State::Suspect => found.push(Finding::Suspect(at)),
-            State::Differs if told(&found) => {}
             State::Differs => found.push(Finding::Differs(at)),
             State::Unchecked => found.push(Finding::Unchecked(at)),
             State::Fits => {}

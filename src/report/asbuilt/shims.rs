@@ -67,6 +67,7 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
             ));
         }
     }
+    may_rock(report, page);
     if let Some(higher) = built.standing.right_higher_m {
         let which = if higher > 0.0 { "right" } else { "left" };
         let text = if higher.abs() < 0.000_05 {
@@ -79,6 +80,31 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
             )
         };
         page.para(&text);
+    }
+}
+
+/// Plates that rock on nothing as levelled, and yet may by what the levels can't tell.
+fn may_rock(report: &AsBuiltReport<'_>, page: &mut Page) {
+    let high = report.planned.lift.column.height.m();
+    let limit = report
+        .planned
+        .lift
+        .plumb_limit
+        .map_or(0.0, |limit| limit.m());
+    for of in &report.built.shims {
+        let Some((gap, slope)) = of.may_rock else {
+            continue;
+        };
+        if of.rocks_m().is_none() && slope * high > limit {
+            page.para(&format!(
+                "The levels can't tell a gap of up to {} under a corner of the {}'s plate, and on such a \
+                 gap the post could tip by {} over its height: try each corner with a feeler gauge, \
+                 and fill what is open.",
+                report.fine(gap),
+                post(of.side),
+                report.at_most(slope * high)
+            ));
+        }
     }
 }
 
