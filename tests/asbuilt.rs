@@ -65,6 +65,56 @@ fn the_shipped_readings_leave_a_safe_lock() {
     assert_eq!(said.out, said_of(BAY, &shipped(), &[]).out);
 }
 
+/// One rear corner 2 mm lower than was levelled: the plate rocks, and that is no safe lock.
+#[test]
+fn no_plate_that_can_rock_is_called_safe() {
+    let low = shipped().replace("at: LP1, height: \"0 mm\"", "at: LP1, height: \"-2 mm\"");
+    for within in ["0.2 mm", "1 mm", "5 mm"] {
+        let text = low.replace(
+            "level_tolerance: \"1 mm\"",
+            &format!("level_tolerance: \"{within}\""),
+        );
+        let said = said_of(BAY, &text, &[]);
+        let words = flat(&said.out);
+        assert_eq!(said.code, 1, "{words}");
+        assert!(words.contains("rocks on two corners"), "{words}");
+        assert!(!words.contains("is the highest safe lock"), "{words}");
+        assert!(
+            words.contains("Its plate rocks, so that nothing checks"),
+            "{words}"
+        );
+    }
+}
+
+/// A distance from the door that nothing checks: no bound is told of what hangs on it.
+#[test]
+fn a_slip_that_nothing_checks_has_no_bound() {
+    let mut text = shipped();
+    for marks in [
+        "from: LP1, to: RP4,",
+        "from: LP4, to: RP1,",
+        "from: LP2, to: RP3,",
+        "from: LP3, to: RP2,",
+        "from: C, to: LP2,",
+        "from: A, to: LP3,",
+        "from: C, to: RP2,",
+        "from: B, to: RP3,",
+        "from: Door, to: LP1,",
+    ] {
+        let line = text.lines().find(|line| line.contains(marks)).unwrap();
+        text = text.replace(line, "");
+    }
+    let said = said_of(BAY, &text, &[]);
+    let words = flat(&said.out);
+    assert_eq!(said.code, 1, "{words}{}", said.err);
+    assert!(
+        words.contains("any amount into the bay")
+            && words.contains(": nothing checks door wall to LP2"),
+        "{words}"
+    );
+    assert!(!flat(&said_of(BAY, &shipped(), &[]).out).contains("any amount"));
+}
+
 #[test]
 fn a_program_gets_the_same() {
     let said = said_of(BAY, &shipped(), &["--format", "json"]);

@@ -188,6 +188,11 @@ pub fn as_built(bay: &Bay, measured: &Measured) -> Result<AsBuilt, Vec<Diagnosti
                 .iter()
                 .map(|slip| [0, 1, 2].map(|i| scale * slip[at + i] * unit[i]))
                 .collect(),
+            unchecked: found
+                .unchecked
+                .iter()
+                .map(|(tape, moves)| (*tape, [0, 1, 2].map(|i| moves[at + i])))
+                .collect(),
         }
     });
     let posts = SIDES.map(|side| {

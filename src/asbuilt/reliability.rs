@@ -76,6 +76,28 @@ pub(super) fn slips(fit: &Adjusted, rows: &[Row], observed: &[Observed]) -> Vec<
         .collect()
 }
 
+/// What a slip of each reading that nothing checks does to the unknowns, for each metre of it: beside
+/// its place in the rows.
+pub(super) fn unchecked(
+    fit: &Adjusted,
+    rows: &[Row],
+    observed: &[Observed],
+) -> Vec<(usize, Vec<f64>)> {
+    let each = fit.residuals.iter().zip(rows).zip(observed).enumerate();
+    each.filter(|(_, ((residual, _), _))| residual.standardised.is_none())
+        .map(|(at, ((_, row), read))| {
+            let moves = fit.covariance.iter().map(|covariance| {
+                let by: f64 = covariance.iter().zip(&row.slopes).map(|(c, s)| c * s).sum();
+                by / (read.sigma * read.sigma)
+            });
+            (at, moves.collect())
+        })
+        .collect()
+}
+
+/// Less of a slip than this is not carried over to a post: the noise of the fit.
+const CARRIED: f64 = 1e-3;
+
 /// How well a post is held: what its place, and any point that turns with it, may be off.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Held {
@@ -83,6 +105,9 @@ pub struct Held {
     pub covariance: [[f64; 3]; 3],
     /// What a slip of each reading that may not show does to them.
     pub slips: Vec<[f64; 3]>,
+    /// The readings that nothing checks, by their place in the file's list (a wall has none), with what
+    /// each metre of a slip of them does to its x, its y and its turn.
+    pub unchecked: Vec<(Option<usize>, [f64; 3])>,
 }
 
 impl Held {
@@ -103,6 +128,13 @@ impl Held {
             IN_STUDY * variance.max(0.0).sqrt() + slip
         };
         DVec2::new(one(0, far.y.abs()), one(1, far.x.abs()))
+    }
+
+    /// The readings that nothing checks and that its x, its y or its turn hangs on, one row each.
+    pub fn hangs_on(&self) -> impl Iterator<Item = (Option<usize>, [bool; 3])> {
+        let each = self.unchecked.iter();
+        each.map(|(at, moves)| (*at, moves.map(|by| by.abs() > CARRIED)))
+            .filter(|(_, moves)| moves.contains(&true))
     }
 
     /// The most that a slip that does not show moves x, y and turn.

@@ -41,8 +41,14 @@ pub struct PostShims {
     pub contact: Option<Contact>,
     /// One standard deviation of the lean that the levels give: across, along.
     pub contact_sd: DVec2,
+    /// The gap that the plate may rock by for the ± of the levels, with three standard deviations of
+    /// it, and how far that tips its column, as a slope; none where they were not taken.
+    pub may_rock: Option<(f64, f64)>,
     /// Plumb against levels.
     pub clash: Option<Clash>,
+    /// How the column leans by its plate on floor and shims, toward +x and +y as slopes: the nearest to
+    /// the plumb that the plate may lie at. None without plumb and levels, or where they contradict.
+    pub plate_lean: Option<DVec2>,
     /// Height of its column's foot over where the levels count from.
     pub foot_m: Option<f64>,
 }
@@ -53,7 +59,25 @@ impl PostShims {
     pub const fn levelled(&self) -> bool {
         self.contact.is_some()
     }
+
+    /// The gap that its plate rocks by as levelled, where that takes a shim.
+    #[must_use]
+    pub fn rocks_m(&self) -> Option<f64> {
+        let gap = self.contact?.rock_m;
+        (gap > THINNEST_M).then_some(gap)
+    }
+
+    /// How far its column may go between both ends of the rocking, as slopes: across and along.
+    #[must_use]
+    pub fn rocking(&self) -> DVec2 {
+        self.contact.map_or(DVec2::ZERO, |contact| {
+            (contact.slopes[1] - contact.slopes[0]).abs()
+        })
+    }
 }
+
+/// The thinnest shim in use, metres: a lesser gap is none. Common practice, no source.
+pub(super) const THINNEST_M: f64 = 0.000_5;
 
 /// The height given for a corner.
 pub(super) fn height_at(heights: &[CornerHeight], at: PlateCorner) -> Option<f64> {
@@ -114,7 +138,15 @@ fn of_post(
         wanted_sd_m: [0.0; 4],
         contact,
         contact_sd,
+        may_rock: contact.map(|contact| {
+            // The gap is made of the levels of four corners, each with its ±.
+            let gap = contact.rock_m + IN_STUDY * 2.0 * level_sd;
+            // From a corner to the diagonal that carries.
+            let away = places[0].perp_dot(places[1]).abs() / places[0].length();
+            (gap, gap / away)
+        }),
         clash: None,
+        plate_lean: None,
         foot_m: contact.map(|contact| foot_m(&contact, column)),
     };
     let [Some(across), Some(along)] = *leans else {
@@ -134,6 +166,7 @@ fn of_post(
                 });
                 return found;
             }
+            found.plate_lean = Some(-lies);
             found.foot_m = Some(contact.middle_m + lies.dot(column));
             [0, 1, 2, 3].map(|i| lies.dot(places[i]) - levels[i])
         }

@@ -12,7 +12,7 @@
 use super::adjust::{Adjusted, NotFixed, Observed, Row, adjust};
 use super::places::{OF_POSTS, Planned, WALLS};
 use super::plumb::repeated;
-use super::reliability::slips;
+use super::reliability::{slips, unchecked};
 use super::{COVERAGE, WEAK_M};
 use crate::bay::{Mark, Measured, Over};
 
@@ -95,6 +95,8 @@ pub(super) struct Found {
     pub(super) walls: [Wall; 3],
     /// How far a slip that may not show can move the unknowns, for each reading.
     pub(super) slips: Vec<Vec<f64>>,
+    /// What each metre of a slip that nothing checks does, beside its place in the file's list.
+    pub(super) unchecked: Vec<(Option<usize>, Vec<f64>)>,
 }
 
 /// One observation: readings of the same, or a wall by the bay file.
@@ -274,6 +276,10 @@ pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFi
         readings: readings.collect(),
         walls,
         slips: slips(&adjusted, &last, &observed(&kept)),
+        unchecked: unchecked(&adjusted, &last, &observed(&kept))
+            .into_iter()
+            .map(|(at, moves)| (all[kept[at]].tape.first().copied(), moves))
+            .collect(),
         adjusted,
     })
 }

@@ -1,7 +1,7 @@
 //! What stands against a safe lock beside the study: readings that can't be trusted, and the
 //! manual's limits of plumb and shims.
 
-use super::shims::levels;
+use super::shims::{THINNEST_M, levels};
 use super::snoop::State;
 use super::{AsBuilt, COVERAGE, IN_STUDY, SIDES, WEAK_M, index};
 use crate::bay::{Bay, Measured, PlateCorner, Side};
@@ -39,6 +39,9 @@ pub enum Finding {
     /// A plate rocks on two of its corners, with this gap at the others: how its post leans under a
     /// load is not what was read.
     Rocks(Side, f64),
+    /// By levels and shims a post leans more than the manual lets it, and a plumb that was read once
+    /// says otherwise: by how much over its height, and the limit.
+    PlateOutOfPlumb(Side, f64, f64),
     /// The bay file has no limit of the manual for the plumb.
     NoPlumbLimit,
     /// A post leans more than the manual lets it: by how much over its height, and the limit.
@@ -75,7 +78,7 @@ impl Finding {
 pub fn findings(bay: &Bay, measured: &Measured, built: &AsBuilt) -> Vec<Finding> {
     let mut found = of_tapes(measured, built);
     of_plumb(bay, built, &mut found);
-    of_shims(bay, measured, built, &mut found);
+    of_shims(bay, built, &mut found);
     if built.standing.right_higher_m.is_none() {
         found.push(Finding::NotLevelled);
     }
@@ -94,22 +97,21 @@ fn of_tapes(measured: &Measured, built: &AsBuilt) -> Vec<Finding> {
         }
     }
     for (at, one) in built.readings.iter().enumerate() {
-        let over = measured.tape.get(at).map(|taken| taken.over);
-        let told = |found: &[Finding]| {
-            found.iter().any(|finding| match finding {
-                Finding::Differs(before) => {
-                    let before = measured.tape.get(*before).map(|taken| taken.over);
-                    before
-                        .zip(over)
-                        .is_some_and(|(a, b)| super::snoop::same(a, b))
-                }
-                _ => false,
-            })
-        };
+        // What was read more than once counts once, and is told once.
+        let told = built.readings[..at]
+            .iter()
+            .zip(&measured.tape)
+            .any(|(before, taken)| {
+                before.state == one.state
+                    && (measured.tape.get(at))
+                        .is_some_and(|this| super::snoop::same(taken.over, this.over))
+            });
+        if told {
+            continue;
+        }
         match one.state {
             State::Misfit => found.push(Finding::Misfit(at)),
             State::Suspect => found.push(Finding::Suspect(at)),
-            State::Differs if told(&found) => {}
             State::Differs => found.push(Finding::Differs(at)),
             State::Unchecked => found.push(Finding::Unchecked(at)),
             State::Fits => {}
@@ -155,21 +157,29 @@ fn of_plumb(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
         } else if at_most > limit.m() + NOISE_M {
             found.push(Finding::MaybeOutOfPlumb(side, at_most, limit.m()));
         }
+        let by_plate = built.shims[index(side)].plate_lean.map_or(0.0, |plate| {
+            // Readings of one direction that agree outweigh the levels; one alone does not.
+            let one = |lean: Option<super::Lean>, plate: f64| {
+                lean.filter(|lean| lean.reads > 1 && !lean.clash)
+                    .map_or(plate, |lean| lean.slope)
+            };
+            one(across, plate.x).hypot(one(along, plate.y)) * high
+        });
+        if out <= limit.m() + NOISE_M && by_plate > limit.m() + NOISE_M {
+            found.push(Finding::PlateOutOfPlumb(side, by_plate, limit.m()));
+        }
     }
     if bay.lift.plumb_limit.is_none() {
         found.push(Finding::NoPlumbLimit);
     }
 }
 
-fn of_shims(bay: &Bay, measured: &Measured, built: &AsBuilt, found: &mut Vec<Finding>) {
+fn of_shims(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
     let mut any = false;
     for post in &built.shims {
-        // The gap is made of the levels of four corners, each with its ±.
-        let gap_sd = 2.0 * measured.level_tolerance.m() / COVERAGE;
-        if let Some(contact) = &post.contact
-            && contact.rock_m > THINNEST_M + IN_STUDY * gap_sd
-        {
-            found.push(Finding::Rocks(post.side, contact.rock_m));
+        // The gap as levelled counts, whatever the ± of the levels: a coarser level is no excuse.
+        if let Some(gap) = post.rocks_m() {
+            found.push(Finding::Rocks(post.side, gap));
         }
         for (number, i) in (1_u8..=4).zip(0..4) {
             let now = post.now_m[i];
@@ -234,6 +244,3 @@ fn of_floor(bay: &Bay, measured: &Measured) -> Option<Finding> {
         bay.policy.measured_garage.m() + IN_STUDY * measured.level_tolerance.m() / COVERAGE;
     (fall > within + NOISE_M).then_some(Finding::FloorFallsOtherwise(fall))
 }
-
-/// The thinnest shim in use, metres. Common practice, no source.
-const THINNEST_M: f64 = 0.000_5;

@@ -227,3 +227,53 @@ fn a_floor_that_falls_otherwise_than_the_bay_file_says_is_told() {
     };
     assert!(told(&bay));
 }
+
+/// The gap as levelled counts; a coarser level never makes it kinder.
+#[test]
+fn a_plate_that_rocks_is_not_safe_however_coarse_the_level() {
+    let bay = test_bay();
+    for within in [0.1, 1.0, 3.0, 10.0] {
+        let mut measured = plumb_posts(&Planned::of(&bay));
+        measured.level_tolerance = Length::mm(within);
+        for (gap, rocks) in [(0.4, false), (0.6, true), (5.0, true)] {
+            measured.levels.clear();
+            level(&mut measured, Side::Left, [-gap, 0.0, 0.0, 0.0]);
+            level(&mut measured, Side::Right, [0.0; 4]);
+            let built = as_built(&bay, &measured).unwrap();
+            let told = findings(&bay, &measured, &built)
+                .into_iter()
+                .any(|one| matches!(one, Finding::Rocks(Side::Left, _)));
+            assert_eq!(told, rocks, "\u{b1}{within}: {gap}");
+            assert_eq!(built.shims[0].rocks_m().is_some(), rocks);
+        }
+    }
+}
+
+#[test]
+fn a_plumb_read_once_does_not_overrule_a_plate_past_the_limit() {
+    let mut bay = test_bay();
+    bay.lift.plumb_limit = Some(Length::mm(15.0));
+    let planned = Planned::of(&bay);
+    let mut measured = plumb_posts(&planned);
+    measured.level_tolerance = Length::mm(1.6);
+    let falls = |mm: f64, measured: &mut Measured| {
+        measured.levels.clear();
+        level(measured, Side::Left, [-mm, 0.0, 0.0, -mm]);
+        level(measured, Side::Right, [0.0; 4]);
+    };
+    let told = |bay: &Bay, measured: &Measured| {
+        let built = as_built(bay, measured).unwrap();
+        assert_eq!(built.shims[0].clash, None);
+        let mut found = findings(bay, measured, &built).into_iter();
+        found.any(|one| matches!(one, Finding::PlateOutOfPlumb(Side::Left, ..)))
+    };
+    let past = 1.1 * 15.0 / bay.lift.column.height.m() * 2.0 * planned.half_m.x;
+    falls(past, &mut measured);
+    assert!(told(&bay, &measured));
+    // Read again across and alike: two readings outweigh the levels.
+    let mut twice = measured.clone();
+    plumb(&mut twice, Side::Left, DVec2::ZERO);
+    assert!(!told(&bay, &twice));
+    falls(past * 0.8, &mut measured);
+    assert!(!told(&bay, &measured));
+}

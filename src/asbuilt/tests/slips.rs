@@ -55,6 +55,30 @@ fn the_same_tape_again_checks_nothing_and_makes_nothing_surer() {
         assert_eq!(one.readings[i].state, two.readings[i].state);
     }
     assert!(two.readings[4].again && !two.readings[0].again);
+    // Told once, however often it was read.
+    let told = |measured: &Measured, built: &AsBuilt| {
+        let found = findings(&bay, measured, built).into_iter();
+        found
+            .filter(|one| matches!(one, Finding::Unchecked(_)))
+            .count()
+    };
+    assert!(told(&once, &one) > 0);
+    assert_eq!(told(&once, &one), told(&again, &two));
+}
+
+/// Neither distance from the door is checked: how far into the bay a post stands has no bound.
+#[test]
+fn what_hangs_on_a_reading_that_nothing_checks_has_no_bound() {
+    let bay = test_bay();
+    let planned = Planned::of(&bay);
+    let measured = read_at(&planned, &few(), &planned.start());
+    let built = as_built(&bay, &measured).unwrap();
+    for held in &built.held {
+        assert!(held.hangs_on().any(|(at, moves)| at.is_some() && moves[1]));
+    }
+    let full = read_at(&planned, &usual(), &planned.start());
+    let built = as_built(&bay, &full).unwrap();
+    assert!(built.held.iter().all(|held| held.hangs_on().count() == 0));
 }
 
 #[test]

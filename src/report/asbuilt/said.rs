@@ -182,7 +182,21 @@ impl AsBuiltReport<'_> {
                     post(side),
                     self.fine(gap)
                 ),
-                "fill the gaps as below, tighten, and plumb it again".into(),
+                "fill the gaps as below, or measure them with a feeler gauge and correct the levels; tighten, \
+                 and plumb it again"
+                    .into(),
+            ),
+            Finding::PlateOutOfPlumb(side, out, limit) => (
+                format!(
+                    "by levels and shims the {} leans {} over its height, and the manual lets it lean \
+                     {}; the plumb that says otherwise was read once",
+                    post(side),
+                    self.at_most(out),
+                    self.length(limit)
+                ),
+                "plumb it again, turned end for end, and add that reading to `plumb`; or level its \
+                 corners again"
+                    .into(),
             ),
             Finding::NoPlumbLimit => (
                 "how far out of plumb the manual lets a column be is not given".into(),

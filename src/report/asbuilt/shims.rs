@@ -51,7 +51,7 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
         );
     }
     for post_shims in &built.shims {
-        if let Some(contact) = post_shims.contact.filter(|one| one.rock_m > ROCKS_M) {
+        if let (Some(contact), Some(gap)) = (post_shims.contact, post_shims.rocks_m()) {
             let [one, other] = if contact.carries == 1 { [1, 3] } else { [2, 4] };
             let corner = |number| PlateCorner {
                 side: post_shims.side,
@@ -63,10 +63,11 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
                 post(post_shims.side),
                 corner(one).letters(),
                 corner(other).letters(),
-                report.fine(contact.rock_m)
+                report.fine(gap)
             ));
         }
     }
+    may_rock(report, page);
     if let Some(higher) = built.standing.right_higher_m {
         let which = if higher > 0.0 { "right" } else { "left" };
         let text = if higher.abs() < 0.000_05 {
@@ -82,8 +83,30 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
     }
 }
 
-/// A gap under a corner that is worth telling: the thinnest shim. Common practice, no source.
-const ROCKS_M: f64 = 0.000_5;
+/// Plates that rock on nothing as levelled, and yet may by what the levels can't tell.
+fn may_rock(report: &AsBuiltReport<'_>, page: &mut Page) {
+    let high = report.planned.lift.column.height.m();
+    let limit = report
+        .planned
+        .lift
+        .plumb_limit
+        .map_or(0.0, |limit| limit.m());
+    for of in &report.built.shims {
+        let Some((gap, slope)) = of.may_rock else {
+            continue;
+        };
+        if of.rocks_m().is_none() && slope * high > limit {
+            page.para(&format!(
+                "The levels can't tell a gap of up to {} under a corner of the {}'s plate, and on such a \
+                 gap the post could tip by {} over its height: try each corner with a feeler gauge, \
+                 and fill what is open.",
+                report.fine(gap),
+                post(of.side),
+                report.at_most(slope * high)
+            ));
+        }
+    }
+}
 
 /// How a post leans, and what checks that.
 fn leaning(report: &AsBuiltReport<'_>, side: Side) -> String {
@@ -112,6 +135,11 @@ fn leaning(report: &AsBuiltReport<'_>, side: Side) -> String {
     let once = leans.iter().flatten().any(|lean| lean.reads < 2);
     let check = match (once, of.levelled() && of.clash.is_none()) {
         (false, _) => String::new(),
+        (true, true) if of.rocks_m().is_some() => {
+            " Its plate rocks, so that nothing checks a plumb that was read once: fill the gaps, and \
+             read it again turned end for end."
+                .to_owned()
+        }
         (true, false) => {
             " Nothing checks a plumb that was read once: read it again on another face, or \
                           turned end for end."
@@ -120,8 +148,8 @@ fn leaning(report: &AsBuiltReport<'_>, side: Side) -> String {
         (true, true) => format!(
             " A plumb that was read once is checked by the levels alone, to \u{b1}{} across and \u{b1}{} \
              along.",
-            report.fine(COVERAGE * of.contact_sd.x * high),
-            report.fine(COVERAGE * of.contact_sd.y * high)
+            report.fine((COVERAGE * of.contact_sd.x + of.rocking().x) * high),
+            report.fine((COVERAGE * of.contact_sd.y + of.rocking().y) * high)
         ),
     };
     format!(

@@ -3,10 +3,11 @@
 use super::moves::post;
 use super::{AsBuiltReport, readings, shims, square};
 use crate::asbuilt::{COVERAGE, SIDES, index};
+use crate::bay::Side;
 use crate::report::text::Look;
 use crate::report::text::page::{Page, Tone};
 use crate::report::text::{headline, lead};
-use crate::report::words::{plain, sentence};
+use crate::report::words::{list, plain, sentence};
 use crate::report::{CAUTIONS, Report, Sayings, counted};
 
 impl AsBuiltReport<'_> {
@@ -87,15 +88,12 @@ pub fn render(report: &AsBuiltReport<'_>, look: Look) -> String {
         let place = &built.posts[index(side)];
         let says = report.move_of(place);
         page.item(&format!(
-            "{}: {says}. Known to \u{b1}{} across, \u{b1}{} into the bay, \u{b1}{:.2}\u{b0}; one slip of the \
-             tape that does not show could make it {} more across, {} into the bay, {:.2}\u{b0}.",
+            "{}: {says}. Known to \u{b1}{} across, \u{b1}{} into the bay, \u{b1}{:.2}\u{b0}; {}.",
             sentence(post(side)),
             report.at_most(COVERAGE * place.off_sd_m.x),
             report.at_most(COVERAGE * place.off_sd_m.y),
             (COVERAGE * place.turn_sd_rad).to_degrees(),
-            report.at_most(place.slip_m.x),
-            report.at_most(place.slip_m.y),
-            place.slip_turn_rad.to_degrees()
+            slip(report, side)
         ));
     }
     square::write(report, &mut page);
@@ -116,6 +114,45 @@ pub fn render(report: &AsBuiltReport<'_>, look: Look) -> String {
         Tone::Quiet,
     );
     page.finish()
+}
+
+/// What one slip of the tape could do to a post's place: no bound where nothing checks a reading.
+fn slip(report: &AsBuiltReport<'_>, side: Side) -> String {
+    let place = &report.built.posts[index(side)];
+    let mut any = [false; 3];
+    let mut readings = Vec::new();
+    for (at, moves) in report.built.held[index(side)].hangs_on() {
+        any = [0, 1, 2].map(|i| any[i] || moves[i]);
+        readings.push(at.map_or_else(
+            || "a wall's place in the bay file".to_owned(),
+            |at| report.tape(at),
+        ));
+    }
+    let one = |i: usize, bound: String, unbounded: &str| {
+        if any[i] { unbounded.to_owned() } else { bound }
+    };
+    let by = [
+        one(
+            0,
+            format!("{} more", report.at_most(place.slip_m.x)),
+            "any amount more",
+        ),
+        one(1, report.at_most(place.slip_m.y), "any amount"),
+        one(
+            2,
+            format!("{:.2}\u{b0}", place.slip_turn_rad.to_degrees()),
+            "any angle",
+        ),
+    ];
+    let why = if readings.is_empty() {
+        String::new()
+    } else {
+        format!(": nothing checks {}", list(&readings))
+    };
+    format!(
+        "one slip of the tape that does not show could make it {} across, {} into the bay, {}{why}",
+        by[0], by[1], by[2]
+    )
 }
 
 /// What `check` says after its headline: what was not looked at, and the marks.
