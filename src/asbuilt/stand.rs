@@ -230,9 +230,15 @@ fn feet(planned: &Planned, shims: &[PostShims; 2], measured: &Measured) -> Feet 
     };
     let raised_m = (0.5 * (feet[0] + feet[1])).max(0.0);
     let within = feet.map(|foot| (foot - raised_m).abs());
+    // What is no number is not lost among the others: nothing is then shown clear.
+    let most = if within.iter().any(|one| one.is_nan()) {
+        f64::NAN
+    } else {
+        within[0].max(within[1])
+    };
     Feet {
         raised_m,
-        within_m: within[0].max(within[1]) + IN_STUDY * level_sd,
+        within_m: most + IN_STUDY * level_sd,
         right_higher_m: known.then_some(feet[1] - feet[0]),
     }
 }

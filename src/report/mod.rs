@@ -27,6 +27,7 @@ pub use fingerprint::fingerprint;
 pub use lengths::Show;
 pub use needs::{Need, NeedFinding, Short, judge};
 pub use sayings::{Sayings, are_alike, called, counted, on_one_line, short_name};
+pub(crate) use words::relation;
 
 use crate::bay::Bay;
 use crate::clearance::Study;

@@ -42,7 +42,7 @@ pub(super) fn list<S: AsRef<str>>(items: &[S]) -> String {
 
 /// Where the fixed thing lies from the moving one, by their nearest points: "over", "under" or
 /// "beside"; none where they meet in a point.
-pub(super) fn relation(points: Option<(DVec3, DVec3)>) -> Option<&'static str> {
+pub(crate) fn relation(points: Option<(DVec3, DVec3)>) -> Option<&'static str> {
     let (moving, fixed) = points?;
     let way = fixed - moving;
     if way.length() < 1e-6 || !way.is_finite() {

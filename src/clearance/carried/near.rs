@@ -25,7 +25,7 @@ const ROLES: [Role; 10] = [
 ];
 
 /// The bit that stands for a kind of lift part; all bits for what is none, so that it is looked at.
-pub(super) fn bit(role: Role) -> u16 {
+fn bit(role: Role) -> u16 {
     ROLES
         .iter()
         .position(|known| *known == role)

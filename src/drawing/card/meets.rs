@@ -1,11 +1,9 @@
 //! What does the vehicle meet next, and what does the shut-off bar do about it?
 
-use glam::DVec3;
-
 use super::edge::Edge;
 use crate::bay::{Bay, Tie};
 use crate::clearance::{Limit, PairFinding, Study};
-use crate::report::called;
+use crate::report::{called, relation};
 use crate::solids::vehicle;
 use crate::units::{Length, Rounding, both};
 
@@ -56,7 +54,7 @@ pub(super) fn next(bay: &Bay, study: &Study) -> Option<String> {
 fn pair_says(bay: &Bay, pair: &PairFinding) -> String {
     let edge = Edge(bay);
     let (moving, fixed) = (named(bay, &pair.moving), named(bay, &pair.fixed));
-    let side = side(pair.points_m).map_or_else(String::new, |side| format!(" {side} it"));
+    let side = relation(pair.points_m).map_or_else(String::new, |side| format!(" {side} it"));
     let margin = both(Length::metres(pair.margin_m), bay.units, Rounding::Up);
     match (pair.first_breach_m, pair.first_touch_m) {
         (Some(short), touch) if pair.margin_m > 0.0 => {
@@ -75,22 +73,6 @@ fn pair_says(bay: &Bay, pair: &PairFinding) -> String {
         ),
         (None, None) => format!("{moving} comes too near {fixed}{side}"),
     }
-}
-
-/// "over", "under" or "beside".
-fn side(points: Option<(DVec3, DVec3)>) -> Option<&'static str> {
-    let (moving, fixed) = points?;
-    let way = fixed - moving;
-    if !way.is_finite() || way.length() < 1e-6 {
-        return None;
-    }
-    Some(if way.z.abs() < way.truncate().length() {
-        "beside"
-    } else if way.z > 0.0 {
-        "over"
-    } else {
-        "under"
-    })
 }
 
 /// Where the room under the bar runs short, which is before the bar is tripped.
