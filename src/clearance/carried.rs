@@ -5,21 +5,23 @@
 //! droop. So each pair needs one short climb and one standing comparison. A pad meets its own
 //! lift point by design: pads are lowered by a little more than the uncertainty for this check.
 
-use std::cell::OnceCell;
+use std::cell::{Cell, OnceCell};
 
 use glam::DVec3;
 
 mod near;
 mod parked;
+mod partings;
 #[cfg(test)]
 mod tests;
 
 use self::near::MayMeet;
 use self::parked::{About, Parked, Part, side_of};
+use self::partings::{Partings, is_parted, reach_m};
 use super::body::Body;
 use super::climb::{Climb, First, first_below};
 use super::findings::ContactFinding;
-use super::gap::{Separation, Solver, certified, plainly_apart};
+use super::gap::{self, Separation, Solver};
 use super::movers::MoverError;
 use super::uncertainty::{Uncertainty, corners_on};
 use crate::bay::{Bay, Corner, Side};
@@ -64,21 +66,23 @@ pub(crate) fn carried(
         .flat_map(|parked| leads.iter().map(move |lead| (parked, *lead)))
         .map(|(parked, lead)| Scene::new(bay, &parts, parked, lead, uncertainty))
         .collect::<Result<Vec<_>, _>>()?;
-    // Most parts are far from most arms in all of them.
-    let may_meet = MayMeet::new(bay, &parts, &scenes);
+    let known = Known {
+        // Most parts are far from most arms in all of them.
+        may_meet: MayMeet::new(bay, &parts, &scenes),
+        partings: Partings::new(parts.len()),
+    };
     for scene in &scenes {
-        scene.touching(bay, &may_meet, solver, &mut found);
-        scene.touching_each_other(&may_meet, solver, &mut found);
+        scene.touching(bay, &known, solver, &mut found);
+        scene.touching_each_other(&known, solver, &mut found);
     }
     found.sort_by(|a, b| (&a.part, &a.vehicle).cmp(&(&b.part, &b.vehicle)));
     Ok(found)
 }
 
-/// A lift part with its uncertainty to the vehicle.
-struct LiftPart {
-    body: Body,
-    /// The same against what rests on the arm's own pad.
-    under_own_pad: Body,
+/// What is known before a scene is looked at.
+struct Known {
+    may_meet: MayMeet,
+    partings: Partings,
 }
 
 /// One place of the vehicle with the arms swung under it.
@@ -89,8 +93,6 @@ struct Scene<'a> {
     shift: Vec<f64>,
     /// How far each lift part may be off to the vehicle, and to what rests on its own pad.
     spread: [DVec3; 2],
-    /// Made for those that something may meet.
-    lift: Vec<OnceCell<LiftPart>>,
     attitudes: Vec<attitude::Attitude>,
     /// How much of its climb to the standing vehicle the leading carriage has done before the
     /// other starts.
@@ -114,13 +116,12 @@ impl<'a> Scene<'a> {
         let ahead = lead.map_or([0.0; 4], |(side, by)| {
             corners_on(side).map(|share| share * by)
         });
-        let attitudes = attitude::attitudes(bay, parked.place, ahead)?;
+        let attitudes = attitude::attitudes_from(bay, parked.rest, ahead)?;
         let mut scene = Self {
             parked,
             parts,
             shift: Vec::with_capacity(parked.lift.len()),
             spread: [spread, on_own_pad],
-            lift: parked.lift.iter().map(|_| OnceCell::new()).collect(),
             attitudes,
             lead,
         };
@@ -153,18 +154,6 @@ impl<'a> Scene<'a> {
         }
     }
 
-    fn lift_part(&self, index: usize) -> &LiftPart {
-        self.lift[index].get_or_init(|| {
-            let exact = self.parked.lift[index]
-                .1
-                .moved(DVec3::Z * self.shift[index]);
-            LiftPart {
-                under_own_pad: exact.clone().widened(self.spread[1]),
-                body: exact.widened(self.spread[0]),
-            }
-        })
-    }
-
     /// How far any lift part climbs past the standing vehicle.
     fn longest_climb_m(&self) -> f64 {
         self.attitudes
@@ -177,81 +166,60 @@ impl<'a> Scene<'a> {
     fn touching(
         &self,
         bay: &Bay,
-        may_meet: &MayMeet,
+        known: &Known,
         solver: &mut Solver,
         found: &mut Vec<ContactFinding>,
     ) {
         let longest_climb = self.longest_climb_m();
-        for (number, known) in self.parts.iter().enumerate() {
-            if !may_meet.any(number) {
+        for (number, part) in self.parts.iter().enumerate() {
+            if !known.may_meet.any(number) {
                 continue;
             }
-            let droop = known.droop_m(bay);
-            let standing = known.about(self.parked.rest, 0.0);
+            let droop = part.droop_m(bay);
+            let standing = part.about(self.parked.rest, 0.0);
             let carried = self
                 .attitudes
                 .iter()
-                .map(|attitude| known.about(attitude.bay_from_vehicle_at_zero, droop))
+                .map(|attitude| part.about(attitude.bay_from_vehicle_at_zero, droop))
                 .fold(About::NOTHING, About::and);
             let near = |index: usize| {
                 let of = self.about(index);
-                may_meet.vehicle(number, self.parked.lift[index].0.role)
+                known.may_meet.vehicle(number, self.parked.kinds[index])
                     && (standing.meets(of.climbing(longest_climb)) || carried.meets(of))
             };
-            if !(0..self.parked.lift.len()).any(near) {
-                continue;
-            }
-            let part = &known.part;
-            let from_part = part.solid.bay_from_solid;
-            let standing = Body::of(
-                &part.solid.shape,
-                &[self.parked.rest.after(from_part)],
-                DVec3::ZERO,
-            );
-            let raised: Vec<Body> = self
-                .attitudes
-                .iter()
-                .map(|attitude| {
-                    let pose = attitude
-                        .bay_from_vehicle_at_zero
-                        .after(Pose::at(DVec3::Z * -droop))
-                        .after(from_part);
-                    Body::of(&part.solid.shape, &[pose], DVec3::ZERO)
-                })
-                .collect();
+            let posed = Posed::new(self, part, droop);
             for (index, (solid, _)) in self.parked.lift.iter().enumerate() {
                 if !near(index) {
                     continue;
                 }
                 // Where it holds its own lift point it meets what that is on.
                 if let Role::Pad(corner) = solid.role
-                    && may_meet.holds(number, corner, || holds_point(bay, part, corner, solver))
+                    && known.may_meet.holds(number, corner, || {
+                        holds_point(bay, &part.part, corner, solver)
+                    })
                 {
                     continue;
                 }
-                let LiftPart {
-                    body,
-                    under_own_pad,
-                } = self.lift_part(index);
-                let body = match solid.role {
-                    Role::Arm(corner)
-                        if known.lowest >= own_point_height(bay, corner) - ON_THE_POINT_M =>
-                    {
-                        under_own_pad
-                    }
-                    _ => body,
-                };
-                let known = |found: &[ContactFinding]| {
+                let vehicle = &part.part.solid.name;
+                let is_known = |found: &[ContactFinding]| {
                     found
                         .iter()
-                        .any(|one| one.part == solid.name && one.vehicle == part.solid.name)
+                        .any(|one| one.part == solid.name && one.vehicle == *vehicle)
                 };
-                if known(found) {
+                if is_known(found) {
                     continue;
                 }
+                let under_own_pad = matches!(solid.role, Role::Arm(corner)
+                    if part.lowest >= own_point_height(bay, corner) - ON_THE_POINT_M);
+                let lift = LiftPart {
+                    scene: self,
+                    index,
+                    spread: self.spread[usize::from(under_own_pad)],
+                    body: OnceCell::new(),
+                };
                 // While the part stands, the lift parts climb to where they meet it, or for a
                 // wheel until it has sunk as far as it can.
-                let until = match (solid.role, part.wheel) {
+                let until = match (solid.role, part.part.wheel) {
                     (_, Some(axle)) => self
                         .attitudes
                         .iter()
@@ -261,27 +229,60 @@ impl<'a> Scene<'a> {
                     _ => self.parked.contact.carry_m,
                 };
                 let until = (until - self.ahead_m(solid.role)).max(0.0);
-                let climb = Climb {
-                    up: DVec3::Z,
-                    from: 0.0,
-                    to: until,
+                let partings = &known.partings;
+                let parting = partings.standing(number, solid.role);
+                let touches = meets_climbing(&lift, until, &posed, parting, solver) || {
+                    let parting = partings.carried(number, solid.role);
+                    (0..self.attitudes.len())
+                        .any(|attitude| meets_carried(&lift, &posed, attitude, parting, solver))
                 };
-                let mut touches = boxes_meet(body, until, &standing)
-                    && !clear_of_climb(body, until, &standing)
-                    && first_below(solver, body, &standing, 0.0, climb) != First::Never;
-                touches = touches
-                    || raised.iter().any(|raised| {
-                        boxes_meet(body, 0.0, raised)
-                            && !plainly_apart(body, DVec3::ZERO, raised)
-                            && match solver.gap(body, DVec3::ZERO, raised) {
-                                Separation::Meet => true,
-                                Separation::Apart(gap) => gap.lower <= 0.0,
-                            }
-                    });
                 if touches {
                     found.push(ContactFinding {
                         part: solid.name.clone(),
-                        vehicle: part.solid.name.clone(),
+                        vehicle: vehicle.clone(),
+                        clearance_m: 0.0,
+                    });
+                }
+            }
+        }
+    }
+
+    /// Arms and pads of different corners, and the other side's carriage: they climb together, so
+    /// one standing comparison tells.
+    fn touching_each_other(
+        &self,
+        known: &Known,
+        solver: &mut Solver,
+        found: &mut Vec<ContactFinding>,
+    ) {
+        let Parked { lift, kinds, .. } = self.parked;
+        let parts: Vec<LiftPart<'_>> = (0..lift.len())
+            .map(|index| LiftPart {
+                scene: self,
+                index,
+                spread: self.spread[0],
+                body: OnceCell::new(),
+            })
+            .collect();
+        for (index, (one, _)) in lift.iter().enumerate() {
+            for (other_index, (other, _)) in lift.iter().enumerate().skip(index + 1) {
+                if !known.may_meet.each_other(kinds[index], kinds[other_index]) {
+                    continue;
+                }
+                let (part, other_part) = (&parts[index], &parts[other_index]);
+                let parting = known.partings.each_other(one.role, other.role);
+                if is_parted(parting.get(), |direction| {
+                    -other_part.reach_m(-direction) - part.reach_m(direction)
+                }) || found
+                    .iter()
+                    .any(|known| known.part == one.name && known.vehicle == other.name)
+                {
+                    continue;
+                }
+                if meet(part.body(), other_part.body(), parting, solver) {
+                    found.push(ContactFinding {
+                        part: one.name.clone(),
+                        vehicle: other.name.clone(),
                         clearance_m: 0.0,
                     });
                 }
@@ -290,44 +291,145 @@ impl<'a> Scene<'a> {
     }
 }
 
-impl Scene<'_> {
-    /// Arms and pads of different corners, and the other side's carriage: they climb together, so
-    /// one standing comparison tells.
-    fn touching_each_other(
-        &self,
-        may_meet: &MayMeet,
-        solver: &mut Solver,
-        found: &mut Vec<ContactFinding>,
-    ) {
-        let lift = &self.parked.lift;
-        for (index, (one, _)) in lift.iter().enumerate() {
-            for (other_index, (other, _)) in lift.iter().enumerate().skip(index + 1) {
-                if !may_meet.each_other(one.role, other.role)
-                    || found
-                        .iter()
-                        .any(|known| known.part == one.name && known.vehicle == other.name)
-                {
-                    continue;
-                }
-                let [body, other_body] =
-                    [index, other_index].map(|index| &self.lift_part(index).body);
-                if !boxes_meet(body, 0.0, other_body)
-                    || plainly_apart(body, DVec3::ZERO, other_body)
-                {
-                    continue;
-                }
-                let touches = match solver.gap(body, DVec3::ZERO, other_body) {
-                    Separation::Meet => true,
-                    Separation::Apart(gap) => gap.lower <= 0.0,
-                };
-                if touches {
-                    found.push(ContactFinding {
-                        part: one.name.clone(),
-                        vehicle: other.name.clone(),
-                        clearance_m: 0.0,
-                    });
-                }
+/// A lift part in a scene with its uncertainty to what it is looked at with; its body is made where
+/// it is wanted.
+struct LiftPart<'a> {
+    scene: &'a Scene<'a>,
+    index: usize,
+    spread: DVec3,
+    body: OnceCell<Body>,
+}
+
+impl LiftPart<'_> {
+    fn shift(&self) -> DVec3 {
+        DVec3::Z * self.scene.shift[self.index]
+    }
+
+    fn exact(&self) -> &Body {
+        &self.scene.parked.lift[self.index].1
+    }
+
+    fn body(&self) -> &Body {
+        self.body
+            .get_or_init(|| self.exact().moved(self.shift()).widened(self.spread))
+    }
+
+    /// How far it reaches along a unit vector, metres from the origin.
+    fn reach_m(&self, direction: DVec3) -> f64 {
+        self.exact().reach(direction)
+            + self.shift().dot(direction)
+            + self.spread.max(DVec3::ZERO).dot(direction.abs())
+    }
+}
+
+/// A vehicle part where it stands, and on the pads in each attitude; its bodies are made where they
+/// are wanted.
+struct Posed<'a> {
+    shape: &'a Shape,
+    standing: Pose,
+    carried: Vec<Pose>,
+    bodies: OnceCell<(Body, Vec<Body>)>,
+}
+
+impl<'a> Posed<'a> {
+    fn new(scene: &Scene<'_>, part: &'a Part, droop: f64) -> Self {
+        let from_part = part.part.solid.bay_from_solid;
+        let hangs = Pose::at(DVec3::Z * -droop).after(from_part);
+        let attitudes = scene.attitudes.iter();
+        Self {
+            shape: &part.part.solid.shape,
+            standing: scene.parked.rest.after(from_part),
+            carried: attitudes
+                .map(|attitude| attitude.bay_from_vehicle_at_zero.after(hangs))
+                .collect(),
+            bodies: OnceCell::new(),
+        }
+    }
+
+    fn bodies(&self) -> &(Body, Vec<Body>) {
+        self.bodies.get_or_init(|| {
+            let body = |pose: &Pose| Body::of(self.shape, &[*pose], DVec3::ZERO);
+            (
+                body(&self.standing),
+                self.carried.iter().map(body).collect(),
+            )
+        })
+    }
+}
+
+/// Whether a lift part meets a vehicle part that stands on its tyres while it climbs so far.
+fn meets_climbing(
+    lift: &LiftPart<'_>,
+    until: f64,
+    posed: &Posed<'_>,
+    parting: &Cell<DVec3>,
+    solver: &mut Solver,
+) -> bool {
+    // Along a direction in which both ends of the climb are apart all between is.
+    let parted = |direction: DVec3| {
+        let room = -reach_m(posed.shape, posed.standing, -direction) - lift.reach_m(direction);
+        room - (direction.z * until).max(0.0)
+    };
+    if is_parted(parting.get(), parted) {
+        return false;
+    }
+    let (body, (standing, _)) = (lift.body(), posed.bodies());
+    if !boxes_meet(body, until, standing) {
+        return false;
+    }
+    let toward = standing.low() + standing.high() - body.low() - body.high();
+    let flat = DVec3::new(toward.x, toward.y, 0.0).normalize_or_zero();
+    if is_parted(flat, parted) {
+        parting.set(flat);
+        return false;
+    }
+    if let Separation::Apart(gap) = solver.gap(&body.swept(DVec3::Z * until), DVec3::ZERO, standing)
+        && is_parted(gap.normal, parted)
+    {
+        parting.set(gap.normal);
+        return false;
+    }
+    let climb = Climb {
+        up: DVec3::Z,
+        from: 0.0,
+        to: until,
+    };
+    first_below(solver, body, standing, 0.0, climb) != First::Never
+}
+
+/// Whether a lift part meets a vehicle part on the pads in one of the attitudes.
+fn meets_carried(
+    lift: &LiftPart<'_>,
+    posed: &Posed<'_>,
+    attitude: usize,
+    parting: &Cell<DVec3>,
+    solver: &mut Solver,
+) -> bool {
+    let pose = posed.carried[attitude];
+    if is_parted(parting.get(), |direction| {
+        -reach_m(posed.shape, pose, -direction) - lift.reach_m(direction)
+    }) {
+        return false;
+    }
+    meet(lift.body(), &posed.bodies().1[attitude], parting, solver)
+}
+
+/// Whether two bodies meet where they are; what parts them is kept.
+fn meet(one: &Body, other: &Body, parting: &Cell<DVec3>, solver: &mut Solver) -> bool {
+    if !boxes_meet(one, 0.0, other) {
+        return false;
+    }
+    if let Some(direction) = gap::parting(one, DVec3::ZERO, other) {
+        parting.set(direction);
+        return false;
+    }
+    match solver.gap(one, DVec3::ZERO, other) {
+        Separation::Meet => true,
+        Separation::Apart(gap) => {
+            if gap.lower > 0.0 {
+                parting.set(gap.normal);
             }
+            gap.lower <= 0.0
         }
     }
 }
@@ -365,16 +467,4 @@ fn own_point_height(bay: &Bay, corner: Corner) -> f64 {
 fn boxes_meet(climbing: &Body, climb: f64, standing: &Body) -> bool {
     let high = climbing.high() + DVec3::Z * climb;
     !(high.cmplt(standing.low()).any() || climbing.low().cmpgt(standing.high()).any())
-}
-
-/// Whether a climbing body is plainly clear of a standing one on its whole climb: along a direction
-/// in which both ends of the climb are apart all between is.
-fn clear_of_climb(climbing: &Body, climb: f64, standing: &Body) -> bool {
-    const APART_M: f64 = 1e-6;
-    let toward = standing.low() + standing.high() - climbing.low() - climbing.high();
-    let flat = DVec3::new(toward.x, toward.y, 0.0).normalize_or_zero();
-    flat != DVec3::ZERO
-        && [0.0, climb]
-            .iter()
-            .all(|&at| certified(climbing, DVec3::Z * at, standing, flat) > APART_M)
 }

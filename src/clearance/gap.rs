@@ -198,26 +198,31 @@ const PLAIN_LOOKS: usize = 6;
 
 /// Room between support planes above which two bodies are plainly apart, metres: far more than what
 /// could be taken for touching.
-const PLAINLY_M: f64 = 1e-6;
+pub(super) const PLAINLY_M: f64 = 1e-6;
 
 /// Whether two bodies are apart, where a few directions show it: much quicker than their distance.
 /// False where these don't tell.
 pub(crate) fn plainly_apart(moving: &Body, shift: DVec3, fixed: &Body) -> bool {
+    parting(moving, shift, fixed).is_some()
+}
+
+/// The same, with the unit vector from moving to fixed along which they are.
+pub(super) fn parting(moving: &Body, shift: DVec3, fixed: &Body) -> Option<DVec3> {
     let mut normal = first_guess(moving, shift, fixed).normalize_or_zero();
     for _ in 0..PLAIN_LOOKS {
         if normal == DVec3::ZERO || !normal.is_finite() {
-            return false;
+            return None;
         }
         let between = fixed.support(-normal) - moving.support(normal) - shift;
         if between.dot(normal) > PLAINLY_M {
-            return true;
+            return Some(normal);
         }
         // Mirrored at the plane square to the way between the two farthest points: a direction
         // that parts the bodies lies on that side.
         let way = between.normalize_or_zero();
         normal = (normal - way * (2.0 * way.dot(normal))).normalize_or_zero();
     }
-    false
+    None
 }
 
 /// Narrows the bracket by stepping the witness difference toward support points (Gilbert's

@@ -11,7 +11,9 @@ mod rest;
 mod tests;
 
 pub use balance::{Balance, centre_of_gravity, centre_of_gravity_with};
+pub(crate) use contact::contact_from;
 pub use contact::{Contact, contact};
+pub(crate) use on_pads::attitudes_from;
 pub use on_pads::{Attitude, attitudes};
 pub use rest::at_rest;
 

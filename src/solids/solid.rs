@@ -102,6 +102,41 @@ impl Shape {
             Self::Cylinder { .. } => Vec::new(),
         }
     }
+
+    /// The point of the shape so posed that is farthest along `direction` (any length but zero),
+    /// outer frame.
+    #[must_use]
+    pub fn support(&self, pose: Pose, direction: DVec3) -> DVec3 {
+        let local = pose.rotation.inverse() * direction;
+        let point = match self {
+            Self::Box { half } => DVec3::new(
+                half.x.copysign(local.x),
+                half.y.copysign(local.y),
+                half.z.copysign(local.z),
+            ),
+            Self::Cylinder {
+                radius,
+                half_height,
+            } => {
+                let flat = DVec3::new(local.x, local.y, 0.0);
+                let rim = flat.normalize_or_zero() * *radius;
+                DVec3::new(rim.x, rim.y, half_height.copysign(local.z))
+            }
+            Self::Prism { vertices } => {
+                let mut best = DVec3::ZERO;
+                let mut best_dot = f64::NEG_INFINITY;
+                for &vertex in vertices {
+                    let dot = vertex.dot(local);
+                    if dot > best_dot {
+                        best_dot = dot;
+                        best = vertex;
+                    }
+                }
+                best
+            }
+        };
+        pose.point(point)
+    }
 }
 
 /// The coarse group a solid belongs to, for switching on and off in pictures and exports.
@@ -267,35 +302,7 @@ impl Solid {
     /// The point of the solid farthest along `direction` (any length but zero), outer frame.
     #[must_use]
     pub fn support(&self, direction: DVec3) -> DVec3 {
-        let local = self.bay_from_solid.rotation.inverse() * direction;
-        let point = match &self.shape {
-            Shape::Box { half } => DVec3::new(
-                half.x.copysign(local.x),
-                half.y.copysign(local.y),
-                half.z.copysign(local.z),
-            ),
-            Shape::Cylinder {
-                radius,
-                half_height,
-            } => {
-                let flat = DVec3::new(local.x, local.y, 0.0);
-                let rim = flat.normalize_or_zero() * *radius;
-                DVec3::new(rim.x, rim.y, half_height.copysign(local.z))
-            }
-            Shape::Prism { vertices } => {
-                let mut best = DVec3::ZERO;
-                let mut best_dot = f64::NEG_INFINITY;
-                for &vertex in vertices {
-                    let dot = vertex.dot(local);
-                    if dot > best_dot {
-                        best_dot = dot;
-                        best = vertex;
-                    }
-                }
-                best
-            }
-        };
-        self.bay_from_solid.point(point)
+        self.shape.support(self.bay_from_solid, direction)
     }
 
     /// Lowest and highest corner of the box about the solid, outer frame.

@@ -6,9 +6,9 @@
 
 use std::collections::HashSet;
 
-use glam::DVec3;
+use glam::{DQuat, DVec3};
 
-use super::{Pose, Role, Solid, body};
+use super::{Pose, Role, Shape, Solid, body};
 use crate::bay::{Bay, Corner, Facing, Mirrors, Vehicle};
 
 /// Plan size of the block that stands for a lift point below the sill, metres.
@@ -215,15 +215,23 @@ fn wheel_name(index: usize) -> String {
 /// A wheel at ride height in the vehicle's frame, by its index (front left, front right, rear left,
 /// rear right).
 pub(super) fn wheel(vehicle: &Vehicle, index: usize) -> Solid {
-    let middle = wheel_middle_m(vehicle, index);
-    let half_width = DVec3::X * (vehicle.tyre_width.m() * 0.5);
-    Solid::bar(
-        wheel_name(index),
-        Role::Wheel(index / 2),
-        middle - half_width,
-        middle + half_width,
-        vehicle.tyre_diameter.m() * 0.5,
-    )
+    let (shape, bay_from_solid) = wheel_shape(vehicle, index);
+    Solid {
+        name: wheel_name(index),
+        role: Role::Wheel(index / 2),
+        shape,
+        bay_from_solid,
+    }
+}
+
+/// Its shape and where it is, likewise: a cylinder about an axis square to the middle line.
+pub(super) fn wheel_shape(vehicle: &Vehicle, index: usize) -> (Shape, Pose) {
+    let shape = Shape::Cylinder {
+        radius: vehicle.tyre_diameter.m() * 0.5,
+        half_height: vehicle.tyre_width.m() * 0.5,
+    };
+    let across = DQuat::from_rotation_arc(DVec3::Z, DVec3::X);
+    (shape, Pose::new(across, wheel_middle_m(vehicle, index)))
 }
 
 /// A name given twice gets a number: a thing fixed to the body may be called anything. Parts

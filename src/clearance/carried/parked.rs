@@ -5,6 +5,7 @@ use glam::DVec3;
 use super::super::arm_bodies::resting_swings;
 use super::super::body::{Body, higher, lower};
 use super::super::movers::MoverError;
+use super::near::kind;
 use crate::bay::{Bay, Corner, Side};
 use crate::solids::{ParkingError, Pose, Role, Solid, arms, attitude, posts, vehicle};
 
@@ -25,6 +26,14 @@ impl Part {
             half: (high - low) * 0.5,
             lowest: low.z,
             part,
+        }
+    }
+
+    /// The box about it, vehicle frame.
+    pub(super) fn about_itself(&self) -> About {
+        About {
+            low: self.middle - self.half,
+            high: self.middle + self.half,
         }
     }
 
@@ -93,11 +102,12 @@ impl About {
 
 /// One place of the vehicle, and the lift's parts as they are wanted for it.
 pub(super) struct Parked {
-    pub(super) place: ParkingError,
     pub(super) rest: Pose,
     pub(super) contact: attitude::Contact,
     /// Carriages, arms and pads at travel 0, each as it is.
     pub(super) lift: Vec<(Solid, Body)>,
+    /// Which kind each of them is.
+    pub(super) kinds: Vec<usize>,
 }
 
 impl Parked {
@@ -117,9 +127,9 @@ impl Parked {
             (solid, body)
         };
         Ok(Self {
-            place,
             rest,
-            contact: attitude::contact(bay, place)?,
+            kinds: solids.iter().map(|solid| kind(solid.role)).collect(),
+            contact: attitude::contact_from(bay, rest)?,
             lift: solids.into_iter().map(with_body).collect(),
         })
     }

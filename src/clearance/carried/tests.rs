@@ -4,6 +4,7 @@ use super::*;
 use crate::bay::UnitSystem;
 use crate::bayfile::presets::{EmbeddedOnly, lifts, vehicles};
 use crate::starter::starter;
+use crate::units::{Angle, Length};
 
 fn bays() -> Vec<Bay> {
     let mut bays = Vec::new();
@@ -22,6 +23,16 @@ fn is_apart(solver: &mut Solver, one: &Body, other: &Body) -> bool {
         Separation::Meet => false,
         Separation::Apart(gap) => gap.lower > 0.0,
     }
+}
+
+fn body_in(scene: &Scene<'_>, index: usize) -> Body {
+    let part = LiftPart {
+        scene,
+        index,
+        spread: scene.spread[0],
+        body: OnceCell::new(),
+    };
+    part.body().clone()
 }
 
 #[test]
@@ -49,10 +60,10 @@ fn what_is_told_apart_for_every_place_is_apart_in_each() {
         for scene in scenes.iter().step_by(3) {
             let climb = DVec3::Z * scene.longest_climb_m();
             for (index, (solid, _)) in scene.parked.lift.iter().enumerate() {
-                let body = &scene.lift_part(index).body;
+                let body = &body_in(scene, index);
                 let climbing = body.swept(climb);
                 for (number, part) in parts.iter().enumerate() {
-                    if may_meet.vehicle(number, solid.role) {
+                    if may_meet.vehicle(number, scene.parked.kinds[index]) {
                         near += 1;
                         continue;
                     }
@@ -75,9 +86,10 @@ fn what_is_told_apart_for_every_place_is_apart_in_each() {
                 }
                 for (other_index, (other, _)) in scene.parked.lift.iter().enumerate() {
                     if parked::are_strangers(solid.role, other.role)
-                        && !may_meet.each_other(solid.role, other.role)
+                        && !may_meet
+                            .each_other(scene.parked.kinds[index], scene.parked.kinds[other_index])
                     {
-                        let other_body = &scene.lift_part(other_index).body;
+                        let other_body = &body_in(scene, other_index);
                         assert!(is_apart(&mut solver, body, other_body), "{}", other.name);
                     }
                 }
@@ -85,4 +97,58 @@ fn what_is_told_apart_for_every_place_is_apart_in_each() {
         }
     }
     assert!(far > near && near > 1000, "{far} far, {near} near");
+}
+
+/// Contacts with every pair looked at in every place, nothing kept from one for the next.
+fn one_at_a_time(bay: &Bay) -> Vec<ContactFinding> {
+    let uncertainty = Uncertainty::worst(bay);
+    let parts: Vec<Part> = vehicle::parts(bay).into_iter().map(Part::new).collect();
+    let mut places = vec![ParkingError::default()];
+    places.extend(uncertainty.parking_corners());
+    let mut solver = Solver::new();
+    let mut found = Vec::new();
+    for place in places {
+        let parked = Parked::new(bay, place).unwrap();
+        for lead in [None, Some(Side::Left), Some(Side::Right)] {
+            let scene = Scene::new(bay, &parts, &parked, lead, &uncertainty).unwrap();
+            let known = || Known {
+                may_meet: MayMeet::anything(parts.len()),
+                partings: Partings::new(parts.len()),
+            };
+            scene.touching(bay, &known(), &mut solver, &mut found);
+            scene.touching_each_other(&known(), &mut solver, &mut found);
+        }
+    }
+    found.sort_by(|a, b| (&a.part, &a.vehicle).cmp(&(&b.part, &b.vehicle)));
+    found
+}
+
+#[test]
+fn what_is_kept_from_one_place_for_the_next_changes_nothing() {
+    let (mut touching, mut clear) = (0, 0);
+    for (number, mut bay) in bays().into_iter().enumerate().step_by(2) {
+        // Places in which something is met, and others in which nothing is.
+        match number / 2 % 4 {
+            0 => {}
+            1 => bay.parking.across = Length::metres(-0.4),
+            2 => bay.parking.yaw = Angle::degrees(8.0),
+            _ => {
+                for arm in &mut bay.lift.arms {
+                    arm.underside += Length::metres(0.08);
+                }
+            }
+        }
+        bay.lift.side_mismatch = Length::metres(0.02);
+        let uncertainty = Uncertainty::worst(&bay);
+        let Ok(found) = carried(&bay, &uncertainty, &mut Solver::new()) else {
+            continue;
+        };
+        assert_eq!(found, one_at_a_time(&bay), "bay {number}");
+        touching += found.len();
+        clear += usize::from(found.is_empty());
+    }
+    assert!(
+        touching > 20 && clear > 2,
+        "{touching} touch, {clear} bays clear"
+    );
 }

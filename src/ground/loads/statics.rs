@@ -7,7 +7,7 @@
 //! the loads depend on how stiff everything is; with four equal springs the twist is the one of
 //! least squares.
 
-use glam::{DMat3, DVec2, DVec3};
+use glam::DVec2;
 
 /// Loads this far below nothing (as a share of the weight) are rounding.
 const ROUNDING: f64 = 1e-12;
@@ -100,17 +100,22 @@ fn twist(pads: [DVec2; 4]) -> Option<[f64; 4]> {
 /// negative one. None when the three lie in one line.
 #[must_use]
 pub fn three(pads: [DVec2; 3], cg: DVec2, weight: f64) -> Option<[f64; 3]> {
-    let columns = pads.map(|pad| DVec3::new(1.0, pad.x, pad.y));
-    let matrix = DMat3::from_cols(columns[0], columns[1], columns[2]);
-    let longest = (pads[1] - pads[0])
-        .length()
-        .max((pads[2] - pads[0]).length());
-    let determinant = matrix.determinant();
-    if determinant.is_nan() || determinant.abs() <= 1e-6 * longest * longest {
+    // Twice the areas of the triangle and of those that the weight makes with each side: each pad
+    // carries the share of the triangle across from it.
+    let [to_b, to_c] = [pads[1] - pads[0], pads[2] - pads[0]];
+    let area = to_b.perp_dot(to_c);
+    let longest = to_b.length().max(to_c.length());
+    if area.is_nan() || area.abs() <= 1e-6 * longest * longest {
         return None;
     }
-    let loads = matrix.inverse() * DVec3::new(weight, weight * cg.x, weight * cg.y);
-    loads.is_finite().then(|| loads.to_array())
+    let across_from = |one: DVec2, other: DVec2| (one - cg).perp_dot(other - cg);
+    let loads = [
+        across_from(pads[1], pads[2]),
+        across_from(pads[2], pads[0]),
+        across_from(pads[0], pads[1]),
+    ]
+    .map(|share| weight * (share / area));
+    loads.iter().all(|load| load.is_finite()).then_some(loads)
 }
 
 /// How far a place lies inside the span of the pads (the hull of their places), metres: to the

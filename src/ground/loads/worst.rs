@@ -36,11 +36,12 @@ pub(super) fn extremes<const N: usize, const K: usize>(
         widen(&mut range, above);
         widen(&mut range, below);
     }
+    // The ways from corner to corner meet again and again.
+    let mut seen = Seen::new(half);
     for (k, corner) in corners.into_iter().enumerate() {
         for (start, sign) in [(corner, 1.0), (corner.map(|error| -error), -1.0)] {
             climb(start, half, &mut |errors| {
-                let values = figures(errors)?;
-                widen(&mut range, values);
+                let values = seen.at(errors, &figures, |values| widen(&mut range, values))?;
                 Some(sign * values[k])
             })?;
         }
@@ -49,6 +50,56 @@ pub(super) fn extremes<const N: usize, const K: usize>(
         .iter()
         .all(|(least, most)| least.is_finite() && most.is_finite())
         .then_some(range)
+}
+
+/// The figures at corners of the box that were looked at.
+struct Seen<const N: usize, const K: usize> {
+    /// The number of each error that may be off among those.
+    bits: [Option<u32>; N],
+    /// By the bits of the errors that are above nothing: which of `values`, counted from 1.
+    which: Vec<u16>,
+    values: Vec<[f64; K]>,
+}
+
+impl<const N: usize, const K: usize> Seen<N, K> {
+    fn new(half: &[f64; N]) -> Self {
+        let mut count = 0;
+        let bits = half.map(|half| {
+            (half != 0.0).then(|| {
+                count += 1;
+                count - 1
+            })
+        });
+        Self {
+            bits,
+            which: vec![0; 1 << count],
+            values: Vec::new(),
+        }
+    }
+
+    /// The figures at a corner; `first` is told of those that were not looked at before.
+    fn at(
+        &mut self,
+        corner: &[f64; N],
+        figures: impl Fn(&[f64; N]) -> Option<[f64; K]>,
+        first: impl FnOnce([f64; K]),
+    ) -> Option<[f64; K]> {
+        let above = corner.iter().zip(self.bits);
+        let index = above.fold(0_usize, |index, (error, bit)| match bit {
+            Some(bit) if *error > 0.0 => index | 1 << bit,
+            _ => index,
+        });
+        let known = usize::from(self.which[index]);
+        if let Some(values) = known.checked_sub(1).and_then(|at| self.values.get(at)) {
+            return Some(*values);
+        }
+        let values = figures(corner)?;
+        first(values);
+        self.values.push(values);
+        // Once there are more than can be counted, the rest is worked out anew.
+        self.which[index] = u16::try_from(self.values.len()).unwrap_or(0);
+        Some(values)
+    }
 }
 
 /// Rounds of turning single errors over; a corner that nothing improves is reached sooner.

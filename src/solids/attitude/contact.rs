@@ -2,7 +2,7 @@
 
 use super::{StanceError, at_rest, on_pads::Stand};
 use crate::bay::Bay;
-use crate::solids::ParkingError;
+use crate::solids::{ParkingError, Pose};
 
 /// When the pads meet the lift points of the vehicle at rest, carriage travels in metres.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -23,7 +23,14 @@ pub struct Contact {
 /// # Errors
 /// When the vehicle's place is not known, see [`at_rest`].
 pub fn contact(bay: &Bay, error: ParkingError) -> Result<Contact, StanceError> {
-    let rest = at_rest(bay, error)?;
+    contact_from(bay, at_rest(bay, error)?)
+}
+
+/// The same for a vehicle whose pose at rest is known.
+///
+/// # Errors
+/// [`StanceError::NotANumber`].
+pub(crate) fn contact_from(bay: &Bay, rest: Pose) -> Result<Contact, StanceError> {
     let stand = Stand::new(bay, [0.0; 4]);
     let touch_m: [f64; 4] = std::array::from_fn(|i| rest.point(stand.points[i]).z - stand.tops[i]);
     if !touch_m.iter().all(|touch| touch.is_finite()) {

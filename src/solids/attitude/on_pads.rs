@@ -5,7 +5,7 @@ use glam::{DVec2, DVec3};
 use super::{StanceError, at_rest, balance::centre_of_gravity, levelling};
 use crate::bay::{Bay, Corner};
 use crate::solids::shell::floor_level_m;
-use crate::solids::vehicle::{lift_point_at, lift_point_m, wheel};
+use crate::solids::vehicle::{lift_point_at, lift_point_m, wheel_shape};
 use crate::solids::{ParkingError, Pose};
 
 /// Four tops and four points within this of one plane are in one plane, metres: rounding of the
@@ -75,7 +75,18 @@ pub fn attitudes(
     error: ParkingError,
     pad_extra_m: [f64; 4],
 ) -> Result<Vec<Attitude>, StanceError> {
-    let rest = at_rest(bay, error)?;
+    attitudes_from(bay, at_rest(bay, error)?, pad_extra_m)
+}
+
+/// The same for a vehicle whose pose at rest is known.
+///
+/// # Errors
+/// See [`StanceError`].
+pub(crate) fn attitudes_from(
+    bay: &Bay,
+    rest: Pose,
+    pad_extra_m: [f64; 4],
+) -> Result<Vec<Attitude>, StanceError> {
     let stand = Stand::new(bay, pad_extra_m);
     if !stand.tops.iter().all(|top| top.is_finite()) {
         return Err(StanceError::NotANumber);
@@ -211,9 +222,8 @@ fn attitude(bay: &Bay, rest: Pose, pose: Pose, loose: Option<(Corner, f64)>) -> 
     for index in 0..4 {
         let axle = index / 2;
         let drooped = DVec3::NEG_Z * bay.vehicle.droop[axle].m();
-        let mut wheel = wheel(&bay.vehicle, index);
-        wheel.bay_from_solid = pose.after(wheel.bay_from_solid.moved(drooped));
-        let foot = wheel.support(down);
+        let (shape, place) = wheel_shape(&bay.vehicle, index);
+        let foot = shape.support(pose.after(place.moved(drooped)), down);
         let lift_off = floor_level_m(bay, foot.x, foot.y) - foot.z;
         first[axle] = first[axle].min(lift_off);
         last[axle] = last[axle].max(lift_off);
