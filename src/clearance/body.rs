@@ -6,7 +6,7 @@
 //! roll. Everything a body adds makes it larger, so a gap measured between bodies is never larger
 //! than the gap between the solids they stand for.
 
-use glam::DVec3;
+use glam::{DMat3, DVec3};
 
 use crate::solids::{Pose, Shape, Solid};
 
@@ -37,13 +37,14 @@ enum Core {
 
 impl Core {
     fn new(shape: &Shape, pose: &Pose) -> Self {
+        let turn = DMat3::from_quat(pose.rotation);
         match shape {
             Shape::Box { half } => Self::Box {
                 middle: pose.translation,
                 axes: [
-                    pose.rotation * DVec3::X * half.x,
-                    pose.rotation * DVec3::Y * half.y,
-                    pose.rotation * DVec3::Z * half.z,
+                    turn.x_axis * half.x,
+                    turn.y_axis * half.y,
+                    turn.z_axis * half.z,
                 ],
             },
             Shape::Cylinder {
@@ -51,15 +52,15 @@ impl Core {
                 half_height,
             } => Self::Cylinder {
                 middle: pose.translation,
-                axis: pose.rotation * DVec3::Z,
+                axis: turn.z_axis,
                 half: *half_height,
-                radii: [
-                    pose.rotation * DVec3::X * *radius,
-                    pose.rotation * DVec3::Y * *radius,
-                ],
+                radii: [turn.x_axis * *radius, turn.y_axis * *radius],
             },
             Shape::Prism { vertices } => {
-                Self::Points(vertices.iter().map(|&vertex| pose.point(vertex)).collect())
+                let placed = vertices
+                    .iter()
+                    .map(|&vertex| turn * vertex + pose.translation);
+                Self::Points(placed.collect())
             }
         }
     }
@@ -73,16 +74,15 @@ impl Core {
                     (low - axis.abs(), high + axis.abs())
                 })
             }
-            Self::Cylinder { .. } => {
-                let reach = |axis: DVec3| self.support(axis).dot(axis);
-                (
-                    -DVec3::new(
-                        reach(DVec3::NEG_X),
-                        reach(DVec3::NEG_Y),
-                        reach(DVec3::NEG_Z),
-                    ),
-                    DVec3::new(reach(DVec3::X), reach(DVec3::Y), reach(DVec3::Z)),
-                )
+            Self::Cylinder {
+                middle,
+                axis,
+                half,
+                radii: [one, other],
+            } => {
+                let rim = (*one * *one + *other * *other).map(f64::sqrt);
+                let reach = axis.abs() * *half + rim;
+                (*middle - reach, *middle + reach)
             }
             Self::Points(points) => {
                 let first = points.first().copied().unwrap_or(DVec3::ZERO);

@@ -93,6 +93,8 @@ struct Scene<'a> {
     shift: Vec<f64>,
     /// How far each lift part may be off to the vehicle, and to what rests on its own pad.
     spread: [DVec3; 2],
+    /// The lift parts' bodies, so widened; made where they are wanted.
+    bodies: Vec<[OnceCell<Body>; 2]>,
     attitudes: Vec<attitude::Attitude>,
     /// How much of its climb to the standing vehicle the leading carriage has done before the
     /// other starts.
@@ -122,6 +124,7 @@ impl<'a> Scene<'a> {
             parts,
             shift: Vec::with_capacity(parked.lift.len()),
             spread: [spread, on_own_pad],
+            bodies: parked.lift.iter().map(|_| Default::default()).collect(),
             attitudes,
             lead,
         };
@@ -171,6 +174,9 @@ impl<'a> Scene<'a> {
         found: &mut Vec<ContactFinding>,
     ) {
         let longest_climb = self.longest_climb_m();
+        let abouts: Vec<About> = (0..self.parked.lift.len())
+            .map(|index| self.about(index))
+            .collect();
         for (number, part) in self.parts.iter().enumerate() {
             if !known.may_meet.any(number) {
                 continue;
@@ -183,7 +189,7 @@ impl<'a> Scene<'a> {
                 .map(|attitude| part.about(attitude.bay_from_vehicle_at_zero, droop))
                 .fold(About::NOTHING, About::and);
             let near = |index: usize| {
-                let of = self.about(index);
+                let of = abouts[index];
                 known.may_meet.vehicle(number, self.parked.kinds[index])
                     && (standing.meets(of.climbing(longest_climb)) || carried.meets(of))
             };
@@ -214,8 +220,7 @@ impl<'a> Scene<'a> {
                 let lift = LiftPart {
                     scene: self,
                     index,
-                    spread: self.spread[usize::from(under_own_pad)],
-                    body: OnceCell::new(),
+                    under_own_pad,
                 };
                 // While the part stands, the lift parts climb to where they meet it, or for a
                 // wheel until it has sunk as far as it can.
@@ -256,20 +261,16 @@ impl<'a> Scene<'a> {
         found: &mut Vec<ContactFinding>,
     ) {
         let Parked { lift, kinds, .. } = self.parked;
-        let parts: Vec<LiftPart<'_>> = (0..lift.len())
-            .map(|index| LiftPart {
-                scene: self,
-                index,
-                spread: self.spread[0],
-                body: OnceCell::new(),
-            })
-            .collect();
         for (index, (one, _)) in lift.iter().enumerate() {
             for (other_index, (other, _)) in lift.iter().enumerate().skip(index + 1) {
                 if !known.may_meet.each_other(kinds[index], kinds[other_index]) {
                     continue;
                 }
-                let (part, other_part) = (&parts[index], &parts[other_index]);
+                let [part, other_part] = [index, other_index].map(|index| LiftPart {
+                    scene: self,
+                    index,
+                    under_own_pad: false,
+                });
                 let parting = known.partings.each_other(one.role, other.role);
                 if is_parted(parting.get(), |direction| {
                     -other_part.reach_m(-direction) - part.reach_m(direction)
@@ -291,34 +292,36 @@ impl<'a> Scene<'a> {
     }
 }
 
-/// A lift part in a scene with its uncertainty to what it is looked at with; its body is made where
-/// it is wanted.
+/// A lift part in a scene with its uncertainty to what it is looked at with.
 struct LiftPart<'a> {
     scene: &'a Scene<'a>,
     index: usize,
-    spread: DVec3,
-    body: OnceCell<Body>,
+    under_own_pad: bool,
 }
 
-impl LiftPart<'_> {
+impl<'a> LiftPart<'a> {
     fn shift(&self) -> DVec3 {
         DVec3::Z * self.scene.shift[self.index]
     }
 
-    fn exact(&self) -> &Body {
+    fn exact(&self) -> &'a Body {
         &self.scene.parked.lift[self.index].1
     }
 
-    fn body(&self) -> &Body {
-        self.body
-            .get_or_init(|| self.exact().moved(self.shift()).widened(self.spread))
+    fn spread(&self) -> DVec3 {
+        self.scene.spread[usize::from(self.under_own_pad)]
+    }
+
+    fn body(&self) -> &'a Body {
+        let made = || self.exact().moved(self.shift()).widened(self.spread());
+        self.scene.bodies[self.index][usize::from(self.under_own_pad)].get_or_init(made)
     }
 
     /// How far it reaches along a unit vector, metres from the origin.
     fn reach_m(&self, direction: DVec3) -> f64 {
         self.exact().reach(direction)
             + self.shift().dot(direction)
-            + self.spread.max(DVec3::ZERO).dot(direction.abs())
+            + self.spread().max(DVec3::ZERO).dot(direction.abs())
     }
 }
 

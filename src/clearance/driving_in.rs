@@ -4,9 +4,11 @@
 //! moved in a straight line the swept solid is exactly the hull of its two ends; where the floor
 //! falls, the line follows it. The door is open and the arms are swung aside.
 
+use std::cell::LazyCell;
+
 use glam::DVec3;
 
-use super::body::Body;
+use super::body::{Body, higher, lower};
 use super::findings::{DoorState, PairFinding};
 use super::gap::{Separation, Solver};
 use super::movers::Movers;
@@ -125,21 +127,33 @@ pub(super) fn driving_in(
     let mut found = Vec::new();
     for mover in &movers.standing {
         let way = mover.body.high().y + bay.vehicle.length.m() + OUTSIDE_M;
-        let mut along = vec![mover.body.clone()];
-        for rise in rises_m(bay, way) {
-            along.push(mover.body.moved(DVec3::new(0.0, -way, rise)));
+        let [down, up] = rises_m(bay, way);
+        let mut ends = vec![DVec3::new(0.0, -way, down)];
+        if up.total_cmp(&down).is_ne() {
+            ends.push(DVec3::new(0.0, -way, up));
         }
         if let Floor::Levels(_) = bay.garage.floor {
             // Anywhere on the way the floor may be as high or as low as anywhere else on it.
-            along.extend(rises_m(bay, way).map(|rise| mover.body.moved(DVec3::Z * rise)));
+            ends.extend([DVec3::Z * down, DVec3::Z * up]);
         }
-        let swept = Body::hull_of(&along).widened(lean(bay, &mover.body, way));
+        let lean = lean(bay, &mover.body, way);
+        let (mut low, mut high) = (mover.body.low(), mover.body.high());
+        for end in &ends {
+            low = lower(low, mover.body.low() + *end);
+            high = higher(high, mover.body.high() + *end);
+        }
+        let (low, high) = (low - lean, high + lean);
+        let swept = LazyCell::new(|| {
+            let moved = ends.iter().map(|end| mover.body.moved(*end));
+            let along: Vec<Body> = std::iter::once(mover.body.clone()).chain(moved).collect();
+            Body::hull_of(&along).widened(lean)
+        });
         for (name, door, fixed) in &in_the_way {
             let Some(margin_m) = margin(mover.role, fixed, &bay.policy) else {
                 continue;
             };
-            let apart = (swept.low() - fixed.body.high())
-                .max(fixed.body.low() - swept.high())
+            let apart = (low - fixed.body.high())
+                .max(fixed.body.low() - high)
                 .max(DVec3::ZERO)
                 .length();
             if apart > margin_m {

@@ -161,7 +161,7 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
 /// The attitudes on the pads, with the roll that out-of-level carriages add.
 struct Attitudes {
     /// Groups of poses (extrapolated to travel 0); the body turns within a group.
-    groups: Vec<Vec<Pose>>,
+    groups: Vec<Turning>,
     lift_off_m: [f64; 2],
     lift_off_last_m: [f64; 2],
     loose: Option<(Corner, f64)>,
@@ -217,8 +217,10 @@ impl Attitudes {
             .iter()
             .filter_map(|attitude| attitude.loose)
             .max_by(|a, b| a.1.total_cmp(&b.1));
+        let yaws = yaws(bay, uncertainty.parking.yaw_rad);
+        let groups = groups.iter().map(|poses| Turning::new(poses, &yaws));
         Ok(Self {
-            groups,
+            groups: groups.collect(),
             lift_off_m,
             lift_off_last_m,
             loose,
@@ -228,9 +230,33 @@ impl Attitudes {
     fn first_pose(&self) -> Pose {
         self.groups
             .first()
-            .and_then(|group| group.first())
-            .copied()
-            .unwrap_or(Pose::IDENTITY)
+            .map_or(Pose::IDENTITY, |group| group.first)
+    }
+}
+
+/// Poses between which the body turns.
+struct Turning {
+    first: Pose,
+    /// Each of them at either end of the parking box's yaw.
+    yawed: Vec<Pose>,
+    /// The most that it turns from the first, radians.
+    angle: f64,
+}
+
+impl Turning {
+    fn new(poses: &[Pose], yaws: &[Pose]) -> Self {
+        let first = poses.first().copied().unwrap_or(Pose::IDENTITY);
+        let each = poses.iter();
+        Self {
+            first,
+            yawed: each
+                .clone()
+                .flat_map(|pose| yaws.iter().map(|yaw| yaw.after(*pose)))
+                .collect(),
+            angle: each
+                .map(|pose| first.rotation.angle_between(pose.rotation))
+                .fold(0.0, f64::max),
+        }
     }
 }
 
@@ -277,22 +303,21 @@ impl Build {
     ) {
         let role = part.solid.role;
         let from_part = part.solid.bay_from_solid;
-        let posed =
-            |pose: Pose, droop: f64| pose.after(Pose::at(DVec3::Z * -droop)).after(from_part);
         let droop = part.wheel.map_or(0.0, |axle| bay.vehicle.droop[axle].m());
+        let hanging = from_part.moved(DVec3::Z * -droop);
         self.solids.push(Solid {
-            bay_from_solid: posed(rest, 0.0),
+            bay_from_solid: rest.after(from_part),
             ..part.solid.clone()
         });
         self.climbing_solids.push(Solid {
-            bay_from_solid: posed(first, droop),
+            bay_from_solid: first.after(hanging),
             ..part.solid.clone()
         });
         let shape = &part.solid.shape;
         let rest_poses: Vec<Pose> = context
             .rest_poses
             .iter()
-            .map(|&pose| posed(pose, 0.0))
+            .map(|pose| pose.after(from_part))
             .collect();
         let reach = part_reach_m(shape, &from_part, context.turning_middle);
         let parking = context.uncertainty.parking;
@@ -332,14 +357,8 @@ impl Build {
             .groups
             .iter()
             .map(|group| {
-                let mut poses = Vec::with_capacity(group.len() * 2);
-                let mut bulge: f64 = 0.0;
-                for pose in group {
-                    bulge = bulge.max(turning_bulge_m(&group[0], pose, reach));
-                    for turned in yawed(*pose, parking.yaw_rad, bay) {
-                        poses.push(posed(turned, droop));
-                    }
-                }
+                let poses: Vec<Pose> = group.yawed.iter().map(|pose| pose.after(hanging)).collect();
+                let bulge = turning_bulge_m(group.angle, reach);
                 let parked = DVec3::new(parking.across_m, parking.along_m, 0.0);
                 Body::of(shape, &poses, spread + parked + DVec3::splat(bulge))
             })
@@ -447,20 +466,17 @@ pub(crate) fn chord_bulge_m(radius_m: f64, angle: f64) -> f64 {
     radius_m * angle * angle / 8.0
 }
 
-/// The pose turned by ± `yaw_rad` about the vertical through the place that is lined up.
-fn yawed(pose: Pose, yaw_rad: f64, bay: &Bay) -> Vec<Pose> {
+/// The turns by ± `yaw_rad` about the vertical through the place that is lined up.
+fn yaws(bay: &Bay, yaw_rad: f64) -> Vec<Pose> {
     if yaw_rad <= 0.0 {
-        return vec![pose];
+        return vec![Pose::IDENTITY];
     }
     let pivot = parking_pivot(bay);
     [-yaw_rad, yaw_rad]
         .into_iter()
         .map(|yaw| {
             let turn = Pose::new(glam::DQuat::from_rotation_z(yaw), DVec3::ZERO);
-            Pose::at(pivot)
-                .after(turn)
-                .after(Pose::at(-pivot))
-                .after(pose)
+            Pose::at(pivot).after(turn).after(Pose::at(-pivot))
         })
         .collect()
 }

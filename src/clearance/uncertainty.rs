@@ -3,7 +3,7 @@
 use glam::{DVec2, DVec3};
 
 use crate::bay::{Bay, Corner};
-use crate::solids::{ParkingError, Pose};
+use crate::solids::ParkingError;
 
 /// The ± of everything, in metres and radians. All zero for the nominal study.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -358,10 +358,9 @@ fn bound(weights: [f64; 4], rise: [f64; 4]) -> f64 {
 }
 
 /// How far a point at `radius_m` can stand off the straight line between its places in two poses
-/// while the body turns from one to the other.
+/// while the body turns by `angle` (radians) from one to the other.
 #[must_use]
-pub fn turning_bulge_m(from: &Pose, to: &Pose, radius_m: f64) -> f64 {
-    let angle = from.rotation.angle_between(to.rotation);
+pub fn turning_bulge_m(angle: f64, radius_m: f64) -> f64 {
     radius_m * angle * angle * 0.5
 }
 

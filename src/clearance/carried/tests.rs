@@ -29,8 +29,7 @@ fn body_in(scene: &Scene<'_>, index: usize) -> Body {
     let part = LiftPart {
         scene,
         index,
-        spread: scene.spread[0],
-        body: OnceCell::new(),
+        under_own_pad: false,
     };
     part.body().clone()
 }

@@ -88,15 +88,17 @@ impl Geometry {
     /// Everything as errors have it that are given as shares of what each may be off, -1 to 1.
     #[cfg(test)]
     pub(crate) fn moved_by(&self, shares: [f64; ERRORS]) -> Moved {
-        let half = self.half_sizes(true);
+        let half = self.half_sizes(true, Stance::Springs);
         self.moved(&std::array::from_fn(|i| shares[i] * half[i]))
     }
 
-    /// How far each length may be off, either way.
-    fn half_sizes(&self, parked: bool) -> [f64; ERRORS] {
+    /// How far each length may be off, either way; nothing for that of a pad that carries nothing.
+    fn half_sizes(&self, parked: bool, stance: Stance) -> [f64; ERRORS] {
         let mut half = [0.0; ERRORS];
         for (i, off) in self.pad_off_m.into_iter().enumerate() {
-            (half[2 * i], half[2 * i + 1]) = (off.x, off.y);
+            if stance != Stance::Without(i) {
+                (half[2 * i], half[2 * i + 1]) = (off.x, off.y);
+            }
         }
         (half[8], half[9]) = (self.cg_off_m.x, self.cg_off_m.y);
         if parked {
@@ -108,13 +110,15 @@ impl Geometry {
     }
 
     /// The least and the greatest of each of `K` figures over everything that may be off; over
-    /// parking only where `parked` (where the pads carry on the vehicle does not hang on it).
+    /// parking only where `parked` (where the pads carry on the vehicle does not hang on it). Of a
+    /// pad that the stance goes without, the figures may ask nothing.
     pub fn range<const K: usize>(
         &self,
         parked: bool,
+        stance: Stance,
         figures: impl Fn(&Moved) -> Option<[f64; K]>,
     ) -> Option<[(f64, f64); K]> {
-        extremes(&self.half_sizes(parked), |errors| {
+        extremes(&self.half_sizes(parked, stance), |errors| {
             figures(&self.moved(errors))
         })
     }
@@ -132,6 +136,6 @@ impl Geometry {
     /// Where the weight acts over the parking box: the least and the greatest bay `x` and `y`.
     #[must_use]
     pub fn weight_range(&self) -> Option<[(f64, f64); 2]> {
-        self.range(true, |moved| Some(moved.cg_m.to_array()))
+        self.range(true, Stance::Springs, |moved| Some(moved.cg_m.to_array()))
     }
 }

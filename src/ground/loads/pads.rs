@@ -50,11 +50,13 @@ pub(super) fn pads(geometry: &Geometry) -> Option<Pads> {
     let weight = geometry.weight_n;
     let nominal = statics::share(geometry.pads_m, geometry.cg_m, weight)?;
     // The four pads, and the two of each post.
-    let figures = |moved: &Moved, stance: Stance| {
-        let [a, b, c, d] = moved.loads(stance, weight)?;
-        Some([a, b, c, d, a + c, b + d])
+    let range_of = |stance: Stance| {
+        geometry.range(false, stance, |moved: &Moved| {
+            let [a, b, c, d] = moved.loads(stance, weight)?;
+            Some([a, b, c, d, a + c, b + d])
+        })
     };
-    let springs = geometry.range(false, |moved| figures(moved, Stance::Springs))?;
+    let springs = range_of(Stance::Springs)?;
     let mut posts_most = [springs[4].1, springs[5].1];
     let mut most: [f64; 4] =
         std::array::from_fn(|i| springs[i].1.max(nominal.springs[i]).min(weight));
@@ -62,7 +64,7 @@ pub(super) fn pads(geometry: &Geometry) -> Option<Pads> {
         std::array::from_fn(|i| springs[i].0.min(nominal.springs[i]).max(0.0));
     let mut may_hang = [false; 4];
     for hanging in 0..4 {
-        let range = geometry.range(false, |moved| figures(moved, Stance::Without(hanging)));
+        let range = range_of(Stance::Without(hanging));
         // Three that may come to lie in one line: nothing less than the whole weight is certain.
         let range = range.unwrap_or([(0.0, weight); 6]);
         may_hang[hanging] = (0..4).all(|i| i == hanging || range[i].1 >= 0.0);

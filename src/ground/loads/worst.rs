@@ -12,123 +12,112 @@ pub(super) fn extremes<const N: usize, const K: usize>(
     figures: impl Fn(&[f64; N]) -> Option<[f64; K]>,
 ) -> Option<[(f64, f64); K]> {
     let nominal = figures(&[0.0; N])?;
-    let mut range = nominal.map(|value| (value, value));
-    let widen = |range: &mut [(f64, f64); K], values: [f64; K]| {
-        for (range, value) in range.iter_mut().zip(values) {
-            *range = (range.0.min(value), range.1.max(value));
-        }
+    let may_be_off: Vec<usize> = (0..N).filter(|&i| half[i] != 0.0).collect();
+    let mut corners = Corners {
+        half,
+        figures: &figures,
+        range: nominal.map(|value| (value, value)),
+        which: vec![0; 1 << may_be_off.len()],
+        values: Vec::new(),
+        may_be_off,
     };
     // For each figure the corner at which it is greatest; the opposite one has its least.
-    let mut corners = [[0.0; N]; K];
-    for i in (0..N).filter(|&i| half[i] != 0.0) {
-        let mut error = [0.0; N];
-        error[i] = half[i];
-        let above = figures(&error)?;
-        error[i] = -half[i];
-        let below = figures(&error)?;
+    let mut greatest = [0_usize; K];
+    for bit in 0..corners.may_be_off.len() {
+        let [below, above] = corners.alone(bit)?;
         for k in 0..K {
-            corners[k][i] = if above[k] >= below[k] {
-                half[i]
-            } else {
-                -half[i]
-            };
-        }
-        widen(&mut range, above);
-        widen(&mut range, below);
-    }
-    // The ways from corner to corner meet again and again.
-    let mut seen = Seen::new(half);
-    for (k, corner) in corners.into_iter().enumerate() {
-        for (start, sign) in [(corner, 1.0), (corner.map(|error| -error), -1.0)] {
-            climb(start, half, &mut |errors| {
-                let values = seen.at(errors, &figures, |values| widen(&mut range, values))?;
-                Some(sign * values[k])
-            })?;
+            greatest[k] |= usize::from(above[k] >= below[k]) << bit;
         }
     }
-    range
+    let opposite = (1 << corners.may_be_off.len()) - 1;
+    for (k, corner) in greatest.into_iter().enumerate() {
+        corners.climb(corner, |values| values[k])?;
+        corners.climb(corner ^ opposite, |values| -values[k])?;
+    }
+    corners
+        .range
         .iter()
         .all(|(least, most)| least.is_finite() && most.is_finite())
-        .then_some(range)
-}
-
-/// The figures at corners of the box that were looked at.
-struct Seen<const N: usize, const K: usize> {
-    /// The number of each error that may be off among those.
-    bits: [Option<u32>; N],
-    /// By the bits of the errors that are above nothing: which of `values`, counted from 1.
-    which: Vec<u16>,
-    values: Vec<[f64; K]>,
-}
-
-impl<const N: usize, const K: usize> Seen<N, K> {
-    fn new(half: &[f64; N]) -> Self {
-        let mut count = 0;
-        let bits = half.map(|half| {
-            (half != 0.0).then(|| {
-                count += 1;
-                count - 1
-            })
-        });
-        Self {
-            bits,
-            which: vec![0; 1 << count],
-            values: Vec::new(),
-        }
-    }
-
-    /// The figures at a corner; `first` is told of those that were not looked at before.
-    fn at(
-        &mut self,
-        corner: &[f64; N],
-        figures: impl Fn(&[f64; N]) -> Option<[f64; K]>,
-        first: impl FnOnce([f64; K]),
-    ) -> Option<[f64; K]> {
-        let above = corner.iter().zip(self.bits);
-        let index = above.fold(0_usize, |index, (error, bit)| match bit {
-            Some(bit) if *error > 0.0 => index | 1 << bit,
-            _ => index,
-        });
-        let known = usize::from(self.which[index]);
-        if let Some(values) = known.checked_sub(1).and_then(|at| self.values.get(at)) {
-            return Some(*values);
-        }
-        let values = figures(corner)?;
-        first(values);
-        self.values.push(values);
-        // Once there are more than can be counted, the rest is worked out anew.
-        self.which[index] = u16::try_from(self.values.len()).unwrap_or(0);
-        Some(values)
-    }
+        .then_some(corners.range)
 }
 
 /// Rounds of turning single errors over; a corner that nothing improves is reached sooner.
 const ROUNDS: usize = 4;
 
-/// From a corner to the one with the greatest figure that turning over one error at a time leads
-/// to: which way a figure goes with a length may change with where the others are.
-fn climb<const N: usize>(
-    mut corner: [f64; N],
-    half: &[f64; N],
-    figure: &mut dyn FnMut(&[f64; N]) -> Option<f64>,
-) -> Option<()> {
-    let mut best = figure(&corner)?;
-    for _ in 0..ROUNDS {
-        let before = best;
-        for i in (0..N).filter(|&i| half[i] != 0.0) {
-            corner[i] = -corner[i];
-            let value = figure(&corner)?;
-            if value > best {
-                best = value;
+/// The corners of a box of errors, each a number: the bit of an error is set where that is above
+/// nothing.
+struct Corners<'a, F, const N: usize, const K: usize> {
+    half: &'a [f64; N],
+    figures: &'a F,
+    /// Which errors have a bit, in the order of the bits.
+    may_be_off: Vec<usize>,
+    /// The least and the greatest figures that were met.
+    range: [(f64, f64); K],
+    /// For each corner where its figures stand in `values`, counted from 1: the ways from corner to
+    /// corner meet again and again.
+    which: Vec<u16>,
+    values: Vec<[f64; K]>,
+}
+
+impl<F: Fn(&[f64; N]) -> Option<[f64; K]>, const N: usize, const K: usize> Corners<'_, F, N, K> {
+    fn look(&mut self, errors: &[f64; N]) -> Option<[f64; K]> {
+        let values = (self.figures)(errors)?;
+        for (range, value) in self.range.iter_mut().zip(values) {
+            *range = (range.0.min(value), range.1.max(value));
+        }
+        Some(values)
+    }
+
+    /// The figures where one error alone is below nothing, and where it is above.
+    fn alone(&mut self, bit: usize) -> Option<[[f64; K]; 2]> {
+        let at = self.may_be_off[bit];
+        let mut errors = [0.0; N];
+        errors[at] = -self.half[at];
+        let below = self.look(&errors)?;
+        errors[at] = self.half[at];
+        Some([below, self.look(&errors)?])
+    }
+
+    fn at(&mut self, corner: usize) -> Option<[f64; K]> {
+        let known = usize::from(self.which[corner]);
+        if let Some(values) = known.checked_sub(1).and_then(|at| self.values.get(at)) {
+            return Some(*values);
+        }
+        let mut errors = [0.0; N];
+        for (bit, &at) in self.may_be_off.iter().enumerate() {
+            let is_above = corner >> bit & 1 == 1;
+            errors[at] = if is_above {
+                self.half[at]
             } else {
-                corner[i] = -corner[i];
+                -self.half[at]
+            };
+        }
+        let values = self.look(&errors)?;
+        self.values.push(values);
+        // Were there more than can be counted, the rest would be worked out each time.
+        self.which[corner] = u16::try_from(self.values.len()).unwrap_or(0);
+        Some(values)
+    }
+
+    /// From a corner to the one with the greatest figure that turning over one error at a time leads
+    /// to: which way a figure goes with a length may change with where the others are.
+    fn climb(&mut self, mut corner: usize, figure: impl Fn([f64; K]) -> f64) -> Option<()> {
+        let mut best = figure(self.at(corner)?);
+        for _ in 0..ROUNDS {
+            let before = best;
+            for bit in 0..self.may_be_off.len() {
+                let turned = corner ^ 1 << bit;
+                let value = figure(self.at(turned)?);
+                if value > best {
+                    (best, corner) = (value, turned);
+                }
+            }
+            if best <= before {
+                break;
             }
         }
-        if best <= before {
-            break;
-        }
+        Some(())
     }
-    Some(())
 }
 
 #[cfg(test)]

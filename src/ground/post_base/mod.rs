@@ -165,7 +165,7 @@ fn ranges(bay: &Bay, geometry: &Geometry, stance: Stance) -> Option<[Range; 2]> 
         }
         Some(sums)
     };
-    let range = geometry.range(true, figures)?;
+    let range = geometry.range(true, stance, figures)?;
     Some([0, 3].map(|at| Range {
         load: range[at],
         across: range[at + 1],

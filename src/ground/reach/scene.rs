@@ -129,9 +129,8 @@ impl<'a> Room<'a> {
             .into_iter()
             .filter(|part| {
                 rests.iter().any(|rest| {
-                    let mut solid = part.solid.clone();
-                    solid.bay_from_solid = rest.after(solid.bay_from_solid);
-                    solid.bounds().0.z <= highest
+                    let pose = rest.after(part.solid.bay_from_solid);
+                    part.solid.shape.support(pose, DVec3::NEG_Z).z <= highest
                 })
             })
             .collect();
