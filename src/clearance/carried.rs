@@ -5,7 +5,7 @@
 //! droop. So each pair needs one short climb and one standing comparison. A pad meets its own
 //! lift point by design: pads are lowered by a little more than the uncertainty for this check.
 
-use std::cell::{Cell, OnceCell};
+use std::cell::{Cell, LazyCell, OnceCell};
 
 use glam::DVec3;
 
@@ -188,14 +188,15 @@ impl<'a> Scene<'a> {
                 .iter()
                 .map(|attitude| part.about(attitude.bay_from_vehicle_at_zero, droop))
                 .fold(About::NOTHING, About::and);
-            let near = |index: usize| {
-                let of = abouts[index];
-                known.may_meet.vehicle(number, self.parked.kinds[index])
-                    && (standing.meets(of.climbing(longest_climb)) || carried.meets(of))
-            };
-            let posed = Posed::new(self, part, droop);
+            let posed = LazyCell::new(|| Posed::new(self, part, droop));
             for (index, (solid, _)) in self.parked.lift.iter().enumerate() {
-                if !near(index) {
+                if !known.may_meet.vehicle(number, self.parked.kinds[index]) {
+                    continue;
+                }
+                let of = abouts[index];
+                let on_the_way = standing.meets(of.climbing(longest_climb));
+                let on_the_pads = carried.meets(of);
+                if !(on_the_way || on_the_pads) {
                     continue;
                 }
                 // Where it holds its own lift point it meets what that is on.
@@ -236,11 +237,14 @@ impl<'a> Scene<'a> {
                 let until = (until - self.ahead_m(solid.role)).max(0.0);
                 let partings = &known.partings;
                 let parting = partings.standing(number, solid.role);
-                let touches = meets_climbing(&lift, until, &posed, parting, solver) || {
-                    let parting = partings.carried(number, solid.role);
-                    (0..self.attitudes.len())
-                        .any(|attitude| meets_carried(&lift, &posed, attitude, parting, solver))
-                };
+                let touches = on_the_way
+                    && standing.meets(of.climbing(until))
+                    && meets_climbing(&lift, until, &posed, parting, solver)
+                    || on_the_pads && {
+                        let parting = partings.carried(number, solid.role);
+                        (0..self.attitudes.len())
+                            .any(|attitude| meets_carried(&lift, &posed, attitude, parting, solver))
+                    };
                 if touches {
                     found.push(ContactFinding {
                         part: solid.name.clone(),
