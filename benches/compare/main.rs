@@ -15,6 +15,10 @@ use bayrise::choose::{Asked, bays, studies};
 use bayrise::clearance::{study_on, verdict_on};
 use divan::Bencher;
 
+/// As the program has it.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 fn main() {
     divan::main();
 }

@@ -9,6 +9,9 @@ use crate::solids::ParkingError;
 /// How many lengths may each be off: two for each pad, two for the weight, three of parking.
 const ERRORS: usize = 13;
 
+/// Which of them is the yaw of parking.
+const YAW: usize = ERRORS - 1;
+
 /// The pads under their lift points and the weight on them, in plan as parked, bay `x` and `y`,
 /// with how far each may be off. Metres, newtons.
 #[derive(Debug, Clone, PartialEq)]
@@ -68,10 +71,10 @@ impl Moved {
 }
 
 impl Geometry {
-    /// Everything as one set of errors has it.
-    fn moved(&self, errors: &[f64; ERRORS]) -> Moved {
-        let [.., across, along, yaw] = *errors;
-        let (sin, cos) = yaw.sin_cos();
+    /// Everything as one set of errors has it; the last of them is the yaw, whose sine and cosine
+    /// are given.
+    fn moved(&self, errors: &[f64; ERRORS], (sin, cos): (f64, f64)) -> Moved {
+        let [.., across, along, _] = *errors;
         let park = |place: DVec2| {
             let from = place - self.pivot_m;
             let turned = DVec2::new(cos * from.x - sin * from.y, sin * from.x + cos * from.y);
@@ -89,7 +92,8 @@ impl Geometry {
     #[cfg(test)]
     pub(crate) fn moved_by(&self, shares: [f64; ERRORS]) -> Moved {
         let half = self.half_sizes(true, Stance::Springs);
-        self.moved(&std::array::from_fn(|i| shares[i] * half[i]))
+        let errors: [f64; ERRORS] = std::array::from_fn(|i| shares[i] * half[i]);
+        self.moved(&errors, errors[YAW].sin_cos())
     }
 
     /// How far each length may be off, either way; nothing for that of a pad that carries nothing.
@@ -118,8 +122,19 @@ impl Geometry {
         stance: Stance,
         figures: impl Fn(&Moved) -> Option<[f64; K]>,
     ) -> Option<[(f64, f64); K]> {
-        extremes(&self.half_sizes(parked, stance), |errors| {
-            figures(&self.moved(errors))
+        let half = self.half_sizes(parked, stance);
+        // No other yaw is looked at than none and these two.
+        let (sin, cos) = half[YAW].sin_cos();
+        extremes(&half, |errors| {
+            let yaw = errors[YAW];
+            let turned = if yaw > 0.0 {
+                (sin, cos)
+            } else if yaw < 0.0 {
+                (-sin, cos)
+            } else {
+                yaw.sin_cos()
+            };
+            figures(&self.moved(errors, turned))
         })
     }
 

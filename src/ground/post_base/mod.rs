@@ -108,7 +108,11 @@ pub fn post_bases(bay: &Bay, loads: &PadLoads) -> Option<[PostBase; 2]> {
         let springs = ranges(bay, geometry, Stance::Springs)?;
         join(&mut shared, springs);
         for stance in stances(pads) {
-            join(&mut worst, ranges(bay, geometry, stance)?);
+            let range = match stance {
+                Stance::Springs => springs,
+                three => ranges(bay, geometry, three)?,
+            };
+            join(&mut worst, range);
         }
     }
     let (worst, shared) = (worst?, shared?);
