@@ -61,7 +61,7 @@ pub(super) fn arm_bodies(
         .into_iter()
         .zip(bodies)
         .map(|(solid, bodies)| {
-            let body = Body::hull_of(&bodies).widened(DVec3::new(bulge, bulge, 0.0));
+            let body = Body::hull(bodies).widened(DVec3::new(bulge, bulge, 0.0));
             (solid, leading(&body, uncertainty))
         })
         .collect())
@@ -105,5 +105,7 @@ pub(crate) fn resting_swings(reach: &arms::ArmReach) -> Vec<f64> {
         .map(|rest| rest.swing_rad)
         .collect();
     swings.push(reach.swing_rad);
+    // On a tooth, and without any, they are one and the same.
+    swings.dedup_by_key(|swing| swing.to_bits());
     swings
 }

@@ -86,9 +86,16 @@ impl Core {
             }
             Self::Points(points) => {
                 let first = points.first().copied().unwrap_or(DVec3::ZERO);
-                points.iter().fold((first, first), |(low, high), &point| {
-                    (lower(low, point), higher(high, point))
-                })
+                let (mut low, mut high, mut sum) = (first, first, DVec3::ZERO);
+                for &point in points {
+                    low = low.min(point);
+                    high = high.max(point);
+                    sum += point;
+                }
+                // The lesser of a number and what is none is the number: what is none shows in the
+                // sum.
+                let none = sum - sum;
+                (low + none, high + none)
             }
         }
     }
@@ -187,20 +194,35 @@ impl Body {
     /// way along each axis.
     #[must_use]
     pub fn of(shape: &Shape, poses: &[Pose], spread: DVec3) -> Self {
-        let cores = poses.iter().map(|pose| Core::new(shape, pose)).collect();
+        let cores = match (shape, poses) {
+            // The corners of all poses as one list.
+            (Shape::Prism { vertices }, [_, _, ..]) => {
+                let mut corners = Vec::with_capacity(poses.len() * vertices.len());
+                for pose in poses {
+                    let turn = DMat3::from_quat(pose.rotation);
+                    let placed = vertices.iter();
+                    corners.extend(placed.map(|&vertex| turn * vertex + pose.translation));
+                }
+                vec![Core::Points(corners.into())]
+            }
+            _ => poses.iter().map(|pose| Core::new(shape, pose)).collect(),
+        };
         Self::from_cores(cores, spread)
     }
 
     /// The convex hull of several bodies; the widest spread of all is kept.
     #[must_use]
     pub fn hull_of(bodies: &[Self]) -> Self {
-        let cores = bodies
-            .iter()
-            .flat_map(|body| body.cores.iter().cloned())
-            .collect();
+        Self::hull(bodies.to_vec())
+    }
+
+    /// The same of bodies that are not wanted any more.
+    #[must_use]
+    pub fn hull(bodies: Vec<Self>) -> Self {
         let spread = bodies
             .iter()
             .fold(DVec3::ZERO, |spread, body| spread.max(body.spread));
+        let cores = bodies.into_iter().flat_map(|body| body.cores).collect();
         Self::from_cores(cores, spread)
     }
 
@@ -250,7 +272,7 @@ impl Body {
     /// exactly the hull of its two ends.
     #[must_use]
     pub fn swept(&self, shift: DVec3) -> Self {
-        Self::hull_of(&[self.clone(), self.moved(shift)])
+        Self::hull(vec![self.clone(), self.moved(shift)])
     }
 
     /// Lowest corner of the box about the body.

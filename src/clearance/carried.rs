@@ -15,7 +15,7 @@ mod partings;
 #[cfg(test)]
 mod tests;
 
-use self::near::MayMeet;
+use self::near::{KINDS, MayMeet};
 use self::parked::{About, Parked, Part, side_of};
 use self::partings::{Partings, is_parted, reach_m};
 use super::body::Body;
@@ -173,7 +173,6 @@ impl<'a> Scene<'a> {
         solver: &mut Solver,
         found: &mut Vec<ContactFinding>,
     ) {
-        let longest_climb = self.longest_climb_m();
         let abouts: Vec<About> = (0..self.parked.lift.len())
             .map(|index| self.about(index))
             .collect();
@@ -188,14 +187,30 @@ impl<'a> Scene<'a> {
                 .iter()
                 .map(|attitude| part.about(attitude.bay_from_vehicle_at_zero, droop))
                 .fold(About::NOTHING, About::and);
+            // While the part stands, the lift parts climb to where they meet it, or for a wheel
+            // until it has sunk as far as it can.
+            let until = match part.part.wheel {
+                Some(axle) => self
+                    .attitudes
+                    .iter()
+                    .map(|attitude| attitude.lift_off_last_m[axle])
+                    .fold(self.parked.contact.carry_m, f64::max),
+                None => self.parked.contact.carry_m,
+            };
             let posed = LazyCell::new(|| Posed::new(self, part, droop));
-            for (index, (solid, _)) in self.parked.lift.iter().enumerate() {
-                if !known.may_meet.vehicle(number, self.parked.kinds[index]) {
-                    continue;
-                }
-                let of = abouts[index];
-                let on_the_way = standing.meets(of.climbing(longest_climb));
-                let on_the_pads = carried.meets(of);
+            let of_kind = self.parked.of_kind.iter().enumerate();
+            for index in of_kind
+                .filter(|(kind, _)| known.may_meet.vehicle(number, *kind))
+                .flat_map(|(_, of_kind)| of_kind.clone())
+            {
+                let solid = &self.parked.lift[index].0;
+                let until = match (solid.role, part.part.wheel) {
+                    (Role::Pad(corner), None) => self.parked.contact.touch_m[corner.index()],
+                    _ => until,
+                };
+                let until = (until - self.ahead_m(solid.role)).max(0.0);
+                let on_the_way = standing.meets(abouts[index].climbing(until));
+                let on_the_pads = carried.meets(abouts[index]);
                 if !(on_the_way || on_the_pads) {
                     continue;
                 }
@@ -223,23 +238,9 @@ impl<'a> Scene<'a> {
                     index,
                     under_own_pad,
                 };
-                // While the part stands, the lift parts climb to where they meet it, or for a
-                // wheel until it has sunk as far as it can.
-                let until = match (solid.role, part.part.wheel) {
-                    (_, Some(axle)) => self
-                        .attitudes
-                        .iter()
-                        .map(|attitude| attitude.lift_off_last_m[axle])
-                        .fold(self.parked.contact.carry_m, f64::max),
-                    (Role::Pad(corner), None) => self.parked.contact.touch_m[corner.index()],
-                    _ => self.parked.contact.carry_m,
-                };
-                let until = (until - self.ahead_m(solid.role)).max(0.0);
                 let partings = &known.partings;
                 let parting = partings.standing(number, solid.role);
-                let touches = on_the_way
-                    && standing.meets(of.climbing(until))
-                    && meets_climbing(&lift, until, &posed, parting, solver)
+                let touches = on_the_way && meets_climbing(&lift, until, &posed, parting, solver)
                     || on_the_pads && {
                         let parting = partings.carried(number, solid.role);
                         (0..self.attitudes.len())
@@ -264,12 +265,15 @@ impl<'a> Scene<'a> {
         solver: &mut Solver,
         found: &mut Vec<ContactFinding>,
     ) {
-        let Parked { lift, kinds, .. } = self.parked;
-        for (index, (one, _)) in lift.iter().enumerate() {
-            for (other_index, (other, _)) in lift.iter().enumerate().skip(index + 1) {
-                if !known.may_meet.each_other(kinds[index], kinds[other_index]) {
-                    continue;
-                }
+        let Parked { lift, of_kind, .. } = self.parked;
+        let pairs = (0..KINDS).flat_map(|one| (one + 1..KINDS).map(move |other| (one, other)));
+        for (one, other) in pairs.filter(|(one, other)| known.may_meet.each_other(*one, *other)) {
+            let each = of_kind[one].clone().flat_map(|index| {
+                let others = of_kind[other].clone();
+                others.map(move |other_index| (index, other_index))
+            });
+            for (index, other_index) in each {
+                let (one, other) = (&lift[index].0, &lift[other_index].0);
                 let [part, other_part] = [index, other_index].map(|index| LiftPart {
                     scene: self,
                     index,

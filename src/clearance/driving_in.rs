@@ -146,7 +146,7 @@ pub(super) fn driving_in(
         let swept = LazyCell::new(|| {
             let moved = ends.iter().map(|end| mover.body.moved(*end));
             let along: Vec<Body> = std::iter::once(mover.body.clone()).chain(moved).collect();
-            Body::hull_of(&along).widened(lean)
+            Body::hull(along).widened(lean)
         });
         for (name, door, fixed) in &in_the_way {
             let Some(margin_m) = margin(mover.role, fixed, &bay.policy) else {

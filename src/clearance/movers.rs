@@ -388,7 +388,7 @@ impl Build {
                     .iter()
                     .map(|body| body.moved(DVec3::Z * context.carry_m)),
             );
-            let body = Body::hull_of(&ends).widened(turning);
+            let body = Body::hull(ends).widened(turning);
             self.push(body, role, context.first_touch_m, context.carry_m, false);
             // Until every tyre is off the floor a spring may still hold a corner above its pad, by
             // no more than the turn has moved it.

@@ -195,6 +195,9 @@ pub struct SupportLevers {
     rows: [DVec3; 4],
     /// The twist pattern: heights that no plane follows, largest entry 1.
     twist: [f64; 4],
+    /// For each support left out the planes through the other three: weight of each support =
+    /// row · (1, x, y). None where those three lie on one line.
+    triples: [Option<[DVec3; 4]>; 4],
 }
 
 impl SupportLevers {
@@ -233,6 +236,7 @@ impl SupportLevers {
             points,
             rows,
             twist,
+            triples: std::array::from_fn(|left_out| triple(&points, left_out)),
         })
     }
 
@@ -329,18 +333,26 @@ impl SupportLevers {
 
     /// Barycentric weights of a plan point in the triangle without `left_out`.
     fn triple_weights(&self, point: glam::DVec2, left_out: usize) -> Option<[f64; 4]> {
-        let corners: [usize; 3] = std::array::from_fn(|i| if i < left_out { i } else { i + 1 });
-        let [a, b, c] = corners.map(|i| self.points[i]);
-        let area = (b - a).perp_dot(c - a);
-        if area.abs() < 1e-9 {
-            return None;
-        }
-        let mut weights = [0.0; 4];
-        weights[corners[1]] = (point - a).perp_dot(c - a) / area;
-        weights[corners[2]] = (b - a).perp_dot(point - a) / area;
-        weights[corners[0]] = 1.0 - weights[corners[1]] - weights[corners[2]];
-        Some(weights)
+        let place = DVec3::new(1.0, point.x, point.y);
+        self.triples[left_out].map(|rows| rows.map(|row| row.dot(place)))
     }
+}
+
+/// Barycentric weights in the triangle without `left_out`: weight of each support = row · (1, x, y).
+fn triple(points: &[DVec2; 4], left_out: usize) -> Option<[DVec3; 4]> {
+    let corners: [usize; 3] = std::array::from_fn(|i| if i < left_out { i } else { i + 1 });
+    let [a, b, c] = corners.map(|i| points[i]);
+    let (to_b, to_c) = (b - a, c - a);
+    let area = to_b.perp_dot(to_c);
+    if area.abs() < 1e-9 {
+        return None;
+    }
+    let mut rows = [DVec3::ZERO; 4];
+    // (p - a) × (c - a) and (b - a) × (p - a), over the area, written out by x and y of p.
+    rows[corners[1]] = DVec3::new(-a.perp_dot(to_c), to_c.y, -to_c.x) / area;
+    rows[corners[2]] = DVec3::new(-to_b.perp_dot(a), -to_b.y, to_b.x) / area;
+    rows[corners[0]] = DVec3::X - rows[corners[1]] - rows[corners[2]];
+    Some(rows)
 }
 
 /// The larger of what positive weights can lift and what negative weights can lower.

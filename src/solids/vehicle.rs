@@ -5,6 +5,7 @@
 //! contradicts itself the larger reading is built.
 
 use std::collections::HashSet;
+use std::f64::consts::FRAC_1_SQRT_2;
 
 use glam::{DQuat, DVec3};
 
@@ -230,7 +231,8 @@ pub(super) fn wheel_shape(vehicle: &Vehicle, index: usize) -> (Shape, Pose) {
         radius: vehicle.tyre_diameter.m() * 0.5,
         half_height: vehicle.tyre_width.m() * 0.5,
     };
-    let across = DQuat::from_rotation_arc(DVec3::Z, DVec3::X);
+    // Its own z to the vehicle's x: a quarter turn about y.
+    let across = DQuat::from_xyzw(0.0, FRAC_1_SQRT_2, 0.0, FRAC_1_SQRT_2);
     (shape, Pose::new(across, wheel_middle_m(vehicle, index)))
 }
 

@@ -18,12 +18,12 @@ const ROLES: [Role; KINDS - 1] = [
     Role::Carriage(Side::Left),
     Role::Carriage(Side::Right),
     Role::Arm(Corner::ALL[0]),
-    Role::Arm(Corner::ALL[1]),
-    Role::Arm(Corner::ALL[2]),
-    Role::Arm(Corner::ALL[3]),
     Role::Pad(Corner::ALL[0]),
+    Role::Arm(Corner::ALL[1]),
     Role::Pad(Corner::ALL[1]),
+    Role::Arm(Corner::ALL[2]),
     Role::Pad(Corner::ALL[2]),
+    Role::Arm(Corner::ALL[3]),
     Role::Pad(Corner::ALL[3]),
 ];
 
@@ -57,8 +57,10 @@ impl MayMeet {
             } else {
                 climb_m
             };
-            for (index, &kind) in scene.parked.kinds.iter().enumerate() {
-                boxes[kind] = boxes[kind].and(scene.about(index));
+            for (about, of_kind) in boxes.iter_mut().zip(&scene.parked.of_kind) {
+                for index in of_kind.clone() {
+                    *about = about.and(scene.about(index));
+                }
             }
         }
         let climbing = boxes.map(|about| about.climbing(climb_m));

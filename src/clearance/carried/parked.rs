@@ -1,11 +1,13 @@
 //! One place of the vehicle, its parts, and the lift's parts as they are wanted for it.
 
+use std::ops::Range;
+
 use glam::DVec3;
 
 use super::super::arm_bodies::resting_swings;
 use super::super::body::{Body, higher, lower};
 use super::super::movers::MoverError;
-use super::near::kind;
+use super::near::{KINDS, kind};
 use crate::bay::{Bay, Corner, Side};
 use crate::solids::{ParkingError, Pose, Role, Solid, arms, attitude, posts, vehicle};
 
@@ -104,10 +106,10 @@ impl About {
 pub(super) struct Parked {
     pub(super) rest: Pose,
     pub(super) contact: attitude::Contact,
-    /// Carriages, arms and pads at travel 0, each as it is.
+    /// Carriages, arms and pads at travel 0, each as it is, kind by kind.
     pub(super) lift: Vec<(Solid, Body)>,
-    /// Which kind each of them is.
-    pub(super) kinds: Vec<usize>,
+    /// Which of them are of each kind.
+    pub(super) of_kind: [Range<usize>; KINDS],
 }
 
 impl Parked {
@@ -122,13 +124,18 @@ impl Parked {
                 solids.extend(arms::arm_and_pad(bay, corner, swing, reach.reach_m));
             }
         }
+        solids.sort_by_key(|solid| kind(solid.role));
+        let of_kind = std::array::from_fn(|of| {
+            let from = solids.partition_point(|solid| kind(solid.role) < of);
+            from..solids.partition_point(|solid| kind(solid.role) <= of)
+        });
         let with_body = |solid: Solid| {
             let body = Body::exact(&solid);
             (solid, body)
         };
         Ok(Self {
             rest,
-            kinds: solids.iter().map(|solid| kind(solid.role)).collect(),
+            of_kind,
             contact: attitude::contact_from(bay, rest)?,
             lift: solids.into_iter().map(with_body).collect(),
         })

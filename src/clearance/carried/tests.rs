@@ -1,5 +1,6 @@
 //! What is taken to be far is far, measured one pair at a time.
 
+use super::near::kind;
 use super::*;
 use crate::bay::UnitSystem;
 use crate::bayfile::presets::{EmbeddedOnly, lifts, vehicles};
@@ -62,7 +63,7 @@ fn what_is_told_apart_for_every_place_is_apart_in_each() {
                 let body = &body_in(scene, index);
                 let climbing = body.swept(climb);
                 for (number, part) in parts.iter().enumerate() {
-                    if may_meet.vehicle(number, scene.parked.kinds[index]) {
+                    if may_meet.vehicle(number, kind(solid.role)) {
                         near += 1;
                         continue;
                     }
@@ -85,8 +86,7 @@ fn what_is_told_apart_for_every_place_is_apart_in_each() {
                 }
                 for (other_index, (other, _)) in scene.parked.lift.iter().enumerate() {
                     if parked::are_strangers(solid.role, other.role)
-                        && !may_meet
-                            .each_other(scene.parked.kinds[index], scene.parked.kinds[other_index])
+                        && !may_meet.each_other(kind(solid.role), kind(other.role))
                     {
                         let other_body = &body_in(scene, other_index);
                         assert!(is_apart(&mut solver, body, other_body), "{}", other.name);

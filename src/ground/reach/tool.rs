@@ -48,11 +48,11 @@ impl Tool {
 
     fn at(&self, swing: f64, pose: Pose) -> Pose {
         let angle = self.turn * (swing - self.posed_at);
-        let turned = Pose::new(glam::DQuat::from_rotation_z(angle), DVec3::ZERO);
-        Pose::at(self.pivot)
-            .after(turned)
-            .after(Pose::at(-self.pivot))
-            .after(pose)
+        let turned = glam::DQuat::from_rotation_z(angle);
+        Pose::new(
+            turned * pose.rotation,
+            self.pivot + turned * (pose.translation - self.pivot),
+        )
     }
 
     /// What arm and pad cover between two swings: never less than that.
