@@ -6,6 +6,8 @@
 //! roll. Everything a body adds makes it larger, so a gap measured between bodies is never larger
 //! than the gap between the solids they stand for.
 
+use std::sync::Arc;
+
 use glam::{DMat3, DVec3};
 
 use crate::solids::{Pose, Shape, Solid};
@@ -31,8 +33,8 @@ enum Core {
         half: f64,
         radii: [DVec3; 2],
     },
-    /// Corners.
-    Points(Box<[DVec3]>),
+    /// Corners; shared, since a body is often the same as another but for its spread.
+    Points(Arc<Vec<DVec3>>),
 }
 
 impl Core {
@@ -60,7 +62,7 @@ impl Core {
                 let placed = vertices
                     .iter()
                     .map(|&vertex| turn * vertex + pose.translation);
-                Self::Points(placed.collect())
+                Self::Points(Arc::new(placed.collect()))
             }
         }
     }
@@ -87,7 +89,7 @@ impl Core {
             Self::Points(points) => {
                 let first = points.first().copied().unwrap_or(DVec3::ZERO);
                 let (mut low, mut high, mut sum) = (first, first, DVec3::ZERO);
-                for &point in points {
+                for &point in points.iter() {
                     low = low.min(point);
                     high = high.max(point);
                     sum += point;
@@ -165,7 +167,7 @@ fn flattened(cores: Vec<Core>) -> Vec<Core> {
     let mut kept: Vec<Core> = Vec::new();
     for core in cores {
         match core {
-            Core::Points(points) => corners.extend(points),
+            Core::Points(points) => corners.extend(points.iter()),
             Core::Box { middle, axes } => corners.extend((0..8).map(|i| {
                 let sign = |bit: usize| if i >> bit & 1 == 1 { 1.0 } else { -1.0 };
                 middle + axes[0] * sign(0) + axes[1] * sign(1) + axes[2] * sign(2)
@@ -174,7 +176,7 @@ fn flattened(cores: Vec<Core>) -> Vec<Core> {
         }
     }
     if !corners.is_empty() {
-        kept.push(Core::Points(corners.into()));
+        kept.push(Core::Points(Arc::new(corners)));
     }
     kept
 }
@@ -203,7 +205,7 @@ impl Body {
                     let placed = vertices.iter();
                     corners.extend(placed.map(|&vertex| turn * vertex + pose.translation));
                 }
-                vec![Core::Points(corners.into())]
+                vec![Core::Points(Arc::new(corners))]
             }
             _ => poses.iter().map(|pose| Core::new(shape, pose)).collect(),
         };
@@ -260,7 +262,9 @@ impl Body {
         for core in &mut body.cores {
             match core {
                 Core::Box { middle, .. } | Core::Cylinder { middle, .. } => *middle += shift,
-                Core::Points(points) => points.iter_mut().for_each(|point| *point += shift),
+                Core::Points(points) => {
+                    *points = Arc::new(points.iter().map(|point| *point + shift).collect());
+                }
             }
         }
         body.low += shift;

@@ -239,6 +239,14 @@ pub(super) fn wheel_shape(vehicle: &Vehicle, index: usize) -> (Shape, Pose) {
 /// A name given twice gets a number: a thing fixed to the body may be called anything. Parts
 /// built earlier, and wheels, keep their names.
 fn make_names_unique(parts: &mut [VehiclePart]) {
+    // Mostly they are.
+    let mut names = HashSet::with_capacity(parts.len());
+    if parts
+        .iter()
+        .all(|part| names.insert(part.solid.name.as_str()))
+    {
+        return;
+    }
     let mut seen: HashSet<String> = (0..4).map(wheel_name).collect();
     for VehiclePart { solid, .. } in parts.iter_mut().filter(|part| part.wheel.is_none()) {
         let mut name = solid.name.clone();
