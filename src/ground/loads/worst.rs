@@ -31,8 +31,8 @@ pub(super) fn extremes<const N: usize, const K: usize>(
     }
     let opposite = (1 << corners.may_be_off.len()) - 1;
     for (k, corner) in greatest.into_iter().enumerate() {
-        corners.climb(corner, |values| values[k])?;
-        corners.climb(corner ^ opposite, |values| -values[k])?;
+        corners.climb(corner, k, 1.0)?;
+        corners.climb(corner ^ opposite, k, -1.0)?;
     }
     corners
         .range
@@ -78,11 +78,16 @@ impl<F: Fn(&[f64; N]) -> Option<[f64; K]>, const N: usize, const K: usize> Corne
         Some([below, self.look(&errors)?])
     }
 
-    fn at(&mut self, corner: usize) -> Option<[f64; K]> {
+    /// One of the figures at a corner.
+    fn at(&mut self, corner: usize, figure: usize) -> Option<f64> {
         let known = usize::from(self.which[corner]);
-        if let Some(values) = known.checked_sub(1).and_then(|at| self.values.get(at)) {
-            return Some(*values);
+        match known.checked_sub(1).and_then(|at| self.values.get(at)) {
+            Some(values) => Some(values[figure]),
+            None => self.first_look(corner).map(|values| values[figure]),
         }
+    }
+
+    fn first_look(&mut self, corner: usize) -> Option<[f64; K]> {
         let mut errors = [0.0; N];
         for (bit, &at) in self.may_be_off.iter().enumerate() {
             let is_above = corner >> bit & 1 == 1;
@@ -101,13 +106,13 @@ impl<F: Fn(&[f64; N]) -> Option<[f64; K]>, const N: usize, const K: usize> Corne
 
     /// From a corner to the one with the greatest figure that turning over one error at a time leads
     /// to: which way a figure goes with a length may change with where the others are.
-    fn climb(&mut self, mut corner: usize, figure: impl Fn([f64; K]) -> f64) -> Option<()> {
-        let mut best = figure(self.at(corner)?);
+    fn climb(&mut self, mut corner: usize, figure: usize, sign: f64) -> Option<()> {
+        let mut best = sign * self.at(corner, figure)?;
         for _ in 0..ROUNDS {
             let before = best;
             for bit in 0..self.may_be_off.len() {
                 let turned = corner ^ 1 << bit;
-                let value = figure(self.at(turned)?);
+                let value = sign * self.at(turned, figure)?;
                 if value > best {
                     (best, corner) = (value, turned);
                 }
