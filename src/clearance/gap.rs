@@ -94,6 +94,11 @@ impl Solver {
         fixed: &Body,
         start: DVec3,
     ) -> Separation {
+        // What is no number is nowhere known to be apart; the library would stop at it.
+        let boxes = moving.low() + moving.high() + fixed.low() + fixed.high();
+        if !(boxes + shift).is_finite() {
+            return Separation::Meet;
+        }
         // The library works in the first shape's frame: the fixed body stands at -shift there.
         let fixed_in_moving = ParryPose::from_translation(-shift);
         self.simplex.reset(CsoPoint::from_shapes(
@@ -151,6 +156,10 @@ impl Solver {
     /// they only touch; none when it could not be worked out. Allocates, so it is kept out of
     /// inner loops.
     pub fn depth(&mut self, moving: &Body, shift: DVec3, fixed: &Body) -> Option<f64> {
+        let boxes = moving.low() + moving.high() + fixed.low() + fixed.high();
+        if !(boxes + shift).is_finite() {
+            return None;
+        }
         let fixed_in_moving = ParryPose::from_translation(-shift);
         self.simplex.reset(CsoPoint::from_shapes(
             &fixed_in_moving,
@@ -414,11 +423,27 @@ mod tests {
     #[test]
     fn a_body_that_is_not_a_number_never_counts_as_apart() {
         let a = cuboid([0.5, 0.5, 0.5], [0.0, 0.0, 0.0]);
-        let broken = cuboid([0.5, 0.5, 0.5], [0.0, f64::NAN, 9.0]);
-        match Solver::new().gap(&a, DVec3::ZERO, &broken) {
-            Separation::Meet => {}
-            Separation::Apart(gap) => assert!(!gap.is_decided() || gap.lower.is_nan()),
+        for place in [f64::NAN, f64::INFINITY] {
+            let broken = cuboid([0.5, 0.5, 0.5], [0.0, place, 9.0]);
+            let mut solver = Solver::new();
+            assert_eq!(solver.gap(&a, DVec3::ZERO, &broken), Separation::Meet);
+            assert_eq!(solver.gap(&broken, DVec3::ZERO, &a), Separation::Meet);
+            assert_eq!(solver.depth(&a, DVec3::ZERO, &broken), None);
+            assert!(!plainly_apart(&a, DVec3::ZERO, &broken));
         }
+        // One corner of many.
+        let vertices = vec![
+            DVec3::X,
+            DVec3::Y,
+            DVec3::Z,
+            DVec3::new(9.0, 9.0, f64::INFINITY),
+        ];
+        let roof = Solid::hull("roof", Role::Body, vertices);
+        let poses = [Pose::IDENTITY, Pose::at(DVec3::Z * 9.0)];
+        let roof = Body::of(&roof.shape, &poses, DVec3::ZERO);
+        let above = cuboid([0.5, 0.5, 0.5], [0.0, 0.0, 99.0]);
+        let found = Solver::new().gap(&roof, DVec3::ZERO, &above);
+        assert_eq!(found, Separation::Meet);
     }
 
     proptest::proptest! {
