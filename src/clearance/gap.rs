@@ -186,8 +186,11 @@ impl Solver {
     }
 }
 
-/// Steps downhill in search of the shortest move.
-const DOWNHILL_STEPS: usize = 60;
+/// Steps downhill in search of the shortest move, at most.
+const DOWNHILL_STEPS: usize = 40;
+
+/// The finest of them, radians.
+const FINEST_STEP: f64 = 1e-3;
 
 /// The shortest move that parts two bodies, of those tried: along each axis and along a guess, and
 /// from there downhill. Each length is that of a move which does part them, so that it is never
@@ -213,7 +216,10 @@ fn least_overlap(moving: &Body, shift: DVec3, fixed: &Body, guess: Option<DVec3>
         if next != DVec3::ZERO && length < least {
             (normal, least) = (next, length);
         } else {
-            step *= 0.7;
+            step *= 0.5;
+            if step < FINEST_STEP {
+                break;
+            }
         }
     }
     Some(least.max(0.0))

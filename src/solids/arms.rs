@@ -6,7 +6,7 @@
 
 mod aim;
 
-use std::f64::consts::{FRAC_PI_2, TAU};
+use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
 use glam::{DQuat, DVec2, DVec3};
 
@@ -15,7 +15,7 @@ pub use aim::aim_offsets;
 use super::attitude::{self, StanceError};
 use super::posts::{column_middle_x_m, inward};
 use super::{ParkingError, Pose, Role, Solid, vehicle};
-use crate::bay::{Arm, Bay, Corner};
+use crate::bay::{Arm, Bay, Corner, Side};
 
 /// A pad this near to its lift point is under it, metres: rounding of the arithmetic, no
 /// tolerance of the trade.
@@ -82,6 +82,31 @@ pub fn pivot_m(bay: &Bay, corner: Corner) -> DVec2 {
 #[must_use]
 pub fn pad_m(bay: &Bay, corner: Corner, swing_rad: f64, reach_m: f64) -> DVec2 {
     pivot_m(bay, corner) + direction(bay, corner, swing_rad) * reach_m
+}
+
+/// The arms and the pads, by [`Corner::index`].
+const ARM_NAMES: [&str; 4] = [
+    "lift/arm front left",
+    "lift/arm front right",
+    "lift/arm rear left",
+    "lift/arm rear right",
+];
+const PAD_NAMES: [&str; 4] = [
+    "lift/pad front left",
+    "lift/pad front right",
+    "lift/pad rear left",
+    "lift/pad rear right",
+];
+
+/// Which way an arm points in plan: its angle from +x, counter-clockwise seen from above, radians.
+fn heading_rad(bay: &Bay, corner: Corner, swing_rad: f64) -> f64 {
+    let angle = bay.lift.arms[corner.index()].zero.rad() + swing_rad;
+    let from_inward = away(corner) * angle;
+    match corner.side() {
+        Side::Left => from_inward,
+        // Inward is -x there.
+        Side::Right => PI - from_inward,
+    }
 }
 
 /// The way an arm points in plan, unit length.
@@ -220,18 +245,18 @@ fn arm_with_pad_at(
     let height = arm.section_height.m();
     let underside = arm.underside.m();
     let beam = Solid::posed_box(
-        format!("lift/arm {}", corner.name()),
+        ARM_NAMES[corner.index()],
         Role::Arm(corner),
         DVec3::new(length, arm.section_width.m(), height),
         Pose::new(
-            DQuat::from_rotation_z(toward.y.atan2(toward.x)),
+            DQuat::from_rotation_z(heading_rad(bay, corner, swing_rad)),
             middle.extend(underside + 0.5 * height),
         ),
     );
     let pad_middle = pivot + toward * reach_m;
     let top = bay.lift.pad.lowest.m() + raise_m;
     let pad = Solid::bar(
-        format!("lift/pad {}", corner.name()),
+        PAD_NAMES[corner.index()],
         Role::Pad(corner),
         pad_middle.extend(underside.min(top)),
         pad_middle.extend(top),

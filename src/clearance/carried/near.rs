@@ -13,7 +13,7 @@ use super::parked::{About, Part, are_strangers};
 use crate::bay::{Bay, Corner, Side};
 use crate::solids::{Pose, Role};
 
-/// Every kind of lift part that is looked at.
+/// Every kind of lift part that is looked at, in the order in which they are made.
 const ROLES: [Role; KINDS - 1] = [
     Role::Carriage(Side::Left),
     Role::Carriage(Side::Right),

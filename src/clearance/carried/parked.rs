@@ -120,11 +120,14 @@ impl Parked {
             let index = vehicle::lift_point_at(corner, bay.parking.facing);
             let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
             let reach = arms::reach_to(bay, corner, point.truncate());
-            for swing in resting_swings(&reach) {
-                solids.extend(arms::arm_and_pad(bay, corner, swing, reach.reach_m));
-            }
+            let (arms, pads): (Vec<Solid>, Vec<Solid>) = resting_swings(&reach)
+                .into_iter()
+                .map(|swing| arms::arm_and_pad(bay, corner, swing, reach.reach_m).into())
+                .unzip();
+            solids.extend(arms);
+            solids.extend(pads);
         }
-        solids.sort_by_key(|solid| kind(solid.role));
+        debug_assert!(solids.is_sorted_by_key(|solid| kind(solid.role)));
         let of_kind = std::array::from_fn(|of| {
             let from = solids.partition_point(|solid| kind(solid.role) < of);
             from..solids.partition_point(|solid| kind(solid.role) <= of)

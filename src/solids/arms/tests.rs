@@ -242,3 +242,18 @@ proptest! {
         prop_assert!((left.shortfall_m - right.shortfall_m).abs() < 1e-9);
     }
 }
+
+#[test]
+fn an_arm_heads_the_way_it_points() {
+    let bay = test_bay();
+    for corner in Corner::ALL {
+        for swing in [-0.4, 0.0, 0.7, 1.9] {
+            let toward = direction(&bay, corner, swing);
+            let (sin, cos) = heading_rad(&bay, corner, swing).sin_cos();
+            assert!(
+                (toward - DVec2::new(cos, sin)).length() < 1e-12,
+                "{corner:?}"
+            );
+        }
+    }
+}
