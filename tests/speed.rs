@@ -12,9 +12,23 @@ use std::time::{Duration, Instant};
 
 use bayrise::bay::Bay;
 use bayrise::bayfile::{self, presets::EmbeddedOnly};
-use bayrise::clearance::Probe;
+use bayrise::choose::{Asked, bays, studies};
+use bayrise::clearance::{Probe, study_on};
 use bayrise::solids::DoorTravel;
 use bayrise::solids::list::solids;
+
+#[allow(
+    clippy::panic,
+    dead_code,
+    missing_docs,
+    reason = "shared with the benchmark; options that can't be read have nothing to measure"
+)]
+#[path = "../benches/compare/options.rs"]
+mod options;
+
+/// As the program has it.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
 /// Held while a test measures, so that the tests here don't take the processor from each other.
 static MEASURING: Mutex<()> = Mutex::new(());
@@ -114,4 +128,42 @@ fn dragged(bay: &Bay, door: &str) -> (Vec<Duration>, Vec<Duration>, Vec<Duration
         times.sort_unstable();
     }
     (lists, answers, both)
+}
+
+/// The quickest of a few runs.
+fn quickest(mut run: impl FnMut() -> Duration) -> Duration {
+    (0..8).map(|_| run()).min().unwrap()
+}
+
+/// A comparison is worth more than `check` in a loop: it asks less of each bay, makes lift and room
+/// once, and takes every core. Ten lifts by twenty vehicles; each way judged by the quickest of a
+/// few runs, and by the ratio, so that neither a busy nor a slow machine fails it.
+#[test]
+fn a_comparison_is_four_times_as_quick_as_single_studies() {
+    if std::thread::available_parallelism().unwrap().get() < 2 {
+        return;
+    }
+    let _alone = MEASURING.lock().unwrap_or_else(PoisonError::into_inner);
+    let (options, base) = options::ten_by_twenty();
+    let single: Vec<Bay> = bays(&options, &base)
+        .into_iter()
+        .map(|(_, read)| read.unwrap().bay)
+        .collect();
+    assert_eq!(single.len(), 200);
+    let together = quickest(|| {
+        let made = bays(&options, &base);
+        let start = Instant::now();
+        let cells = studies(&options, made, Asked::default(), &|| ());
+        let took = start.elapsed();
+        assert_eq!(cells.len(), 200);
+        took
+    });
+    let in_a_loop = quickest(|| {
+        let start = Instant::now();
+        for bay in &single {
+            black_box(study_on(bay, None).unwrap());
+        }
+        start.elapsed()
+    });
+    assert!(together * 4 < in_a_loop, "{together:?} of {in_a_loop:?}");
 }

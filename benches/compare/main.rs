@@ -7,13 +7,13 @@
     reason = "a benchmark that can't load its options has nothing to measure"
 )]
 
-use std::path::Path;
+mod options;
 
-use bayrise::bayfile::options::{self, Options};
-use bayrise::bayfile::presets::{PresetError, PresetSource, lifts, vehicles};
 use bayrise::choose::{Asked, bays, studies};
 use bayrise::clearance::{study_on, verdict_on};
 use divan::Bencher;
+
+use self::options::ten_by_twenty;
 
 /// As the program has it.
 #[global_allocator]
@@ -21,67 +21,6 @@ static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
 fn main() {
     divan::main();
-}
-
-/// The bay file of the first comparison.
-struct Base(Vec<u8>);
-
-impl PresetSource for Base {
-    fn load(&self, path: &str) -> Result<Vec<u8>, PresetError> {
-        if path == "south-bay.ron" {
-            Ok(self.0.clone())
-        } else {
-            Err(PresetError::Missing)
-        }
-    }
-}
-
-/// Ten lifts by twenty vehicles: every shipped preset, some of them in two places or twice.
-fn ten_by_twenty() -> (Options, Base) {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenes/compare/south-bay.ron");
-    let base = match std::fs::read(&path) {
-        Ok(text) => Base(text),
-        Err(error) => panic!("{}: {error}", path.display()),
-    };
-    let mut l: Vec<String> = lifts()
-        .iter()
-        .map(|lift| format!("{:?}", lift.name))
-        .collect();
-    for lift in lifts().iter().take(10 - l.len()) {
-        let name = lift.name;
-        l.push(format!(
-            "(name: \"{name} nearer\", lift: (preset: \"{name}\", post_line: \"13 ft\"))"
-        ));
-    }
-    let mut v = Vec::new();
-    for (set, raise) in [("low", "0 in"), ("half an inch up", "1/2 in")] {
-        for vehicle in vehicles() {
-            let name = vehicle.name;
-            v.push(format!(
-                "(name: \"{name} {set}\", vehicle: (preset: \"{name}\"), parking: (pad_raise: {raise:?}))"
-            ));
-        }
-    }
-    v.truncate(20);
-    let text = format!(
-        "(format: 1, title: \"ten by twenty\", base: \"south-bay.ron\", lifts: [{}], vehicles: [{}])",
-        l.join(", "),
-        v.join(", ")
-    );
-    match options::read("options.ron", text.as_bytes(), &base) {
-        Ok(options) => {
-            let broken = bays(&options, &base)
-                .iter()
-                .filter(|(_, made)| made.is_err())
-                .count();
-            assert!(
-                broken == 0,
-                "{broken} combinations have faults and would cost no time"
-            );
-            (options, base)
-        }
-        Err(faults) => panic!("{} faults", faults.len()),
-    }
 }
 
 /// 10 lifts by 20 vehicles on all cores, after loading.

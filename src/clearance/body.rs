@@ -96,7 +96,7 @@ impl Core {
                 }
                 // The lesser of a number and what is none is the number: what is none shows in the
                 // sum.
-                let none = sum - sum;
+                let none = sum * 0.0;
                 (low + none, high + none)
             }
         }

@@ -87,6 +87,30 @@ pub(super) fn driving_in(
     uncertainty: &Uncertainty,
     solver: &mut Solver,
 ) -> Vec<PairFinding> {
+    let how_deep =
+        |swept: &Body, fixed: &Body, solver: &mut Solver| solver.depth(swept, DVec3::ZERO, fixed);
+    pairs_met(bay, movers, groups, uncertainty, solver, how_deep)
+}
+
+/// The same pairs, in no order, without how deep those overlap that meet.
+pub(super) fn met_driving_in(
+    bay: &Bay,
+    movers: &Movers,
+    groups: &Groups,
+    uncertainty: &Uncertainty,
+    solver: &mut Solver,
+) -> Vec<PairFinding> {
+    pairs_met(bay, movers, groups, uncertainty, solver, |_, _, _| None)
+}
+
+fn pairs_met(
+    bay: &Bay,
+    movers: &Movers,
+    groups: &Groups,
+    uncertainty: &Uncertainty,
+    solver: &mut Solver,
+    how_deep: impl Fn(&Body, &Body, &mut Solver) -> Option<f64>,
+) -> Vec<PairFinding> {
     let lift_spread = uncertainty.lift_spread();
     // Where the lift's own drive-through width is narrower than what the carriages leave, it
     // governs.
@@ -161,7 +185,7 @@ pub(super) fn driving_in(
             }
             let (clearance_m, overlap_m) = match solver.gap(&swept, DVec3::ZERO, &fixed.body) {
                 Separation::Apart(gap) => (gap.lower.max(0.0), None),
-                Separation::Meet => (0.0, solver.depth(&swept, DVec3::ZERO, &fixed.body)),
+                Separation::Meet => (0.0, how_deep(&swept, &fixed.body, solver)),
             };
             let touches = clearance_m <= 0.0;
             if clearance_m < margin_m || touches {

@@ -5,7 +5,7 @@
 
 use std::sync::Arc;
 
-use super::driving_in::driving_in;
+use super::driving_in::met_driving_in;
 use super::findings::{StandUp, StandingFinding, Withheld};
 use super::locks::{Together, highest_clear};
 use super::parked::parked_short;
@@ -131,7 +131,7 @@ fn look(
     let reasons = of_the_room(&Room {
         standing,
         stand_up,
-        driving_in: &driving_in(
+        driving_in: &met_driving_in(
             bay,
             &prepared.movers,
             &prepared.groups,
