@@ -9,6 +9,9 @@ use crate::solids::ParkingError;
 /// How many lengths may each be off: two for each pad, two for the weight, three of parking.
 const ERRORS: usize = 13;
 
+/// Twice an area below which it is rounding, square metres.
+const ROUNDING_M2: f64 = 1e-9;
+
 /// Which of them is the yaw of parking.
 const YAW: usize = ERRORS - 1;
 
@@ -138,6 +141,34 @@ impl Geometry {
         })
     }
 
+    /// True only where one of the other three pads would have to pull, whatever is off: the weight
+    /// acts beyond the line of the other two everywhere. By intervals, so that no world is missed;
+    /// where parking is off all goes together.
+    pub(super) fn never_stands_without(&self, hanging: usize) -> bool {
+        let three: [usize; 3] = std::array::from_fn(|i| if i < hanging { i } else { i + 1 });
+        let turn = |a: (DVec2, DVec2), b: (DVec2, DVec2)| {
+            // The product of two ways, each known to within its second: middle and half width.
+            let ((a, a_off), (b, b_off)) = (a, b);
+            let off = |one: f64, one_off: f64, other: f64, other_off: f64| {
+                one.abs() * other_off + other.abs() * one_off + one_off * other_off
+            };
+            let width = off(a.x, a_off.x, b.y, b_off.y) + off(a.y, a_off.y, b.x, b_off.x);
+            (a.perp_dot(b), width)
+        };
+        let way = |from: (DVec2, DVec2), to: (DVec2, DVec2)| (to.0 - from.0, to.1 + from.1);
+        let pad = |i: usize| (self.pads_m[three[i]], self.pad_off_m[three[i]]);
+        let cg = (self.cg_m, self.cg_off_m);
+        let (area, area_off) = turn(way(pad(0), pad(1)), way(pad(0), pad(2)));
+        // Three that may come to lie in one line are looked at.
+        if area.is_nan() || area.abs() <= area_off {
+            return false;
+        }
+        (0..3).any(|i| {
+            let (share, off) = turn(way(cg, pad((i + 1) % 3)), way(cg, pad((i + 2) % 3)));
+            share * area.signum() + off < -ROUNDING_M2
+        })
+    }
+
     /// How far the weight acts inside the pads' span at worst, metres; negative outside.
     ///
     /// No edge comes nearer to the weight than by what both may be off.
@@ -152,5 +183,65 @@ impl Geometry {
     #[must_use]
     pub fn weight_range(&self) -> Option<[(f64, f64); 2]> {
         self.range(true, Stance::Springs, |moved| Some(moved.cg_m.to_array()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    proptest! {
+        /// In no world drawn from what may be off do the three carry all the weight.
+        #[test]
+        fn what_never_stands_without_a_pad_does_not_in_any_world(
+            places in proptest::array::uniform4((-0.1..0.1_f64, -0.3..0.3_f64)),
+            off in 0.0..0.08_f64,
+            cg in (-0.3..0.3_f64, -0.6..0.6_f64),
+            worlds in proptest::collection::vec(proptest::array::uniform13(-1.0..=1.0_f64), 40),
+        ) {
+            let corners = [(-0.5, 0.8), (0.5, 0.8), (-0.5, -0.8), (0.5, -0.8)];
+            let geometry = Geometry {
+                pads_m: std::array::from_fn(|i| {
+                    DVec2::from(corners[i]) + DVec2::from(places[i])
+                }),
+                pad_off_m: [DVec2::splat(off); 4],
+                cg_m: DVec2::from(cg),
+                cg_off_m: DVec2::new(off, 2.0 * off),
+                weight_n: 1e4,
+                pivot_m: DVec2::ZERO,
+                parking: ParkingError { across_m: 0.05, along_m: 0.05, yaw_rad: 0.02 },
+            };
+            for hanging in (0..4).filter(|&pad| geometry.never_stands_without(pad)) {
+                for world in worlds.iter().chain([&[0.0; ERRORS]]) {
+                    let moved = geometry.moved_by(*world);
+                    let loads = moved.loads(Stance::Without(hanging), geometry.weight_n);
+                    let pulls = loads.is_some_and(|loads| loads.iter().any(|load| *load < 0.0));
+                    prop_assert!(pulls, "without {hanging}: {loads:?}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_weight_well_off_the_diagonal_never_stands_on_the_far_three() {
+        let geometry = |x: f64| Geometry {
+            pads_m: [(-0.5, 0.8), (0.5, 0.8), (-0.5, -0.8), (0.5, -0.8)].map(DVec2::from),
+            pad_off_m: [DVec2::splat(0.01); 4],
+            cg_m: DVec2::new(x, 0.1),
+            cg_off_m: DVec2::splat(0.01),
+            weight_n: 1e4,
+            pivot_m: DVec2::ZERO,
+            parking: ParkingError::default(),
+        };
+        // Without the front left one it would have to act right of the line from front right to rear
+        // left, which passes x = 0.0625 at y = 0.1.
+        assert!(geometry(-0.2).never_stands_without(0));
+        assert!(!geometry(0.2).never_stands_without(0));
+        assert!(
+            !geometry(0.06).never_stands_without(0),
+            "within what is off"
+        );
     }
 }

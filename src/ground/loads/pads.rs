@@ -64,6 +64,9 @@ pub(super) fn pads(geometry: &Geometry) -> Option<Pads> {
         std::array::from_fn(|i| springs[i].0.min(nominal.springs[i]).max(0.0));
     let mut may_hang = [false; 4];
     for hanging in 0..4 {
+        if geometry.never_stands_without(hanging) {
+            continue;
+        }
         let range = range_of(Stance::Without(hanging));
         // Three that may come to lie in one line: nothing less than the whole weight is certain.
         let range = range.unwrap_or([(0.0, weight); 6]);
