@@ -149,6 +149,8 @@ pub enum Action {
     SortCompared(Sort),
     /// List only rows with this in them.
     FilterCompared(String),
+    /// Tell a combination in full below the rows; none tells none.
+    DetailCompared(Option<Pick>),
     /// Light or dark.
     Theme(Theme),
     /// Text larger (over 1) or smaller (under 1), by this factor.

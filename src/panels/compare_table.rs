@@ -3,7 +3,7 @@
 use egui::{Button, Context, Grid, RichText, ScrollArea, TextEdit, Ui, Window};
 
 use super::signs::{self, NO_SAFE_LOCK, State, WITHHELD};
-use super::{Action, Desk, style};
+use super::{Action, Desk, compare_detail, style};
 use crate::bayfile::options::Pick;
 use crate::clearance::LockState;
 use crate::report::compare::{Row, Sort, Stands};
@@ -12,9 +12,10 @@ use crate::report::compare::{Row, Sort, Stands};
 const MOST_ROWS: usize = 500;
 
 /// The headings, and the order that pressing one puts the rows into.
-const HEAD: [(&str, Option<Sort>); 12] = [
+const HEAD: [(&str, Option<Sort>); 13] = [
     ("room", Some(Sort::File)),
     ("lift, vehicle", Some(Sort::File)),
+    ("", None),
     ("", None),
     ("", None),
     ("safe lock", Some(Sort::Lock)),
@@ -103,6 +104,9 @@ pub fn table(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
             "The first {MOST_ROWS} are shown: filter to see the others."
         ));
     }
+    if let Some(detail) = compared.detailed() {
+        compare_detail::show(ui, compared, &detail, out);
+    }
     ui.separator();
     ScrollArea::both()
         .auto_shrink([false, true])
@@ -166,6 +170,16 @@ fn line(ui: &mut Ui, desk: &Desk, pick: Pick, row: &Row, out: &mut Vec<Action>) 
         .on_hover_text("Show this bay beside the open one");
     if beside.clicked() {
         out.push(Action::CellBeside(pick));
+    }
+    let is_told = desk
+        .compared
+        .as_ref()
+        .is_some_and(|compared| compared.detail == Some(pick));
+    let in_full = ui
+        .add(Button::new("in full").selected(is_told))
+        .on_hover_text("What it costs line by line, and which ceiling and vehicle each lock needs");
+    if in_full.clicked() {
+        out.push(Action::DetailCompared((!is_told).then_some(pick)));
     }
     let state = state(row.stands);
     let height = ui.text_style_height(&egui::TextStyle::Body);

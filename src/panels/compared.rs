@@ -4,9 +4,12 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use super::document::Presets;
+use crate::bay::Bay;
 use crate::bayfile::options::{Options, Pick, TextError};
-use crate::choose::Matrix;
-use crate::report::compare::{Row, Sort, says, shown};
+use crate::choose::inverse::{Inverse, inverse};
+use crate::choose::{Matrix, Outcome};
+use crate::clearance::Verdict;
+use crate::report::compare::{Detail, Row, Sort, says, shown};
 
 /// A finished comparison on the desk.
 pub struct Compared {
@@ -28,7 +31,37 @@ pub struct Compared {
     pub sort: Sort,
     /// What a row must have in its names, or in what limits it, to be listed.
     pub filter: String,
+    /// The combination that is told in full below the rows.
+    pub detail: Option<Pick>,
+    /// The combination whose answers the other way round are being worked out.
+    turning: Option<Pick>,
     presets: Presets,
+}
+
+/// A bay whose answers the other way round are wanted.
+#[derive(Debug)]
+pub struct ToTurn {
+    pick: Pick,
+    bay: Bay,
+    verdict: Verdict,
+}
+
+/// The same with the answers.
+#[derive(Debug)]
+pub struct TurnedBay {
+    asked: ToTurn,
+    inverse: Inverse,
+}
+
+impl ToTurn {
+    /// Works them out: some hundred short studies.
+    #[must_use]
+    pub fn run(self) -> TurnedBay {
+        TurnedBay {
+            inverse: inverse(&self.bay, &self.verdict),
+            asked: self,
+        }
+    }
 }
 
 impl std::fmt::Debug for Compared {
@@ -55,6 +88,8 @@ impl Compared {
             is_open: true,
             sort: Sort::default(),
             filter: String::new(),
+            detail: None,
+            turning: None,
             presets,
         }
     }
@@ -91,6 +126,46 @@ impl Compared {
             .map(|cell| (cell.pick, Row::of(&self.options, cell)))
             .filter(|(_, row)| row.has(&self.filter))
             .collect()
+    }
+
+    /// The combination that is told in full.
+    #[must_use]
+    pub fn detailed(&self) -> Option<Detail> {
+        let pick = self.detail?;
+        let cell = self.matrix.cells.iter().find(|cell| cell.pick == pick)?;
+        Some(Detail::of(&self.options, cell))
+    }
+
+    /// The answers the other way round that are still to be worked out for the combination told in
+    /// full; given out once.
+    pub fn to_turn(&mut self) -> Option<ToTurn> {
+        let pick = self.detail.filter(|pick| self.turning != Some(*pick))?;
+        let cell = self.matrix.cells.iter().find(|cell| cell.pick == pick)?;
+        let found = cell.found().filter(|found| found.inverse.is_none())?;
+        if self.is_stale {
+            return None;
+        }
+        self.turning = Some(pick);
+        Some(ToTurn {
+            pick,
+            bay: found.bay.clone(),
+            verdict: found.verdict.clone(),
+        })
+    }
+
+    /// Takes answers that were worked out; those for a bay that is not in the table any more are
+    /// dropped.
+    pub fn turned(&mut self, done: TurnedBay) {
+        if self.turning == Some(done.asked.pick) {
+            self.turning = None;
+        }
+        let cells = &mut self.matrix.cells;
+        let cell = cells.iter_mut().find(|cell| cell.pick == done.asked.pick);
+        if let Some(Outcome::Found(found)) = cell.map(|cell| &mut cell.outcome)
+            && found.bay == done.asked.bay
+        {
+            found.inverse = Some(done.inverse);
+        }
     }
 
     /// How many combinations there are.

@@ -9,6 +9,7 @@
 pub mod action;
 pub mod as_built;
 pub mod camera;
+mod compare_detail;
 pub mod compare_table;
 pub mod compared;
 mod desk;

@@ -151,3 +151,77 @@ fn a_combination_beside_the_open_bay_goes_by_its_name() {
     assert_eq!(overlay::head_lines(other)[0].words, name);
     assert!(other.verdict.is_some());
 }
+
+#[test]
+fn a_row_in_full_has_its_bill_and_the_answers_the_other_way_round() {
+    let mut harness = window(compared("cheaper-or-dearer.ron"), [1900.0, 1200.0]);
+    let rows = harness.state().desk.compared.as_ref().unwrap().rows();
+    harness.get_all_by_label("in full").next().unwrap().click();
+    harness.run();
+    let picked = Action::DetailCompared(Some(rows[0].0));
+    assert_eq!(harness.state().asked, [picked.clone()]);
+    harness.state_mut().desk.apply(picked);
+    harness.run();
+    let texts =
+        |harness: &_| -> Vec<String> { painted(harness).into_iter().map(|one| one.text).collect() };
+    let before = texts(&harness);
+    let says = |texts: &[String], what: &str| texts.iter().any(|text| text.starts_with(what));
+    assert!(
+        says(&before, "In full:") && says(&before, "Working it out"),
+        "{before:#?}"
+    );
+    // Every line of the bill, as the text of the command line has it, and no sum that hides a gap.
+    let told = harness
+        .state()
+        .desk
+        .compared
+        .as_ref()
+        .unwrap()
+        .detailed()
+        .unwrap();
+    assert_eq!(told.bill.len(), 8);
+    for amount in told.bill.iter().map(|[_, amount]| amount) {
+        assert!(before.contains(amount), "{amount}");
+    }
+    let compared = harness.state_mut().desk.compared.as_mut().unwrap();
+    let asked = compared.to_turn().unwrap();
+    assert!(compared.to_turn().is_none(), "given out once");
+    compared.turned(asked.run());
+    harness.run();
+    let after = texts(&harness);
+    assert!(says(&after, "The least flat ceiling") && !says(&after, "Working it out"));
+    // The same answers as the command line's.
+    let options = &harness.state().desk.compared.as_ref().unwrap().options;
+    let asked = Asked {
+        inverse: true,
+        ..Asked::default()
+    };
+    let whole = matrix(options, &Beside, asked, &|| ());
+    let table = &harness.state().desk.compared.as_ref().unwrap().matrix;
+    let of = |cells: &[bayrise::choose::Cell]| {
+        let cell = cells.iter().find(|cell| cell.pick == rows[0].0).unwrap();
+        cell.found().unwrap().inverse.clone().unwrap()
+    };
+    assert_eq!(of(&table.cells), of(&whole.cells));
+}
+
+#[test]
+fn answers_for_a_bay_that_is_not_in_the_table_any_more_are_dropped() {
+    let mut desk = compared("short-or-tall.ron");
+    let pick = desk.compared.as_ref().unwrap().matrix.cells[0].pick;
+    desk.apply(Action::DetailCompared(Some(pick)));
+    let asked = desk.compared.as_mut().unwrap().to_turn().unwrap();
+    let mut anew = compared("cheaper-or-dearer.ron").compared.unwrap();
+    anew.turned(asked.run());
+    assert!(
+        anew.matrix
+            .cells
+            .iter()
+            .all(|cell| cell.found().unwrap().inverse.is_none())
+    );
+    // And of an old table nothing is worked out.
+    let compared = desk.compared.as_mut().unwrap();
+    compared.detail = Some(compared.matrix.cells[1].pick);
+    compared.is_stale = true;
+    assert!(compared.to_turn().is_none());
+}

@@ -152,6 +152,7 @@ impl Desk {
             Action::ShowCompared(on) => self.compare(|compared| compared.is_open = on),
             Action::SortCompared(sort) => self.compare(|compared| compared.sort = sort),
             Action::FilterCompared(text) => self.compare(|compared| compared.filter = text),
+            Action::DetailCompared(pick) => self.compare(|compared| compared.detail = pick),
             Action::AskAsBuilt => return vec![Wish::AskAsBuilt],
             Action::AsBuilt(path) => return vec![Wish::AsBuilt(path)],
             Action::DropAsBuilt => self.as_built = None,

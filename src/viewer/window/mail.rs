@@ -11,6 +11,7 @@ use bevy::ecs::resource::Resource;
 use bevy::winit::{EventLoopProxy, WinitUserEvent};
 
 use crate::panels::as_built::AsBuilt;
+use crate::panels::compared::TurnedBay;
 use crate::panels::hand_over::HandOver;
 use crate::panels::job::Done;
 use crate::panels::{Compared, Desk};
@@ -43,6 +44,8 @@ pub(super) enum Mail {
     Trouble(String),
     /// What a file of options lists was studied.
     Compared(Box<Compared>),
+    /// The answers the other way round for a combination.
+    Turned(Box<TurnedBay>),
     /// Something that went well, to tell the person.
     Told(String),
 }

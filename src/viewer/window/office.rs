@@ -199,6 +199,11 @@ impl Office {
                 Table::renewed(&mut compared, desk.compared.as_deref());
                 desk.compared = Some(compared);
             }
+            Mail::Turned(done) => {
+                if let Some(compared) = &mut desk.compared {
+                    compared.turned(*done);
+                }
+            }
             other @ Mail::Studied(..) => return Some(other),
         }
         None
@@ -212,6 +217,10 @@ impl Office {
         self.drawer.keep(desk);
         self.neighbour.keep(desk, &self.post);
         self.table.keep(desk, &self.post);
+        if let Some(asked) = desk.compared.as_mut().and_then(|table| table.to_turn()) {
+            let post = self.post.clone();
+            std::thread::spawn(move || post.send(Mail::Turned(Box::new(asked.run()))));
+        }
         let document = &desk.document;
         if self.watched.file.as_deref() != document.path()
             || self.watched.generation != document.generation()

@@ -93,6 +93,7 @@ impl Table {
             compared.is_open = old.is_open;
             compared.sort = old.sort;
             compared.filter.clone_from(&old.filter);
+            compared.detail = old.detail;
         }
     }
 }
