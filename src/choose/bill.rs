@@ -88,12 +88,18 @@ const MAYBE_AT_ANCHORS: [&str; 7] = [
 /// Whether the slab as it is does what is asked of it. Where something stops, or is not shown, that
 /// thicker concrete might cure, it is not known: an installer may ask for pads yet.
 fn pad(verdict: &Verdict) -> Pad {
+    // Of a figure's name any part may be the one: how far a joint is off goes by post and by what it is.
+    let is_one_of = |id: &str, names: &[&str]| {
+        names.contains(&"")
+            || id.split('.').any(|part| names.contains(&part))
+            || names.contains(&id)
+    };
     let worst = |topic: Topic, names: &[&str]| {
         verdict
             .section(topic)?
             .figures
             .iter()
-            .filter(|figure| names.iter().any(|id| figure.id.starts_with(id)))
+            .filter(|figure| is_one_of(&figure.id, names))
             .map(|figure| figure.standing)
             .filter(|standing| *standing != Standing::Noted)
             .max()

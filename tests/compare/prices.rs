@@ -23,29 +23,25 @@ fn the_slab_makes_the_cheaper_lift_the_dearer_whole() {
     assert_eq!(
         cheap_as_is.of(Work::Pad),
         Line::Missing,
-        "its slab is too thin"
+        "a joint is too near for its manual"
     );
     assert_eq!(cheap_as_is.total(), None);
-    // Thick enough for the dear one's manual; but its anchors and punching are not shown to hold.
-    assert_eq!(dear_as_is.of(Work::Pad), Line::NotKnown);
-    assert_eq!(dear_as_is.total(), None);
-    // 3150 + 390 + 85 + 520, and 2480 + 390 + 1750 + 85 + 520.
-    assert_eq!(dear_as_is.known(), Money(414_500));
-    let cheap_with_pads = bill(&matrix, 1, 0);
-    assert_eq!(cheap_with_pads.total(), Some(Money(522_500)));
-    let Choice::Equal {
+    // Far enough for the dear one's manual, and all else is shown to hold: 3150 + 390 + 210 + 520.
+    assert_eq!(dear_as_is.of(Work::Pad), Line::NotNeeded);
+    assert_eq!(dear_as_is.total(), Some(Money(427_000)));
+    // 2480 + 390 + 2950 + 210 + 520.
+    assert_eq!(bill(&matrix, 1, 0).total(), Some(Money(655_000)));
+    let Choice::One {
         best,
-        price_is_missing: true,
+        next: Some(next),
+        because,
     } = choice(&matrix)
     else {
-        panic!("what is not known to be needed decides nothing");
+        panic!("all prices are known, and they differ");
     };
-    let picks: Vec<_> = best
-        .iter()
-        .map(|one| (one.pick.change, one.pick.lift))
-        .collect();
-    // The dear one on new pads costs more than the cheap one on them, whatever else is found.
-    assert_eq!(picks, [(0, 1), (1, 0)]);
+    assert_eq!((best.pick.change, best.pick.lift), (0, 1));
+    assert_eq!((next.pick.change, next.pick.lift), (1, 0));
+    assert_eq!(because, Because::Cheaper);
 }
 
 /// A bay whose every check of slab, anchors and plates is shown to hold.
@@ -265,8 +261,9 @@ fn equals_are_called_equal() {
 fn what_is_open_of_both_alike_does_not_hide_that_one_costs_more() {
     let files = Files::shipped();
     let text = "(format: 1, title: \"t\", base: \"creamery.ron\", prices: (freight: 1, anchors: 1, \
-                electrics: 1), lifts: [(name: \"a\", prices: (lift: 9000)), (name: \"b\", prices: \
-                (lift: 2000))])";
+                electrics: 1), lifts: [(name: \"a\", lift: (preset: \"tall-columns-11-10\"), prices: \
+                (lift: 9000)), (name: \"b\", lift: (preset: \"tall-columns-11-10\"), prices: (lift: \
+                2000))])";
     let options = read(text, &files);
     let matrix = quick(&options, &files);
     assert_eq!(bill(&matrix, 0, 0).of(Work::Pad), Line::NotKnown);
