@@ -3,7 +3,9 @@
 //! Plain state without a terminal: whoever shows a [`Prompt`] gives back the line that was typed.
 
 use super::answer::{Refused, presets, read_answer};
-use super::file::{Answers, Made};
+use super::answers::{Answers, unquoted};
+use super::change::Changing;
+use super::file::Made;
 use super::question::{Kind, Question, Section};
 use super::{number, sections};
 
@@ -20,22 +22,25 @@ const EXPLAIN: &[&str] = &["?", "help"];
 #[derive(Debug, Clone, Default)]
 pub struct Dialogue {
     pub(super) answers: Answers,
-    section: usize,
-    item: usize,
-    question: usize,
-    /// True while a section is asked again because its answers don't go together.
-    again: bool,
+    pub(super) section: usize,
+    pub(super) item: usize,
+    pub(super) question: usize,
+    /// True while answers that were given are asked again, and Enter keeps them.
+    pub(super) again: bool,
+    /// What is being changed, after all was answered.
+    pub(super) changing: Option<Changing>,
     /// A section whose heading was not shown yet.
     shown: usize,
     /// The way here: what was known, and at which question, before each answer.
-    before: Vec<Before>,
+    pub(super) before: Vec<Before>,
 }
 
 #[derive(Debug, Clone)]
-struct Before {
+pub(super) struct Before {
     answers: Answers,
     at: [usize; 3],
     again: bool,
+    changing: Option<Changing>,
 }
 
 /// What to show before a line is read.
@@ -82,7 +87,7 @@ impl Dialogue {
             takes: takes(section, question),
             kept: kept
                 .filter(|_| self.again)
-                .map(|ron| ron.trim_matches('"').to_owned()),
+                .map(|ron| said(question.kind, ron)),
         })
     }
 
@@ -104,14 +109,20 @@ impl Dialogue {
         if typed == BACK {
             return self.back();
         }
-        let before = Before {
-            answers: self.answers.clone(),
-            at: [self.section, self.item, self.question],
-            again: self.again,
-        };
+        let before = self.now();
         let said = self.take(section, question, typed)?;
         self.before.push(before);
         Ok(said)
+    }
+
+    /// Where it stands, to come back to.
+    pub(super) fn now(&self) -> Before {
+        Before {
+            answers: self.answers.clone(),
+            at: [self.section, self.item, self.question],
+            again: self.again,
+            changing: self.changing.clone(),
+        }
     }
 
     fn take(
@@ -122,8 +133,24 @@ impl Dialogue {
     ) -> Result<Option<String>, Refused> {
         let is_one_of = |words: &[&str]| words.iter().any(|word| typed.eq_ignore_ascii_case(word));
         let gate = section.repeat.is_some() && self.question == 0;
-        if gate && (typed.is_empty() || is_one_of(NONE)) {
-            let known = !typed.is_empty();
+        // While a list is changed its things are gone through again.
+        let described = gate && self.item < self.answers.count(section.id);
+        if described && is_one_of(NONE) {
+            return Err(Refused::new(
+                "this one is described already",
+                "Enter keeps it, - takes it out; none is said after the last",
+            ));
+        }
+        if described && typed == TAKEN_BACK {
+            self.answers.take_out(section.id, self.item);
+            if self.changing.as_ref().is_some_and(|one| !one.is_list) {
+                self.end_of_section()?;
+            }
+            return Ok(Some("taken out".into()));
+        }
+        if gate && !described && (typed.is_empty() || is_one_of(NONE)) {
+            let as_before = self.changing.is_some() && self.answers.is_closed(section.id);
+            let known = !typed.is_empty() || as_before;
             self.answers.close(section.id, known);
             self.end_of_section()?;
             return Ok(known.then(|| {
@@ -149,7 +176,7 @@ impl Dialogue {
             if let Some(word) = word_of(question.kind, &ron).filter(|word| *word != typed) {
                 said = Some(format!("taken: {word}"));
             }
-            if gate {
+            if gate && !described {
                 self.answers.more(section.id);
             }
             self.answers.put(section.id, self.item, question.key, ron);
@@ -193,7 +220,7 @@ impl Dialogue {
     }
 
     /// Back to the question before, with what was known then.
-    fn back(&mut self) -> Result<Option<String>, Refused> {
+    pub(super) fn back(&mut self) -> Result<Option<String>, Refused> {
         let Some(before) = self.before.pop() else {
             return Err(Refused::new(
                 "this is the first question",
@@ -203,6 +230,7 @@ impl Dialogue {
         self.answers = before.answers;
         [self.section, self.item, self.question] = before.at;
         self.again = before.again;
+        self.changing = before.changing;
         self.shown = self.shown.max(self.section + 1);
         Ok(Some(
             "back to the question before; its answer is asked anew".into(),
@@ -216,8 +244,15 @@ impl Dialogue {
             let Some(section) = sections().get(self.section) else {
                 return Ok(());
             };
+            if self.changes_no_more() {
+                return self.end_of_section();
+            }
             match section.questions.get(self.question) {
-                Some(question) if self.answers.asks(question) => return Ok(()),
+                Some(question)
+                    if self.answers.asks(question) && self.is_to_be_changed(question) =>
+                {
+                    return Ok(());
+                }
                 Some(_) => {}
                 None if section.repeat.is_some() => {
                     self.item += 1;
@@ -229,9 +264,12 @@ impl Dialogue {
         }
     }
 
-    fn end_of_section(&mut self) -> Result<(), Refused> {
+    pub(super) fn end_of_section(&mut self) -> Result<(), Refused> {
         self.question = 0;
         self.item = 0;
+        if let Some(changing) = self.changing.take() {
+            return self.changed(changing);
+        }
         if let Err(refused) = self.answers.bay_file(false) {
             // Things are described anew, everything else is kept until it is changed.
             if let Some(section) = sections().get(self.section)
@@ -263,7 +301,7 @@ impl Dialogue {
 }
 
 /// The word of a choice that an answer was understood as.
-fn word_of(kind: Kind, ron: &str) -> Option<&'static str> {
+pub(super) fn word_of(kind: Kind, ron: &str) -> Option<&'static str> {
     match kind {
         Kind::YesNo => Some(if ron == "true" { "yes" } else { "no" }),
         Kind::Choice(words) => words
@@ -272,6 +310,11 @@ fn word_of(kind: Kind, ron: &str) -> Option<&'static str> {
             .map(|(word, _)| *word),
         _ => None,
     }
+}
+
+/// An answer as it was typed or understood.
+pub(super) fn said(kind: Kind, ron: &str) -> String {
+    word_of(kind, ron).map_or_else(|| unquoted(ron), str::to_owned)
 }
 
 /// What is said where somebody asks what is meant.

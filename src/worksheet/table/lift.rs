@@ -34,6 +34,10 @@ const fn beam(key: &'static str, what: &'static str, how: &'static str, kind: Ki
     Question::new(key, what, how, kind).only_if("#tie", BEAM)
 }
 
+const fn plate(key: &'static str, what: &'static str, how: &'static str, kind: Kind) -> Question {
+    Question::new(key, what, how, kind).only_if("#tie", &["floor plate"])
+}
+
 pub(super) const LIFT: Section = Section {
     id: "lift",
     title: "The lift, from its manual",
@@ -90,6 +94,18 @@ pub(super) const LIFT: Section = Section {
             SIZE,
         )
         .only_if("#bar", &["yes"]),
+        plate(
+            "#plate.height",
+            "Floor plate: height over the floor",
+            "Its highest place, covers, hoses and cable guides along.",
+            SIZE,
+        ),
+        plate(
+            "#plate.width",
+            "Floor plate: size door to back",
+            "At its widest.",
+            SIZE,
+        ),
         Question::new(
             "lift.spacing",
             "Between the columns",
@@ -119,6 +135,12 @@ pub(super) const LIFT: Section = Section {
             "Base plate: thickness",
             "Of the steel.",
             SIZE,
+        ),
+        Question::new(
+            "lift.base_plate.inward",
+            "Base plate: its middle off the column's, toward the vehicle",
+            "0 in where the column stands in its middle; with a minus toward the wall.",
+            PLACE,
         ),
         Question::new(
             "lift.travel",
