@@ -87,6 +87,15 @@ fn line(lines: &mut impl BufRead, before: &str) -> Result<Option<String>, Failur
              known, and then say write",
         ));
     }
+    if line.len() as u64 == LONGEST && !line.ends_with(b"\n") {
+        // What comes after it on the line is no answer to anything.
+        drop_line(lines);
+        complain(&Refused {
+            message: format!("a line of more than {LONGEST} bytes is no answer"),
+            help: "type it again, shorter".into(),
+        });
+        return Ok(None);
+    }
     let Ok(text) = String::from_utf8(line) else {
         complain(&Refused {
             message: "this is no text in UTF-8".into(),
@@ -95,6 +104,17 @@ fn line(lines: &mut impl BufRead, before: &str) -> Result<Option<String>, Failur
         return Ok(None);
     };
     Ok(Some(text))
+}
+
+/// Reads to the end of the line and forgets it.
+fn drop_line(lines: &mut impl BufRead) {
+    let mut rest = Vec::new();
+    while let Ok(read) = lines.by_ref().take(LONGEST).read_until(b'\n', &mut rest) {
+        if read == 0 || rest.ends_with(b"\n") {
+            return;
+        }
+        rest.clear();
+    }
 }
 
 /// All answers, as few lines as they take, and what is not measured.

@@ -31,6 +31,21 @@ impl Answers {
         self.prune();
     }
 
+    /// Forgets an answer, whatever hangs on it.
+    pub(super) fn forget(&mut self, section: &'static str, item: usize, key: &'static str) {
+        self.given.remove(&(section, item, key));
+    }
+
+    /// Keeps the answers of others outside the repeated sections beside its own.
+    pub(super) fn keep_plain(&mut self, others: &Self) {
+        for section in sections().iter().filter(|section| section.repeat.is_none()) {
+            let of = |at: &&(&str, usize, &str)| at.0 == section.id;
+            for at in others.given.keys().filter(of) {
+                self.given.insert(*at, others.given[at].clone());
+            }
+        }
+    }
+
     /// An answer as a bay file writes it.
     #[must_use]
     pub fn get(&self, section: &str, item: usize, key: &str) -> Option<&str> {
@@ -50,13 +65,6 @@ impl Answers {
     /// A further thing of a repeated section is being described.
     pub fn more(&mut self, section: &'static str) {
         *self.counts.entry(section).or_default() += 1;
-    }
-
-    /// Forgets all of a repeated section.
-    pub fn forget(&mut self, section: &'static str) {
-        self.counts.remove(section);
-        self.closed.remove(section);
-        self.given.retain(|(of, _, _), _| *of != section);
     }
 
     /// A repeated section has nothing more; `known` when that was said, not merely left empty.

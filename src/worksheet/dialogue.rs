@@ -11,6 +11,8 @@ use super::{number, sections};
 
 /// What says that there is nothing more.
 const NONE: &[&str] = &["none", "no", "nothing", "no more", "nothing more"];
+/// What says, in words, that a thing is not known, as the form has it to tick.
+const NOT_KNOWN: &[&str] = &["not known", "unknown", "don't know", "not measured"];
 /// What takes an earlier answer back.
 const TAKEN_BACK: &str = "-";
 /// What goes back to the question before.
@@ -31,6 +33,8 @@ pub struct Dialogue {
     pub(super) changing: Option<Changing>,
     /// A section whose heading was not shown yet.
     shown: usize,
+    /// What was said of questions that were gone back over, outside of lists: Enter keeps it.
+    gone_over: Answers,
     /// The way here: what was known, and at which question, before each answer.
     pub(super) before: Vec<Before>,
 }
@@ -78,16 +82,17 @@ impl Dialogue {
             Some(repeat) => format!("{} {}: {}", repeat.thing, self.item + 1, question.what),
             None => question.what.into(),
         };
-        let kept = self.answers.get(section.id, self.item, question.key);
+        let kept = match self.again {
+            true => self.answers.get(section.id, self.item, question.key),
+            false => self.gone_over.get(section.id, self.item, question.key),
+        };
         Some(Prompt {
             heading,
             number: number(section.id, question.key).unwrap_or_default(),
             what,
             how: question.how,
             takes: takes(section, question),
-            kept: kept
-                .filter(|_| self.again)
-                .map(|ron| said(question.kind, ron)),
+            kept: kept.map(|ron| said(question.kind, ron)),
         })
     }
 
@@ -110,7 +115,17 @@ impl Dialogue {
             return self.back();
         }
         let before = self.now();
-        let said = self.take(section, question, typed)?;
+        let item = self.item;
+        let gone_over = self.gone_over.get(section.id, item, question.key);
+        let said = match gone_over.map(str::to_owned) {
+            Some(ron) if typed.is_empty() && !self.again => {
+                self.answers.put(section.id, item, question.key, ron);
+                self.step()?;
+                None
+            }
+            _ => self.take(section, question, typed)?,
+        };
+        self.gone_over.forget(section.id, item, question.key);
         self.before.push(before);
         Ok(said)
     }
@@ -132,13 +147,22 @@ impl Dialogue {
         typed: &str,
     ) -> Result<Option<String>, Refused> {
         let is_one_of = |words: &[&str]| words.iter().any(|word| typed.eq_ignore_ascii_case(word));
+        // Words may be a name; of everything else it is said that it is not known.
+        let unknown = is_one_of(NOT_KNOWN) && !matches!(question.kind, Kind::Words);
+        let typed = if unknown { TAKEN_BACK } else { typed };
         let gate = section.repeat.is_some() && self.question == 0;
-        // While a list is changed its things are gone through again.
+        // Where a list is asked again its things are gone through once more.
         let described = gate && self.item < self.answers.count(section.id);
         if described && is_one_of(NONE) {
             return Err(Refused::new(
                 "this one is described already",
                 "Enter keeps it, - takes it out; none is said after the last",
+            ));
+        }
+        if described && unknown {
+            return Err(Refused::new(
+                "a thing that is described is there",
+                "Enter keeps what was said of it, - takes it out",
             ));
         }
         if described && typed == TAKEN_BACK {
@@ -148,9 +172,9 @@ impl Dialogue {
             }
             return Ok(Some("taken out".into()));
         }
-        if gate && !described && (typed.is_empty() || is_one_of(NONE)) {
-            let as_before = self.changing.is_some() && self.answers.is_closed(section.id);
-            let known = !typed.is_empty() || as_before;
+        if gate && !described && (unknown || typed.is_empty() || is_one_of(NONE)) {
+            let as_before = self.again && typed.is_empty() && self.answers.is_closed(section.id);
+            let known = is_one_of(NONE) || as_before;
             self.answers.close(section.id, known);
             self.end_of_section()?;
             return Ok(known.then(|| {
@@ -227,14 +251,13 @@ impl Dialogue {
                 "answer it, or press Enter",
             ));
         };
+        self.gone_over.keep_plain(&self.answers);
         self.answers = before.answers;
         [self.section, self.item, self.question] = before.at;
         self.again = before.again;
         self.changing = before.changing;
         self.shown = self.shown.max(self.section + 1);
-        Ok(Some(
-            "back to the question before; its answer is asked anew".into(),
-        ))
+        Ok(Some("back to the question before".into()))
     }
 
     /// On to the next question that is to be asked.
@@ -271,12 +294,6 @@ impl Dialogue {
             return self.changed(changing);
         }
         if let Err(refused) = self.answers.bay_file(false) {
-            // Things are described anew, everything else is kept until it is changed.
-            if let Some(section) = sections().get(self.section)
-                && section.repeat.is_some()
-            {
-                self.answers.forget(section.id);
-            }
             self.again = true;
             return Err(refused);
         }

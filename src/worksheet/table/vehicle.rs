@@ -23,7 +23,7 @@ pub(super) const VEHICLE: Section = Section {
             "vehicle.height",
             "Height of the body",
             "A straight board over the roof, level, and the tape down at both sides; the larger \
-             counts. Racks and boxes come in the next section.",
+             counts. Racks and boxes come later.",
             SIZE,
         ),
         Question::new(

@@ -157,3 +157,117 @@ fn a_question_mark_explains_no_is_none_and_a_sign_goes_back() {
     near(bay.garage.opening.width, "10 ft");
     assert!(bay.not_measured.iter().any(|what| what.starts_with("pipe")));
 }
+
+#[test]
+fn not_known_in_words_is_not_known_and_never_keeps_what_was_said_before() {
+    let tendons = of("slab", "slab.post_tensioned");
+    let (mut dialogue, _) = asked(&[(&tendons, "not known"), (&of("lines", "kind"), "unknown")]);
+    let slab = |dialogue: &Dialogue| bay(&dialogue.made().unwrap()).slab;
+    assert!(slab(&dialogue).is_none(), "neither is a no");
+    dialogue.decide(&tendons).unwrap();
+    dialogue.answer("no").unwrap();
+    assert_eq!(slab(&dialogue).unwrap().post_tensioned, Some(false));
+    dialogue.decide(&tendons).unwrap();
+    assert_eq!(dialogue.prompt().unwrap().kept.as_deref(), Some("no"));
+    dialogue.answer("Not known").unwrap();
+    assert!(slab(&dialogue).is_none());
+    // A list that was called complete is no longer.
+    let lines = of("lines", "kind");
+    let listed = |dialogue: &Dialogue| slab(dialogue).is_some_and(|slab| slab.lines_listed);
+    dialogue.decide(&lines).unwrap();
+    dialogue.answer("none").unwrap();
+    assert!(listed(&dialogue));
+    dialogue.decide(&lines).unwrap();
+    dialogue.answer("").unwrap();
+    assert!(listed(&dialogue), "Enter keeps it");
+    dialogue.decide(&lines).unwrap();
+    dialogue.answer("not known").unwrap();
+    assert!(!listed(&dialogue));
+}
+
+#[test]
+fn a_list_that_does_not_go_with_the_rest_is_gone_through_again_and_not_lost() {
+    let mut says = measured();
+    says.push((of("fixed", "name"), "none".into()));
+    let name = of("under", "name");
+    let height = of("under", "height");
+    let mut dialogue = Dialogue::default();
+    let mut again = 0;
+    while let Some(prompt) = dialogue.prompt() {
+        let line = says.iter().find(|(number, _)| *number == prompt.number);
+        let line = line.map_or("", |(_, line)| line.as_str());
+        let second = prompt.what.contains(" 2: ");
+        let line = match prompt.number.as_str() {
+            _ if dialogue.is_asked_again() && prompt.number == height => {
+                again += 1;
+                // Higher than the sill, it does not hang below it.
+                assert_eq!(prompt.kept.as_deref(), Some("20 in"));
+                "9 in"
+            }
+            _ if dialogue.is_asked_again() => "",
+            number if number == name && second => "none",
+            number if number == height => "20 in",
+            _ if prompt.takes.contains("nothing more") && second => "none",
+            _ => line,
+        };
+        if let Err(refused) = dialogue.answer(line) {
+            assert!(
+                refused.message.contains("does not hang lower"),
+                "{refused:?}"
+            );
+        }
+        assert!(again < 3);
+    }
+    assert_eq!(again, 1);
+    let made = dialogue.made().unwrap();
+    assert_eq!(made.not_measured, Vec::<String>::new());
+    near(bay(&made).vehicle.underbody[0].height, "9 in");
+    near(bay(&made).vehicle.underbody[0].from, "176 in");
+}
+
+#[test]
+fn what_is_gone_back_over_is_shown_and_kept_by_enter_but_in_a_list() {
+    let until = |dialogue: &mut Dialogue, number: &str| {
+        while dialogue.prompt().unwrap().number != number {
+            dialogue.answer("").unwrap();
+        }
+    };
+    let mut dialogue = Dialogue::default();
+    let width = of("door", "garage.opening.width");
+    until(&mut dialogue, &width);
+    for line in ["10 ft", "9 ft", "1 in", "<", "<", "<"] {
+        dialogue.answer(line).unwrap();
+    }
+    assert_eq!(dialogue.prompt().unwrap().kept.as_deref(), Some("10 ft"));
+    // A refused line leaves it to be kept.
+    assert!(dialogue.answer("10").is_err());
+    for line in ["", "8 ft 6 in", "-"] {
+        assert!(dialogue.prompt().unwrap().kept.is_some(), "{line:?}");
+        dialogue.answer(line).unwrap();
+    }
+    assert_eq!(dialogue.prompt().unwrap().kept, None);
+    // Another kind of door: what was said of the first is neither kept nor shown.
+    for line in ["", "roll-up", "1 in", "<", "<", "none"] {
+        dialogue.answer(line).unwrap();
+    }
+    let name = of("things", "name");
+    until(&mut dialogue, &name);
+    for line in ["lamp", "light", "<"] {
+        dialogue.answer(line).unwrap();
+    }
+    assert_eq!(dialogue.prompt().unwrap().kept, None);
+    while dialogue.prompt().is_some() {
+        dialogue.answer("").unwrap();
+    }
+    let made = dialogue.made().unwrap();
+    let garage = bay(&made).garage;
+    near(garage.opening.width, "10 ft");
+    near(garage.opening.height, "8 ft 6 in");
+    assert!(matches!(garage.door, Door::None));
+    let offset = label("garage.opening.offset");
+    assert!(
+        made.not_measured.contains(&offset),
+        "{:?}",
+        made.not_measured
+    );
+}

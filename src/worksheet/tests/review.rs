@@ -135,11 +135,14 @@ fn one_answer_is_changed_and_nothing_else() {
     decide(&mut dialogue, &format!("change {width}"));
     assert_eq!(dialogue.prompt().unwrap().kept.as_deref(), Some("10 ft"));
     // Enter keeps it.
-    assert_eq!(answer(&mut dialogue, &[""]), [width.clone()]);
+    assert_eq!(answer(&mut dialogue, &[""]), std::slice::from_ref(&width));
     assert_eq!(written(&mut dialogue).text, before.text);
     decide(&mut dialogue, &format!("c {width}"));
     assert!(dialogue.answer("10").is_err(), "asked again");
-    assert_eq!(answer(&mut dialogue, &["9 ft 6 in"]), [width.clone()]);
+    assert_eq!(
+        answer(&mut dialogue, &["9 ft 6 in"]),
+        std::slice::from_ref(&width)
+    );
     let made = written(&mut dialogue);
     assert_eq!(
         made.text,
@@ -166,7 +169,10 @@ fn what_hangs_on_an_answer_is_asked_with_it_and_what_no_longer_does_is_gone() {
     let door = of("door", "#door");
     // The same again: nothing more is asked.
     decide(&mut dialogue, &door);
-    assert_eq!(answer(&mut dialogue, &["sectional"]), [door.clone()]);
+    assert_eq!(
+        answer(&mut dialogue, &["sectional"]),
+        std::slice::from_ref(&door)
+    );
     decide(&mut dialogue, &door);
     let asked = answer(
         &mut dialogue,
@@ -264,7 +270,10 @@ fn a_list_is_gone_through_again_and_one_thing_of_it_by_its_number() {
     );
     decide(&mut dialogue, &format!("change {bottom} of 2"));
     assert_eq!(dialogue.prompt().unwrap().kept.as_deref(), Some("8 ft"));
-    assert_eq!(answer(&mut dialogue, &["7 ft 9 in"]), [bottom.clone()]);
+    assert_eq!(
+        answer(&mut dialogue, &["7 ft 9 in"]),
+        std::slice::from_ref(&bottom)
+    );
     let after = things(&dialogue);
     assert_eq!(after[0], before[0]);
     let crate::bay::ObstacleShape::Box { bottom: is, .. } = after[1].shape else {

@@ -202,7 +202,10 @@ fn somebody_elses_underbody_is_no_answer_and_never_stands_in_the_way_of_ones_own
         says
     };
     let all = format!("{}: whether these are all", section_label("under"));
-    assert_eq!(is_withheld(&made_of(&without(&[]))), [all.clone()]);
+    assert_eq!(
+        is_withheld(&made_of(&without(&[]))),
+        std::slice::from_ref(&all)
+    );
     // A sill below the preset's own gearbox, in a walk where nobody looked below.
     let lower = made_of(&without(&[("vehicle.sill", "8 in")]));
     assert_eq!(is_withheld(&lower), [all]);
