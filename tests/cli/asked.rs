@@ -118,6 +118,21 @@ fn a_bad_line_is_told_once_and_asked_again() {
 }
 
 #[test]
+fn what_comes_after_an_overlong_line_is_no_answer() {
+    let folder = tempfile::tempdir().unwrap();
+    // Filled up so that what is read first ends before the last word.
+    for filler in [4096, 4095, 8192] {
+        let long = format!("{}3 m", "x".repeat(filler));
+        let lines = format!("The shed\nmetric\n\n{long}\n3005 mm\n{}", all_empty());
+        let run = ask(folder.path(), &["--force"], &lines);
+        assert_eq!(run.code, 0, "{run:?}");
+        assert!(run.stderr.contains("is no answer"), "{filler}");
+        let text = fs::read_to_string(folder.path().join("my bay.ron")).unwrap();
+        assert!(text.contains("width: \"3005 mm\",\n"), "{filler}");
+    }
+}
+
+#[test]
 fn where_the_answers_end_early_nothing_is_written() {
     let folder = tempfile::tempdir().unwrap();
     for lines in [
