@@ -86,6 +86,11 @@ impl Block {
         matches!(self, Self::Heading(..))
     }
 
+    /// True for a sketch.
+    pub(super) const fn is_sketch(&self) -> bool {
+        matches!(self, Self::Sketch(_))
+    }
+
     /// True for what stands over something and is nothing without it.
     pub(super) const fn leads(&self) -> bool {
         matches!(self, Self::Heading(..) | Self::Sketch(_) | Self::Column(..))

@@ -239,3 +239,49 @@ fn it_says_its_version_and_the_cautions_on_every_page_and_is_the_same_every_time
     assert!(write().is_some());
     assert_eq!(write(), write());
 }
+
+#[test]
+fn a_sketch_and_its_questions_are_on_one_page_where_one_holds_them() {
+    for paper in PAPERS {
+        let pages = worksheet(paper);
+        // Numbers of questions and numbers in sketches are of two sizes.
+        let pages_with = |number: &str, in_sketch: bool| -> Vec<usize> {
+            let is = |text: &crate::drawing::sheet::Text| {
+                text.says == number && (text.size == 2.7) == in_sketch && text.size > 2.2
+            };
+            let pages = pages.iter().enumerate();
+            pages
+                .filter(|(_, page)| page.texts().any(is))
+                .map(|(at, _)| at)
+                .collect()
+        };
+        let mut parted = Vec::new();
+        for section in sections() {
+            let starts: Vec<&str> = drawn(section).iter().map(|(key, _)| *key).collect();
+            for (start, sketch) in drawn(section) {
+                let mark = number(section.id, sketch.marks[0]).unwrap();
+                let own = section
+                    .questions
+                    .iter()
+                    .skip_while(|one| one.key != start)
+                    .enumerate()
+                    .take_while(|(at, one)| *at == 0 || !starts.contains(&one.key));
+                let seen: Vec<Vec<usize>> = own
+                    .map(|(_, one)| pages_with(&number(section.id, one.key).unwrap(), false))
+                    .collect();
+                assert!(
+                    seen.iter().all(|pages| pages.len() == 1),
+                    "{start}: {seen:?}"
+                );
+                let at = seen[0][0];
+                assert!(pages_with(&mark, true).contains(&at), "{start}");
+                if seen.iter().any(|pages| pages[0] != at) {
+                    parted.push(start);
+                }
+            }
+        }
+        // The kinds of ceiling fill more than a page.
+        parted.retain(|start| *start != "garage.width");
+        assert_eq!(parted, Vec::<&str>::new(), "{paper:?}");
+    }
+}
