@@ -633,7 +633,7 @@ pub(super) struct Worksheet {
 Examples:
   bayrise new my-bay.ron --lift tall-columns-11-10 --vehicle pickup-half-ton-crew-cab
   bayrise new my-bay.ron --ask                          asks what `bayrise worksheet` asks
-  bayrise new my-bay.ron --ask < answers.txt            a line an answer, empty where not known
+  bayrise new my-bay.ron --ask < answers.txt            a line an answer, empty where not known, then: write
 
 `bayrise presets` lists the names.")]
 pub(super) struct New {
@@ -641,7 +641,8 @@ pub(super) struct New {
     pub(super) out: PathBuf,
 
     /// Ask what the form of `bayrise worksheet` asks, one question after another; Enter alone means
-    /// not known, and the file then says so
+    /// not known, and the file then says so. At the end all answers are shown and can be changed;
+    /// nothing is written before `write` is said
     #[arg(long, conflicts_with_all = ["lift", "vehicle", "units"])]
     pub(super) ask: bool,
 

@@ -3,12 +3,16 @@
 //! Plain state without a terminal: whoever shows a [`Prompt`] gives back the line that was typed.
 
 use super::answer::{Refused, presets, read_answer};
-use super::file::{Answers, Made};
+use super::answers::{Answers, unquoted};
+use super::change::Changing;
+use super::file::Made;
 use super::question::{Kind, Question, Section};
 use super::{number, sections};
 
 /// What says that there is nothing more.
 const NONE: &[&str] = &["none", "no", "nothing", "no more", "nothing more"];
+/// What says, in words, that a thing is not known, as the form has it to tick.
+const NOT_KNOWN: &[&str] = &["not known", "unknown", "don't know", "not measured"];
 /// What takes an earlier answer back.
 const TAKEN_BACK: &str = "-";
 /// What goes back to the question before.
@@ -20,22 +24,27 @@ const EXPLAIN: &[&str] = &["?", "help"];
 #[derive(Debug, Clone, Default)]
 pub struct Dialogue {
     pub(super) answers: Answers,
-    section: usize,
-    item: usize,
-    question: usize,
-    /// True while a section is asked again because its answers don't go together.
-    again: bool,
+    pub(super) section: usize,
+    pub(super) item: usize,
+    pub(super) question: usize,
+    /// True while answers that were given are asked again, and Enter keeps them.
+    pub(super) again: bool,
+    /// What is being changed, after all was answered.
+    pub(super) changing: Option<Changing>,
     /// A section whose heading was not shown yet.
     shown: usize,
+    /// What was said of questions that were gone back over, outside of lists: Enter keeps it.
+    gone_over: Answers,
     /// The way here: what was known, and at which question, before each answer.
-    before: Vec<Before>,
+    pub(super) before: Vec<Before>,
 }
 
 #[derive(Debug, Clone)]
-struct Before {
+pub(super) struct Before {
     answers: Answers,
     at: [usize; 3],
     again: bool,
+    changing: Option<Changing>,
 }
 
 /// What to show before a line is read.
@@ -73,16 +82,17 @@ impl Dialogue {
             Some(repeat) => format!("{} {}: {}", repeat.thing, self.item + 1, question.what),
             None => question.what.into(),
         };
-        let kept = self.answers.get(section.id, self.item, question.key);
+        let kept = match self.again {
+            true => self.answers.get(section.id, self.item, question.key),
+            false => self.gone_over.get(section.id, self.item, question.key),
+        };
         Some(Prompt {
             heading,
             number: number(section.id, question.key).unwrap_or_default(),
             what,
             how: question.how,
             takes: takes(section, question),
-            kept: kept
-                .filter(|_| self.again)
-                .map(|ron| ron.trim_matches('"').to_owned()),
+            kept: kept.map(|ron| said(question.kind, ron)),
         })
     }
 
@@ -104,14 +114,30 @@ impl Dialogue {
         if typed == BACK {
             return self.back();
         }
-        let before = Before {
+        let before = self.now();
+        let item = self.item;
+        let gone_over = self.gone_over.get(section.id, item, question.key);
+        let said = match gone_over.map(str::to_owned) {
+            Some(ron) if typed.is_empty() && !self.again => {
+                self.answers.put(section.id, item, question.key, ron);
+                self.step()?;
+                None
+            }
+            _ => self.take(section, question, typed)?,
+        };
+        self.gone_over.forget(section.id, item, question.key);
+        self.before.push(before);
+        Ok(said)
+    }
+
+    /// Where it stands, to come back to.
+    pub(super) fn now(&self) -> Before {
+        Before {
             answers: self.answers.clone(),
             at: [self.section, self.item, self.question],
             again: self.again,
-        };
-        let said = self.take(section, question, typed)?;
-        self.before.push(before);
-        Ok(said)
+            changing: self.changing.clone(),
+        }
     }
 
     fn take(
@@ -121,9 +147,34 @@ impl Dialogue {
         typed: &str,
     ) -> Result<Option<String>, Refused> {
         let is_one_of = |words: &[&str]| words.iter().any(|word| typed.eq_ignore_ascii_case(word));
+        // Words may be a name; of everything else it is said that it is not known.
+        let unknown = is_one_of(NOT_KNOWN) && !matches!(question.kind, Kind::Words);
+        let typed = if unknown { TAKEN_BACK } else { typed };
         let gate = section.repeat.is_some() && self.question == 0;
-        if gate && (typed.is_empty() || is_one_of(NONE)) {
-            let known = !typed.is_empty();
+        // Where a list is asked again its things are gone through once more.
+        let described = gate && self.item < self.answers.count(section.id);
+        if described && is_one_of(NONE) {
+            return Err(Refused::new(
+                "this one is described already",
+                "Enter keeps it, - takes it out; none is said after the last",
+            ));
+        }
+        if described && unknown {
+            return Err(Refused::new(
+                "a thing that is described is there",
+                "Enter keeps what was said of it, - takes it out",
+            ));
+        }
+        if described && typed == TAKEN_BACK {
+            self.answers.take_out(section.id, self.item);
+            if self.changing.as_ref().is_some_and(|one| !one.is_list) {
+                self.end_of_section()?;
+            }
+            return Ok(Some("taken out".into()));
+        }
+        if gate && !described && (unknown || typed.is_empty() || is_one_of(NONE)) {
+            let as_before = self.again && typed.is_empty() && self.answers.is_closed(section.id);
+            let known = is_one_of(NONE) || as_before;
             self.answers.close(section.id, known);
             self.end_of_section()?;
             return Ok(known.then(|| {
@@ -149,7 +200,7 @@ impl Dialogue {
             if let Some(word) = word_of(question.kind, &ron).filter(|word| *word != typed) {
                 said = Some(format!("taken: {word}"));
             }
-            if gate {
+            if gate && !described {
                 self.answers.more(section.id);
             }
             self.answers.put(section.id, self.item, question.key, ron);
@@ -193,20 +244,20 @@ impl Dialogue {
     }
 
     /// Back to the question before, with what was known then.
-    fn back(&mut self) -> Result<Option<String>, Refused> {
+    pub(super) fn back(&mut self) -> Result<Option<String>, Refused> {
         let Some(before) = self.before.pop() else {
             return Err(Refused::new(
                 "this is the first question",
                 "answer it, or press Enter",
             ));
         };
+        self.gone_over.keep_plain(&self.answers);
         self.answers = before.answers;
         [self.section, self.item, self.question] = before.at;
         self.again = before.again;
+        self.changing = before.changing;
         self.shown = self.shown.max(self.section + 1);
-        Ok(Some(
-            "back to the question before; its answer is asked anew".into(),
-        ))
+        Ok(Some("back to the question before".into()))
     }
 
     /// On to the next question that is to be asked.
@@ -216,8 +267,15 @@ impl Dialogue {
             let Some(section) = sections().get(self.section) else {
                 return Ok(());
             };
+            if self.changes_no_more() {
+                return self.end_of_section();
+            }
             match section.questions.get(self.question) {
-                Some(question) if self.answers.asks(question) => return Ok(()),
+                Some(question)
+                    if self.answers.asks(question) && self.is_to_be_changed(question) =>
+                {
+                    return Ok(());
+                }
                 Some(_) => {}
                 None if section.repeat.is_some() => {
                     self.item += 1;
@@ -229,16 +287,13 @@ impl Dialogue {
         }
     }
 
-    fn end_of_section(&mut self) -> Result<(), Refused> {
+    pub(super) fn end_of_section(&mut self) -> Result<(), Refused> {
         self.question = 0;
         self.item = 0;
+        if let Some(changing) = self.changing.take() {
+            return self.changed(changing);
+        }
         if let Err(refused) = self.answers.bay_file(false) {
-            // Things are described anew, everything else is kept until it is changed.
-            if let Some(section) = sections().get(self.section)
-                && section.repeat.is_some()
-            {
-                self.answers.forget(section.id);
-            }
             self.again = true;
             return Err(refused);
         }
@@ -263,7 +318,7 @@ impl Dialogue {
 }
 
 /// The word of a choice that an answer was understood as.
-fn word_of(kind: Kind, ron: &str) -> Option<&'static str> {
+pub(super) fn word_of(kind: Kind, ron: &str) -> Option<&'static str> {
     match kind {
         Kind::YesNo => Some(if ron == "true" { "yes" } else { "no" }),
         Kind::Choice(words) => words
@@ -272,6 +327,11 @@ fn word_of(kind: Kind, ron: &str) -> Option<&'static str> {
             .map(|(word, _)| *word),
         _ => None,
     }
+}
+
+/// An answer as it was typed or understood.
+pub(super) fn said(kind: Kind, ron: &str) -> String {
+    word_of(kind, ron).map_or_else(|| unquoted(ron), str::to_owned)
 }
 
 /// What is said where somebody asks what is meant.

@@ -5,10 +5,9 @@
 //! `not_measured`, which withholds every lock. So does what is known to be there and was not measured
 //! enough to stand in the file. What else the file can do without stays out.
 
-use std::collections::BTreeMap;
-
 use super::answer::Refused;
-use super::question::{Kind, Question, Section};
+use super::answers::{Answers, unquoted};
+use super::question::Section;
 use super::{label, number, section_label, sections};
 use crate::bay::{Bay, UnitSystem};
 use crate::bayfile::edit::{Origin, Value, Written, quoted};
@@ -16,7 +15,7 @@ use crate::bayfile::presets::EmbeddedOnly;
 use crate::bayfile::read;
 use crate::diagnostics::Diagnostic;
 use crate::starter;
-use crate::units::{Length, Rounding, parse_length};
+use crate::units::{Length, Rounding};
 
 mod build;
 mod head;
@@ -30,17 +29,6 @@ use build::Text;
 /// What stands in for a lift and a vehicle that nobody named.
 const EXAMPLE_LIFT: &str = "tall-columns-11-10";
 const EXAMPLE_VEHICLE: &str = "pickup-half-ton-crew-cab";
-
-/// What was answered: the question's section and key, the number of the thing, and how a bay file
-/// writes the answer.
-#[derive(Debug, Clone, Default)]
-pub struct Answers {
-    given: BTreeMap<(&'static str, usize, &'static str), String>,
-    /// How many things of a repeated section are described.
-    counts: BTreeMap<&'static str, usize>,
-    /// Repeated sections that were looked at and have nothing more.
-    closed: BTreeMap<&'static str, bool>,
-}
 
 /// The bay file that answers make.
 #[derive(Debug, Clone)]
@@ -59,99 +47,6 @@ pub struct Made {
 }
 
 impl Answers {
-    /// Keeps an answer as a bay file writes it.
-    pub fn put(&mut self, section: &'static str, item: usize, key: &'static str, ron: String) {
-        self.given.insert((section, item, key), ron);
-    }
-
-    /// Takes an answer back.
-    pub fn clear(&mut self, section: &'static str, item: usize, key: &'static str) {
-        self.given.remove(&(section, item, key));
-    }
-
-    /// An answer as a bay file writes it.
-    #[must_use]
-    pub fn get(&self, section: &str, item: usize, key: &str) -> Option<&str> {
-        let found = self
-            .given
-            .iter()
-            .find(|((s, i, k), _)| (*s, *i, *k) == (section, item, key));
-        found.map(|(_, ron)| ron.as_str())
-    }
-
-    /// How many things of a repeated section are described.
-    #[must_use]
-    pub fn count(&self, section: &str) -> usize {
-        self.counts.get(section).copied().unwrap_or(0)
-    }
-
-    /// A further thing of a repeated section is being described.
-    pub fn more(&mut self, section: &'static str) {
-        *self.counts.entry(section).or_default() += 1;
-    }
-
-    /// Forgets all of a repeated section.
-    pub fn forget(&mut self, section: &'static str) {
-        self.counts.remove(section);
-        self.closed.remove(section);
-        self.given.retain(|(of, _, _), _| *of != section);
-    }
-
-    /// A repeated section has nothing more; `known` when that was said, not merely left empty.
-    pub fn close(&mut self, section: &'static str, known: bool) {
-        self.closed.insert(section, known);
-    }
-
-    /// The answer to a question outside the repeated sections.
-    fn plain(&self, key: &str) -> Option<&str> {
-        let found = self
-            .given
-            .iter()
-            .find(|((_, item, k), _)| *item == 0 && *k == key);
-        found.map(|(_, ron)| ron.as_str())
-    }
-
-    /// True when a question is to be asked after what was answered so far.
-    #[must_use]
-    pub fn asks(&self, question: &Question) -> bool {
-        match question.when {
-            super::When::Always => true,
-            super::When::If(key, words) => self
-                .word(key)
-                .is_some_and(|said| words.contains(&said.as_str())),
-        }
-    }
-
-    /// The word of a choice that was answered, as it is asked.
-    fn word(&self, key: &str) -> Option<String> {
-        let ron = self.plain(key)?;
-        let asked = sections().iter().flat_map(|section| section.questions);
-        for question in asked.filter(|question| question.key == key) {
-            if let Kind::Choice(words) = question.kind {
-                let same = |(word, says): &&(&str, &str)| *word == ron || *says == ron;
-                return words.iter().find(same).map(|(word, _)| (*word).to_owned());
-            }
-        }
-        None
-    }
-
-    fn text(&self, key: &str) -> Option<String> {
-        self.plain(key).map(unquoted)
-    }
-
-    fn length(&self, key: &str) -> Option<Length> {
-        parse_length(&self.text(key)?).ok()
-    }
-
-    /// The units that the file shows lengths in.
-    #[must_use]
-    pub fn units(&self) -> UnitSystem {
-        match self.plain("units") {
-            Some("Metric") => UnitSystem::Metric,
-            _ => UnitSystem::Imperial,
-        }
-    }
-
     /// The bay file, and what it lacks. With `finish` the place of the vehicle is looked for where
     /// it was not given.
     ///
@@ -244,16 +139,6 @@ impl Answers {
         }
         self.slab_outline(text)
     }
-}
-
-fn unquoted(ron: &str) -> String {
-    let inner = ron
-        .strip_prefix('"')
-        .and_then(|rest| rest.strip_suffix('"'));
-    inner.map_or_else(
-        || ron.to_owned(),
-        |text| text.replace("\\\"", "\"").replace("\\\\", "\\"),
-    )
 }
 
 /// The bay of a text, or the first thing that does not go together in it.

@@ -8,18 +8,24 @@
 //! not measured.
 
 mod answer;
+mod answers;
+mod change;
 mod dialogue;
 mod file;
 mod question;
+mod review;
 mod table;
 #[cfg(test)]
 mod tests;
 
 pub use answer::{Refused, read_answer};
+pub use answers::Answers;
+pub use change::Decision;
 pub use dialogue::{Dialogue, Prompt};
-pub use file::{Answers, Made};
+pub use file::Made;
 pub use question::{Form, Kind, Question, Repeat, Section, When};
+pub use review::{Part, Review};
 pub use table::{label, number, section_label, sections};
 
 /// The version of the form: it goes up when a question comes, goes or changes its number.
-pub const FORM_VERSION: u32 = 3;
+pub const FORM_VERSION: u32 = 4;

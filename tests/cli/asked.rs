@@ -27,6 +27,11 @@ fn ask(folder: &Path, more: &[&str], lines: &str) -> Run {
     }
 }
 
+/// Enter alone to every question and more, and then the word.
+fn all_empty() -> String {
+    format!("{}write\n", "\n".repeat(400))
+}
+
 #[test]
 fn the_form_is_written_on_letter_and_a4_as_pdf_and_svg_the_same_every_time() {
     let folder = tempfile::tempdir().unwrap();
@@ -50,7 +55,7 @@ fn the_form_is_written_on_letter_and_a4_as_pdf_and_svg_the_same_every_time() {
 #[test]
 fn enter_alone_to_everything_makes_a_bay_that_says_what_is_not_measured() {
     let folder = tempfile::tempdir().unwrap();
-    let run = ask(folder.path(), &[], &"\n".repeat(400));
+    let run = ask(folder.path(), &[], &all_empty());
     assert_eq!(run.code, 0, "{run:?}");
     assert!(run.stdout.contains("NOT MEASURED"), "{}", run.stdout);
     assert!(
@@ -89,7 +94,7 @@ fn enter_alone_to_everything_makes_a_bay_that_says_what_is_not_measured() {
 #[test]
 fn a_question_mark_is_no_answer_and_how_a_choice_was_understood_is_told() {
     let folder = tempfile::tempdir().unwrap();
-    let lines = format!("?\nThe shed\nmet\n\n3 m\n<\n3005 mm\n{}", "\n".repeat(400));
+    let lines = format!("?\nThe shed\nmet\n\n3 m\n<\n3005 mm\n{}", all_empty());
     let run = ask(folder.path(), &[], &lines);
     assert_eq!(run.code, 0, "{run:?}");
     assert!(run.stderr.contains("headed with") && run.stderr.contains("taken: metric"));
@@ -101,22 +106,30 @@ fn a_question_mark_is_no_answer_and_how_a_choice_was_understood_is_told() {
 fn a_bad_line_is_told_once_and_asked_again() {
     let folder = tempfile::tempdir().unwrap();
     // Title, units, who; then the opening's width, badly and well.
-    let lines = format!(
-        "The shed\nmetric\n\n10\nten feet\n3005 mm\n{}",
-        "\n".repeat(400)
-    );
+    let lines = format!("The shed\nmetric\n\n10\nten feet\n3005 mm\n{}", all_empty());
     let run = ask(folder.path(), &[], &lines);
     assert_eq!(run.code, 0, "{run:?}");
-    assert_eq!(
-        run.stderr.matches("not taken:").count(),
-        2,
-        "{}",
-        run.stderr
-    );
+    let asked = run.stderr.split("WHAT YOU ANSWERED").next().unwrap();
+    assert_eq!(asked.matches("not taken:").count(), 2, "{}", run.stderr);
     assert!(run.stderr.contains("needs a unit") && run.stderr.contains("a number is missing"));
     let text = fs::read_to_string(folder.path().join("my bay.ron")).unwrap();
     assert!(text.contains("width: \"3005 mm\",\n"), "{text}");
     assert!(text.contains("title: \"The shed (") && text.contains("units: Metric"));
+}
+
+#[test]
+fn what_comes_after_an_overlong_line_is_no_answer() {
+    let folder = tempfile::tempdir().unwrap();
+    // Filled up so that what is read first ends before the last word.
+    for filler in [4096, 4095, 8192] {
+        let long = format!("{}3 m", "x".repeat(filler));
+        let lines = format!("The shed\nmetric\n\n{long}\n3005 mm\n{}", all_empty());
+        let run = ask(folder.path(), &["--force"], &lines);
+        assert_eq!(run.code, 0, "{run:?}");
+        assert!(run.stderr.contains("is no answer"), "{filler}");
+        let text = fs::read_to_string(folder.path().join("my bay.ron")).unwrap();
+        assert!(text.contains("width: \"3005 mm\",\n"), "{filler}");
+    }
 }
 
 #[test]
@@ -140,15 +153,54 @@ fn where_the_answers_end_early_nothing_is_written() {
 }
 
 #[test]
+fn nothing_is_written_before_the_word_and_one_answer_can_be_changed() {
+    let folder = tempfile::tempdir().unwrap();
+    let answers = format!("The shed\nmetric\n\n3005 mm\n{}", "\n".repeat(400));
+    // All is answered, and nobody says what is to become of it.
+    for end in ["", "change 2.1\n", "change 2.1\n3006 mm\n", "writ\n"] {
+        let run = ask(folder.path(), &[], &format!("{answers}{end}"));
+        run.is_refused();
+        assert!(run.stderr.contains("WHAT YOU ANSWERED"), "{}", run.stderr);
+        assert!(run.stderr.contains("nothing is written"), "{}", run.stderr);
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
+    }
+    let run = ask(folder.path(), &[], &format!("{answers}stop\nwrite\n"));
+    assert_eq!((run.code, run.stdout.as_str()), (1, ""), "{run:?}");
+    assert!(run.stderr.ends_with("stopped: nothing is written\n"));
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
+    // Shown again after each change, in the order of the walk, with what is not measured.
+    let lines = format!("{answers}change 2.5\nnone\nchange 2.1\n9 ft\nwrite\n");
+    let run = ask(folder.path(), &[], &lines);
+    assert_eq!(run.code, 0, "{run:?}");
+    let shown: Vec<&str> = run.stderr.split("WHAT YOU ANSWERED").skip(1).collect();
+    assert_eq!(shown.len(), 3);
+    assert!(shown[0].contains("2.1 Opening: clear width: 3005 mm"));
+    assert!(
+        shown[0].contains("NOT KNOWN: 2.2, 2.3, 2.4, 2.5\n"),
+        "{}",
+        shown[0]
+    );
+    assert!(shown[1].contains("2.5 Kind of door: none"), "{}", shown[1]);
+    assert!(shown[2].contains("2.1 Opening: clear width: 9 ft"));
+    assert!(shown[2].contains("NOT MEASURED, and no lock is called safe"));
+    let text = fs::read_to_string(folder.path().join("my bay.ron")).unwrap();
+    assert!(
+        text.contains("door: None") && text.contains("width: \"9 ft\","),
+        "{text}"
+    );
+    assert!(!text.contains("3005 mm"));
+}
+
+#[test]
 fn a_file_that_is_there_is_refused_before_anything_is_asked() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("my bay.ron");
     fs::write(&path, "mine").unwrap();
-    let run = ask(folder.path(), &[], &"\n".repeat(400));
+    let run = ask(folder.path(), &[], &all_empty());
     run.is_refused();
     assert!(run.stderr.contains("it is there already") && !run.stderr.contains("1.1"));
     assert_eq!(fs::read_to_string(&path).unwrap(), "mine");
-    assert_eq!(ask(folder.path(), &["--force"], &"\n".repeat(400)).code, 0);
+    assert_eq!(ask(folder.path(), &["--force"], &all_empty()).code, 0);
     assert_ne!(fs::read_to_string(&path).unwrap(), "mine");
     assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
 }

@@ -7,7 +7,9 @@ mod pages;
 mod rows;
 mod sketch;
 mod sketches;
+mod sketches_door;
 mod sketches_lift;
+mod sketches_vehicle;
 mod table;
 #[cfg(test)]
 mod tests;

@@ -55,7 +55,9 @@ pub(super) fn pages(blocks: &[Block], paper: Paper, of: usize) -> Vec<Sheet> {
             } else {
                 block.height(width)
             };
-            let parts_badly = block.opens()
+            // What leads a section off was looked at with it.
+            let is_led = taken > 0 && rest.get(taken - 1).is_some_and(Block::opens);
+            let parts_badly = (block.opens() || block.is_sketch() && !is_led)
                 && is_parted_badly(
                     rest.get(taken..).unwrap_or_default(),
                     width,
@@ -80,15 +82,30 @@ pub(super) fn pages(blocks: &[Block], paper: Paper, of: usize) -> Vec<Sheet> {
 const SHARE: f64 = 0.4;
 
 /// Whether a section that would find room on a page of its own is broken so that little of it comes
-/// before the break or after it.
+/// before the break or after it, or a sketch that would is parted from any of its questions. A
+/// section's first sketch has its heading with it.
 fn is_parted_badly(from: &[Block], width: f64, left: f64, page: f64) -> bool {
-    let own = from
-        .iter()
-        .take(1)
-        .chain(from.iter().skip(1).take_while(|block| !block.opens()));
-    let whole: f64 = own.map(|block| block.height(width) + APART).sum::<f64>() - APART;
+    let height = |goes_on: &dyn Fn(&Block) -> bool, first: usize| {
+        let own = from
+            .iter()
+            .enumerate()
+            .take_while(|(at, block)| *at < first || goes_on(block));
+        own.map(|(_, block)| block.height(width) + APART)
+            .sum::<f64>()
+            - APART
+    };
+    let sketch = from.iter().take(2).position(Block::is_sketch);
+    let drawn = sketch.is_some_and(|at| {
+        let whole = height(&|block| !block.opens() && !block.is_sketch(), at + 1);
+        whole <= page && whole > left
+    });
+    let whole = height(&|block| !block.opens(), 1);
     let over = whole - left;
-    whole <= page && over > 0.0 && (left < whole * SHARE || over < whole * SHARE)
+    let section = from.first().is_some_and(Block::opens)
+        && whole <= page
+        && over > 0.0
+        && (left < whole * SHARE || over < whole * SHARE);
+    drawn || section
 }
 
 fn frame(paper: Paper, page: [usize; 2]) -> Frame {

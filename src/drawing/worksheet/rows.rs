@@ -48,19 +48,22 @@ pub(super) fn blocks(section: &'static Section) -> Vec<Block> {
         format!("{at}. {}", section.title),
         section.says,
     )];
-    blocks.extend(sketch(section.id).map(Block::Sketch));
     let numbered = section
         .questions
         .iter()
         .map(|question| (of_form(question), question));
     match section.repeat {
-        None => blocks.extend(numbered.map(|(number, question)| Block::Asked(number, question))),
+        None => {
+            for (number, question) in numbered {
+                blocks.extend(sketch(section.id, question.key).map(Block::Sketch));
+                blocks.push(Block::Asked(number, question));
+            }
+        }
         Some(repeat) => {
-            blocks.extend(
-                numbered
-                    .clone()
-                    .map(|(number, question)| Block::Column(number, question)),
-            );
+            for (number, question) in numbered.clone() {
+                blocks.extend(sketch(section.id, question.key).map(Block::Sketch));
+                blocks.push(Block::Column(number, question));
+            }
             blocks.push(Block::Table(numbered.collect(), repeat.lines));
         }
     }
@@ -81,6 +84,11 @@ impl Block {
     /// True where a section begins.
     pub(super) const fn opens(&self) -> bool {
         matches!(self, Self::Heading(..))
+    }
+
+    /// True for a sketch.
+    pub(super) const fn is_sketch(&self) -> bool {
+        matches!(self, Self::Sketch(_))
     }
 
     /// True for what stands over something and is nothing without it.

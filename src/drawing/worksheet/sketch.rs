@@ -19,6 +19,8 @@ pub(super) struct Sketch {
     section: &'static str,
     pub(super) size: DVec2,
     pub(super) items: Vec<Item>,
+    /// Keys of the questions that are marked in it.
+    pub(super) marks: Vec<&'static str>,
 }
 
 pub(super) fn at(x: f64, y: f64) -> DVec2 {
@@ -31,6 +33,7 @@ impl Sketch {
             section,
             size: DVec2::new(width, height),
             items: Vec::new(),
+            marks: Vec::new(),
         }
     }
 
@@ -95,12 +98,12 @@ impl Sketch {
     }
 
     /// A length between two points, with the number of its question in the middle of it.
-    pub(super) fn dim(&mut self, key: &str, a: DVec2, b: DVec2) {
+    pub(super) fn dim(&mut self, key: &'static str, a: DVec2, b: DVec2) {
         self.dim_at(key, a, b, 0.5);
     }
 
     /// The same with the number elsewhere along it.
-    pub(super) fn dim_at(&mut self, key: &str, a: DVec2, b: DVec2, share: f64) {
+    pub(super) fn dim_at(&mut self, key: &'static str, a: DVec2, b: DVec2, share: f64) {
         let pen = Pen::solid(0.15, SET_OUT);
         let across = (b - a).normalize_or_zero().perp() * STROKE;
         for ends in [[a, b], [a - across, a + across], [b - across, b + across]] {
@@ -110,7 +113,7 @@ impl Sketch {
     }
 
     /// A thing, and the number of its question elsewhere.
-    pub(super) fn spot(&mut self, key: &str, thing: DVec2, label: DVec2) {
+    pub(super) fn spot(&mut self, key: &'static str, thing: DVec2, label: DVec2) {
         let pen = Pen::solid(0.15, SET_OUT);
         self.push(
             Layer::Dimensions,
@@ -124,7 +127,8 @@ impl Sketch {
     }
 
     /// The number of a question with its middle here, on white.
-    fn label(&mut self, key: &str, middle: DVec2) {
+    fn label(&mut self, key: &'static str, middle: DVec2) {
+        self.marks.push(key);
         // A key that is not asked would show here, and in the tests.
         let says = number(self.section, key).unwrap_or_else(|| "?".into());
         let mut text = Text {

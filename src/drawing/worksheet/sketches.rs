@@ -1,100 +1,40 @@
 //! The sketches of the form, one for a section that needs one. Millimetres of paper.
 
 use super::sketch::{Sketch, at};
-use super::sketches_lift::{fixed, lift, parking, place, vehicle};
-use crate::drawing::palette::paper::{DOOR, PAPER, STEEL, WALL};
+use super::{sketches_door as door, sketches_lift as lift, sketches_vehicle as vehicle};
+use crate::drawing::palette::paper::{BODY, DOOR, PAPER, STEEL, WALL};
 
-/// The sketch of a section; none where words do.
-pub(super) fn sketch(section: &str) -> Option<Sketch> {
-    Some(match section {
-        "door" => door(),
-        "room" => room(),
-        "opener" => opener(),
-        "things" => things(),
-        "place" => place(),
-        "readings" => readings(),
-        "lines" => lines(),
-        "lift" => lift(),
-        "vehicle" => vehicle(),
-        "fixed" => fixed(),
-        "parking" => parking(),
+/// The sketch that stands before a question; none where words do.
+pub(super) fn sketch(section: &str, key: &str) -> Option<Sketch> {
+    Some(match (section, key) {
+        ("door", "garage.opening.width") => door::opening(),
+        ("door", "#layout") => door::sectional(),
+        ("door", "garage.door.curtain_thickness") => door::roll_up(),
+        ("door", "#swing.panel_thickness") => door::swing_up(),
+        ("door", "garage.door.leaf_thickness") => door::side_hinged(),
+        ("room", "garage.width") => room(),
+        ("room", "#floor") => fall(),
+        ("opener", "#opener") => door::trolley(),
+        ("opener", "garage.opener.side") => door::wall_mounted(),
+        ("things", "name") => things(),
+        ("place", "lift.post_line") => lift::place(),
+        ("readings", "x") => readings(),
+        ("lines", "kind") => lines(),
+        ("slab", "slab.claimed_thickness") => slab(),
+        ("supply", "power.voltage") => supply(),
+        ("lift", "lift.preset") => lift::whole(),
+        ("lift", "#tie") => lift::tie(),
+        ("lift", "lift.travel") => lift::locks(),
+        ("lift", "lift.pad.lowest") => lift::arms(),
+        ("lift", "lift.manual.thickness") => lift::demand(),
+        ("vehicle", "vehicle.preset") => vehicle::whole(),
+        ("vehicle", "vehicle.track.front") => vehicle::lift_points(),
+        ("under", "name") => vehicle::under(),
+        ("fixed", "name") => vehicle::fixed(),
+        ("parking", "parking.facing") => vehicle::parking(),
+        ("people", "name") => person(),
         _ => return None,
     })
-}
-
-/// From inside, and from the side with the door open.
-fn door() -> Sketch {
-    let mut s = Sketch::new("door", 176.0, 54.0);
-    s.word(at(0.0, 51.0), "from inside, door shut");
-    s.rect((0.0, 4.0), (70.0, 46.0), WALL);
-    s.rect((16.0, 4.0), (58.0, 34.0), DOOR);
-    for y in [11.5, 19.0, 26.5] {
-        s.line(at(16.0, y), at(58.0, y));
-    }
-    for x in [12.5, 60.0] {
-        s.rect((x, 4.0), (x + 1.5, 38.0), STEEL);
-    }
-    s.rect((12.0, 39.0), (62.0, 40.5), STEEL);
-    s.dim("garage.opening.width", at(16.0, 8.0), at(58.0, 8.0));
-    s.dim("garage.opening.height", at(50.0, 4.0), at(50.0, 34.0));
-    s.dim("garage.door.panel_height", at(24.0, 11.5), at(24.0, 19.0));
-    s.dim("garage.door.spring.height", at(67.0, 4.0), at(67.0, 39.7));
-    s.spot(
-        "garage.door.spring.diameter",
-        at(37.0, 39.7),
-        at(37.0, 44.0),
-    );
-    s.spot("garage.door.track_offset", at(14.5, 24.0), at(6.0, 24.0));
-    s.spot("garage.door.track_section", at(13.2, 16.0), at(6.0, 16.0));
-    s.dashed(at(35.0, 0.5), at(35.0, 4.0));
-    s.dashed(at(37.0, 0.5), at(37.0, 4.0));
-    s.spot("garage.opening.offset", at(36.0, 2.0), at(28.0, 1.6));
-
-    s.word(
-        at(92.0, 51.0),
-        "from the side, door open (wall at the left)",
-    );
-    s.rect((90.0, 36.0), (95.0, 48.0), WALL);
-    s.line(at(90.0, 4.0), at(174.0, 4.0));
-    s.dashed(at(90.0, 4.0), at(90.0, 36.0));
-    s.dashed(at(95.0, 4.0), at(95.0, 36.0));
-    s.line(at(97.0, 4.0), at(97.0, 30.0));
-    let curve = [
-        (97.0, 30.0),
-        (97.8, 34.0),
-        (100.5, 37.5),
-        (104.5, 39.3),
-        (108.0, 39.5),
-    ];
-    for pair in curve.windows(2) {
-        s.line(at(pair[0].0, pair[0].1), at(pair[1].0, pair[1].1));
-    }
-    s.line(at(108.0, 39.5), at(166.0, 39.5));
-    s.rect((103.0, 36.4), (160.0, 38.6), DOOR);
-    s.rect((106.0, 33.6), (107.5, 36.4), STEEL);
-    s.circle(at(99.0, 45.0), 1.6, Some(STEEL));
-    s.dim("garage.door.track_length", at(108.0, 42.5), at(166.0, 42.5));
-    s.dim_at(
-        "garage.door.track_radius",
-        at(108.0, 30.0),
-        at(98.6, 36.0),
-        0.35,
-    );
-    s.spot("#extra", at(97.0, 26.0), at(104.0, 23.0));
-    s.dim("#open_lowest", at(122.0, 4.0), at(122.0, 36.4));
-    s.spot(
-        "garage.door.panel_thickness",
-        at(150.0, 37.5),
-        at(150.0, 31.0),
-    );
-    s.spot("garage.door.spring.out", at(97.2, 45.0), at(110.0, 47.5));
-    s.spot("garage.door.top_bracket", at(107.0, 34.5), at(114.0, 24.0));
-    s.spot(
-        "garage.opening.wall_thickness",
-        at(92.5, 42.0),
-        at(86.0, 42.0),
-    );
-    s
 }
 
 /// The plan, and the shapes of ceilings.
@@ -123,7 +63,14 @@ fn room() -> Sketch {
             0 => &[(0.0, 32.0), (24.0, 32.0)],
             1 => &[(0.0, 26.0), (24.0, 40.0)],
             2 => &[(0.0, 26.0), (14.0, 42.0), (24.0, 26.0)],
-            _ => &[(0.0, 26.0), (11.0, 26.0), (11.0, 38.0), (24.0, 38.0)],
+            _ => &[
+                (0.0, 26.0),
+                (8.0, 26.0),
+                (8.0, 38.0),
+                (16.0, 38.0),
+                (16.0, 32.0),
+                (24.0, 32.0),
+            ],
         };
         let (first, last) = (top[0], top[top.len() - 1]);
         s.line(at(x, 6.0), at(x, first.1));
@@ -143,48 +90,11 @@ fn room() -> Sketch {
         at(135.0, 43.0),
         at(143.0, 43.5),
     );
-    s.dim("#step.height", at(155.0, 6.0), at(155.0, 26.0));
-    s.dim("#step.next", at(169.0, 6.0), at(169.0, 38.0));
-    s.dim("#step.from", at(150.0, 2.0), at(161.0, 2.0));
-    s
-}
-
-/// A trolley from the side, a wall-mounted one from inside.
-fn opener() -> Sketch {
-    let mut s = Sketch::new("opener", 176.0, 44.0);
-    s.word(at(0.0, 41.0), "trolley, from the side");
-    s.rect((0.0, 22.0), (4.0, 40.0), WALL);
-    s.line(at(0.0, 3.0), at(110.0, 3.0));
-    s.rect((4.0, 31.0), (82.0, 33.0), STEEL);
-    s.rect((82.0, 25.0), (100.0, 35.0), DOOR);
-    s.shape(
-        &[(12.0, 31.0), (18.0, 31.0), (10.0, 22.0), (8.0, 22.0)],
-        STEEL,
-    );
-    s.line(at(40.0, 31.0), at(40.0, 20.0));
-    s.dim("garage.opener.rail_length", at(4.0, 37.0), at(82.0, 37.0));
-    s.dim("garage.opener.rail_bottom", at(62.0, 3.0), at(62.0, 31.0));
-    s.dim("garage.opener.head_bottom", at(91.0, 3.0), at(91.0, 25.0));
-    s.dim(
-        "garage.opener.head_height",
-        at(105.0, 25.0),
-        at(105.0, 35.0),
-    );
-    s.dim("garage.opener.head_depth", at(82.0, 38.5), at(100.0, 38.5));
-    s.dim("garage.opener.arm_drop", at(25.0, 31.0), at(25.0, 22.0));
-    s.dashed(at(9.0, 22.0), at(25.0, 22.0));
-    s.spot("garage.opener.rail_depth", at(35.0, 32.0), at(35.0, 26.5));
-    s.dim("garage.opener.cord_drop", at(48.0, 31.0), at(48.0, 20.0));
-    s.dashed(at(40.0, 20.0), at(48.0, 20.0));
-
-    s.word(at(124.0, 41.0), "wall-mounted, from inside");
-    s.rect((124.0, 3.0), (176.0, 38.0), WALL);
-    s.rect((124.0, 3.0), (150.0, 26.0), DOOR);
-    s.rect((157.0, 16.0), (165.0, 34.0), STEEL);
-    s.dim("garage.opener.bottom", at(161.0, 3.0), at(161.0, 16.0));
-    s.dim("garage.opener.height", at(171.0, 16.0), at(171.0, 34.0));
-    s.spot("garage.opener.width", at(161.0, 34.0), at(161.0, 37.0));
-    s.dim("garage.opener.beside", at(150.0, 29.5), at(157.0, 29.5));
+    s.dim("#step.height", at(154.0, 6.0), at(154.0, 26.0));
+    s.dim_at("#step.next", at(162.0, 6.0), at(162.0, 38.0), 0.7);
+    s.dim("#step.last", at(170.0, 6.0), at(170.0, 32.0));
+    s.dim_at("#step.from", at(150.0, 3.5), at(158.0, 3.5), -0.5);
+    s.dim_at("#step.second", at(150.0, 0.5), at(166.0, 0.5), -0.25);
     s
 }
 
@@ -257,5 +167,96 @@ fn lines() -> Sketch {
     s.dim("to.x", at(40.0, 29.5), at(72.0, 29.5));
     s.dim("to.y", at(72.0, 4.0), at(72.0, 28.0));
     s.word(at(84.0, 20.0), "joint, crack, edge, drain");
+    s
+}
+
+/// A board, its low end raised until it is level.
+fn fall() -> Sketch {
+    let mut s = Sketch::new("room", 120.0, 26.0);
+    s.word(
+        at(0.0, 23.0),
+        "a floor that falls toward the right: the board is level",
+    );
+    s.shape(&[(0.0, 1.0), (110.0, 1.0), (110.0, 3.0), (0.0, 9.0)], WALL);
+    s.rect((8.0, 8.9), (96.0, 11.0), DOOR);
+    s.rect((46.0, 11.0), (58.0, 13.0), STEEL);
+    s.rect((92.0, 4.2), (95.0, 8.9), STEEL);
+    s.dim_at("#fall.drop", at(100.0, 3.6), at(100.0, 8.9), 1.6);
+    s.dim("#fall.run", at(8.0, 16.5), at(96.0, 16.5));
+    s
+}
+
+/// From above where the slab ends before the walls, and cut through.
+fn slab() -> Sketch {
+    let mut s = Sketch::new("slab", 160.0, 46.0);
+    s.word(
+        at(0.0, 43.0),
+        "from above, the door below: a slab that ends before the walls",
+    );
+    s.rect((0.0, 1.0), (86.0, 40.0), WALL);
+    s.shape(&[(3.0, 4.0), (83.0, 4.0), (83.0, 37.0), (3.0, 37.0)], PAPER);
+    s.rect((24.0, 1.0), (62.0, 4.0), DOOR);
+    s.rect((9.0, 9.0), (73.0, 33.0), BODY);
+    s.dashed(at(43.0, 4.0), at(43.0, 33.0));
+    s.dim("#slab.left", at(9.0, 21.0), at(43.0, 21.0));
+    s.dim("#slab.right", at(43.0, 21.0), at(73.0, 21.0));
+    s.dim_at("#slab.near", at(55.0, 4.0), at(55.0, 9.0), 1.7);
+    s.dim_at("#slab.far", at(30.0, 4.0), at(30.0, 33.0), 0.75);
+    s.word(at(104.0, 43.0), "cut through");
+    s.rect((104.0, 12.0), (154.0, 30.0), WALL);
+    s.dim("slab.claimed_thickness", at(130.0, 12.0), at(130.0, 30.0));
+    s
+}
+
+/// Before the panel, and along the wall.
+fn supply() -> Sketch {
+    let mut s = Sketch::new("supply", 170.0, 44.0);
+    s.word(at(0.0, 41.0), "the panel, from the room");
+    s.line(at(0.0, 3.0), at(60.0, 3.0));
+    s.rect((18.0, 20.0), (34.0, 34.0), STEEL);
+    s.dashed(at(12.0, 3.0), at(12.0, 37.0));
+    s.dashed(at(42.0, 3.0), at(42.0, 37.0));
+    s.dashed(at(12.0, 37.0), at(42.0, 37.0));
+    s.dim(
+        "arrangements.panel_space.width",
+        at(12.0, 10.0),
+        at(42.0, 10.0),
+    );
+    s.dim(
+        "arrangements.panel_space.height",
+        at(50.0, 3.0),
+        at(50.0, 37.0),
+    );
+    s.dashed(at(42.0, 37.0), at(50.0, 37.0));
+    s.word(at(84.0, 41.0), "from above");
+    s.rect((84.0, 34.0), (166.0, 37.0), WALL);
+    s.rect((92.0, 31.0), (106.0, 34.0), STEEL);
+    s.dim(
+        "arrangements.panel_space.depth",
+        at(99.0, 8.0),
+        at(99.0, 31.0),
+    );
+    s.dashed(at(88.0, 8.0), at(110.0, 8.0));
+    s.rect((144.0, 8.0), (152.0, 14.0), STEEL);
+    s.word(at(136.0, 3.5), "post with its motor");
+    s.line(at(106.0, 32.5), at(148.0, 32.5));
+    s.line(at(148.0, 32.5), at(148.0, 14.0));
+    s.spot("power.run", at(130.0, 32.5), at(130.0, 26.0));
+    s
+}
+
+/// From heel to hat.
+fn person() -> Sketch {
+    let mut s = Sketch::new("people", 60.0, 32.0);
+    s.line(at(6.0, 2.0), at(54.0, 2.0));
+    s.line(at(28.0, 2.0), at(30.0, 14.0));
+    s.line(at(32.0, 2.0), at(30.0, 14.0));
+    s.line(at(30.0, 14.0), at(30.0, 24.0));
+    s.line(at(25.0, 16.0), at(30.0, 22.0));
+    s.line(at(35.0, 16.0), at(30.0, 22.0));
+    s.circle(at(30.0, 26.5), 2.5, Some(PAPER));
+    s.rect((26.5, 28.0), (33.5, 29.0), STEEL);
+    s.dim("height", at(43.0, 2.0), at(43.0, 29.0));
+    s.dashed(at(33.5, 29.0), at(43.0, 29.0));
     s
 }

@@ -17,6 +17,7 @@ impl Answers {
             "readings" => "slab.readings",
             "lines" => "slab.lines",
             "fixed" => "vehicle.attached",
+            "under" => "vehicle.underbody",
             _ => "policy.people",
         };
         let mut items = Vec::new();
@@ -36,7 +37,7 @@ impl Answers {
         }
         // What is there and is not in the file may be what a vehicle meets, or where an anchor must
         // not go. A hole or a person more changes no answer for the better.
-        if matches!(section.id, "things" | "fixed" | "lines") {
+        if matches!(section.id, "things" | "fixed" | "under" | "lines") {
             for (what, draft) in lacking.iter().zip(&drafts) {
                 let into = format!("Measure what has a ? here, and put it into {path}: [..]:");
                 text.withhold(
@@ -48,6 +49,11 @@ impl Answers {
             for (what, draft) in lacking.iter_mut().zip(&drafts) {
                 what.push_str(&format!("; for {path}: {draft}"));
             }
+        }
+        // Below a body of one's own somebody else's parts need not even fit.
+        let own_body = ["vehicle.length", "vehicle.body_width", "vehicle.sill"];
+        if section.id == "under" && own_body.iter().any(|key| self.plain(key).is_some()) {
+            text.set(path, "[]")?;
         }
         let looked = self.closed.get(section.id).copied().unwrap_or(false);
         let all = format!("{}: whether these are all", section_label(section.id));
@@ -61,16 +67,22 @@ impl Answers {
                     text.point_out(path);
                 }
             }
-            // Nobody looked: what the preset has on it, which is mostly nothing, is no answer.
-            "fixed" if items.is_empty() && !looked => text.withhold(
-                all,
-                vec![format!(
-                    "Look whether anything is fixed on the vehicle; write {path}: [] where nothing is."
-                )],
-            ),
+            // Nobody looked: what the preset has, which is somebody else's, is no answer.
+            "fixed" | "under" if items.is_empty() && !looked => {
+                let at = match section.id {
+                    "fixed" => "is fixed on the vehicle",
+                    _ => "hangs below the vehicle's body",
+                };
+                text.withhold(
+                    all,
+                    vec![format!(
+                        "Look whether anything {at}; write {path}: [] where nothing is."
+                    )],
+                );
+            }
             // Named, not measured: what the preset has stays.
-            "fixed" if items.is_empty() && !lacking.is_empty() => {}
-            "fixed" => {
+            "fixed" | "under" if items.is_empty() && !lacking.is_empty() => {}
+            "fixed" | "under" => {
                 text.set(path, &listed(&items, 8))?;
                 if !looked {
                     text.mark(path, &all);

@@ -66,6 +66,25 @@ impl Answers {
         Ok(())
     }
 
+    /// A plate across the floor: as answered, else the preset's, else a placeholder.
+    fn floor_plate(&self, text: &mut Text, preset_beam: bool) -> Result<(), Refused> {
+        if preset_beam {
+            let plate = [text.either("2 in", "50 mm"), text.either("20 in", "500 mm")];
+            text.set(
+                "lift.tie",
+                &format!("FloorPlate(height: {}, width: {})", plate[0], plate[1]),
+            )?;
+        }
+        for side in ["height", "width"] {
+            let (key, path) = (format!("#plate.{side}"), format!("lift.tie.{side}"));
+            match self.plain(&key) {
+                Some(ron) => text.set(&path, ron)?,
+                None => text.lacks(&path, &label(&key)),
+            }
+        }
+        Ok(())
+    }
+
     /// What hangs over the vehicle: as answered; else the preset's, but never a preset's beam over
     /// columns that somebody measured.
     fn tie(&self, text: &mut Text) -> Result<(), Refused> {
@@ -74,20 +93,7 @@ impl Answers {
         let measured_column = self.plain("lift.column.height").is_some();
         let kind = self.word("#tie");
         match kind.as_deref() {
-            Some("floor plate") => {
-                if preset_beam {
-                    let plate = [
-                        text.either("3/4 in", "20 mm"),
-                        text.either("20 in", "500 mm"),
-                    ];
-                    text.set(
-                        "lift.tie",
-                        &format!("FloorPlate(height: {}, width: {})", plate[0], plate[1]),
-                    )?;
-                }
-                text.typical("lift.tie", "height and width of the floor plate");
-                return Ok(());
-            }
+            Some("floor plate") => return self.floor_plate(text, preset_beam),
             None if !(preset_beam && measured_column) => {
                 text.lacks("lift.tie", &label("#tie"));
                 return Ok(());

@@ -9,11 +9,27 @@ use crate::solids::{DoorTravel, Role};
 use crate::starter;
 use crate::units::{Length, Rounding, both, parse_length};
 
+/// The corners of a rectangle, as a bay file writes them.
+fn rectangle([left, right]: [Length; 2], [near, far]: [Length; 2]) -> String {
+    let mm = |length: Length| {
+        let text = format!("{:.4}", length.m() * 1000.0);
+        format!(
+            "\"{} mm\"",
+            text.trim_end_matches('0').trim_end_matches('.')
+        )
+    };
+    let corners = [(left, near), (right, near), (right, far), (left, far)];
+    let corners = corners.map(|(x, y)| format!("({}, {})", mm(x), mm(y)));
+    format!("[{}]", corners.join(", "))
+}
+
 impl Answers {
     /// Where the slab reaches to the walls its outline is the room's.
     pub(super) fn slab_outline(&self, text: &mut Text) -> Result<(), Refused> {
-        if self.plain("#to_walls") != Some("true") {
-            return Ok(());
+        match self.plain("#to_walls") {
+            Some("true") => {}
+            Some(_) => return self.slab_edges(text),
+            None => return Ok(()),
         }
         let (Some(width), Some(depth)) = (self.length("garage.width"), self.length("garage.depth"))
         else {
@@ -31,21 +47,40 @@ impl Answers {
             return Ok(());
         };
         let (left, right) = (width * -0.5 - offset, width * 0.5 - offset);
-        let mm = |length: Length| {
-            let text = format!("{:.4}", length.m() * 1000.0);
-            format!(
-                "\"{} mm\"",
-                text.trim_end_matches('0').trim_end_matches('.')
-            )
+        text.set(
+            "slab.outline",
+            &rectangle([left, right], [Length::ZERO, depth]),
+        )
+    }
+
+    /// A slab that ends before the walls: as far as its edges were measured; while one is missing
+    /// an anchor might go into air.
+    fn slab_edges(&self, text: &mut Text) -> Result<(), Refused> {
+        let keys = ["#slab.left", "#slab.right", "#slab.near", "#slab.far"];
+        let [Some(left), Some(right), Some(near), Some(far)] = keys.map(|key| self.length(key))
+        else {
+            for key in keys.iter().filter(|key| self.plain(key).is_none()) {
+                text.withhold(
+                    format!("{}, so the slab's outline is not in the file", label(key)),
+                    vec![
+                        "Measure the slab's edges, and write its corners into".into(),
+                        "slab.outline: [(x, y), ..], from the door's middle and the door wall."
+                            .into(),
+                    ],
+                );
+            }
+            return Ok(());
         };
-        let corner = |x: Length, y: Length| format!("({}, {})", mm(x), mm(y));
-        let outline = [
-            corner(left, Length::ZERO),
-            corner(right, Length::ZERO),
-            corner(right, depth),
-            corner(left, depth),
-        ];
-        text.set("slab.outline", &format!("[{}]", outline.join(", ")))
+        if near >= far {
+            return Err(Refused::new(
+                "the slab's edge toward the back lies no farther in than the one toward the door",
+                "both are measured from the door wall into the room",
+            ));
+        }
+        text.set(
+            "slab.outline",
+            &rectangle([left * -1.0, right], [near, far]),
+        )
     }
 
     /// Placeholders give way to what was measured: no measured door is refused for the size of a

@@ -94,7 +94,8 @@ pub(super) const DOOR: Section = Section {
         sectional(
             "garage.door.track_radius",
             "Sectional: radius of the track's curve",
-            "To the middle of the rollers: where the curve ends on the wall to where it ends overhead.",
+            "Straight up, from where the track leaves the wall to the height of its level part; to the \
+             middle of the rollers.",
             SIZE,
         ),
         sectional(

@@ -34,6 +34,10 @@ const fn beam(key: &'static str, what: &'static str, how: &'static str, kind: Ki
     Question::new(key, what, how, kind).only_if("#tie", BEAM)
 }
 
+const fn plate(key: &'static str, what: &'static str, how: &'static str, kind: Kind) -> Question {
+    Question::new(key, what, how, kind).only_if("#tie", &["floor plate"])
+}
+
 pub(super) const LIFT: Section = Section {
     id: "lift",
     title: "The lift, from its manual",
@@ -52,6 +56,42 @@ pub(super) const LIFT: Section = Section {
             "Column: height",
             "From the base plate up.",
             SIZE,
+        ),
+        Question::new(
+            "lift.spacing",
+            "Between the columns",
+            "Nearest faces, inside to inside.",
+            SIZE,
+        ),
+        Question::new(
+            "lift.drive_through",
+            "Drive-through width",
+            "Between the carriages.",
+            SIZE,
+        ),
+        Question::new(
+            "lift.base_plate.width",
+            "Base plate: width",
+            "Left to right.",
+            SIZE,
+        ),
+        Question::new(
+            "lift.base_plate.depth",
+            "Base plate: depth",
+            "Door to back.",
+            SIZE,
+        ),
+        Question::new(
+            "lift.base_plate.thickness",
+            "Base plate: thickness",
+            "Of the steel.",
+            SIZE,
+        ),
+        Question::new(
+            "lift.base_plate.inward",
+            "Base plate: its middle off the column's, toward the vehicle",
+            "0 in where the column stands in its middle; with a minus toward the wall.",
+            PLACE,
         ),
         Question::new(
             "#tie",
@@ -90,34 +130,16 @@ pub(super) const LIFT: Section = Section {
             SIZE,
         )
         .only_if("#bar", &["yes"]),
-        Question::new(
-            "lift.spacing",
-            "Between the columns",
-            "Nearest faces, inside to inside.",
+        plate(
+            "#plate.height",
+            "Floor plate: height over the floor",
+            "Its highest place, covers, hoses and cable guides along.",
             SIZE,
         ),
-        Question::new(
-            "lift.drive_through",
-            "Drive-through width",
-            "Between the carriages.",
-            SIZE,
-        ),
-        Question::new(
-            "lift.base_plate.width",
-            "Base plate: width",
-            "Left to right.",
-            SIZE,
-        ),
-        Question::new(
-            "lift.base_plate.depth",
-            "Base plate: depth",
-            "Door to back.",
-            SIZE,
-        ),
-        Question::new(
-            "lift.base_plate.thickness",
-            "Base plate: thickness",
-            "Of the steel.",
+        plate(
+            "#plate.width",
+            "Floor plate: size door to back",
+            "At its widest.",
             SIZE,
         ),
         Question::new(

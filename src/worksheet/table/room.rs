@@ -167,7 +167,8 @@ pub(super) const ROOM: Section = Section {
         Question::new(
             "#floor",
             "The floor falls toward",
-            "Lay the board with the level along and across the room.",
+            "Lay the board with the level along and across the room. Where it falls more than one way \
+             leave this empty and write its levels into the file.",
             Kind::Choice(&[
                 ("level", ""),
                 ("door", "Door"),

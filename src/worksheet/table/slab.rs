@@ -72,6 +72,11 @@ pub(super) const LINES: Section = Section {
 
 const YES_NO: Kind = Kind::YesNo;
 
+/// A question about a slab that ends before the walls.
+const fn edge(key: &'static str, what: &'static str, how: &'static str, kind: Kind) -> Question {
+    Question::new(key, what, how, kind).only_if("#to_walls", &["no"])
+}
+
 pub(super) const SLAB: Section = Section {
     id: "slab",
     title: "The slab on paper",
@@ -98,9 +103,35 @@ pub(super) const SLAB: Section = Section {
         ),
         Question::new(
             "#to_walls",
-            "Does the slab reach to all four walls, in one piece?",
-            "Look along the walls for a gap, a joint, another colour.",
+            "Does the slab reach to all four walls?",
+            "Look along the walls for a gap or another colour. What runs through it belongs to the \
+             lines above.",
             YES_NO,
+        ),
+        edge(
+            "#slab.left",
+            "Slab's edge: to the left of the door's middle",
+            "Of the slab that the posts will stand on. Where an edge runs askew or jumps, the place \
+             nearest to the posts counts, at all four.",
+            SIZE,
+        ),
+        edge(
+            "#slab.right",
+            "Slab's edge: to the right of the door's middle",
+            "As before.",
+            SIZE,
+        ),
+        edge(
+            "#slab.near",
+            "Slab's edge toward the door: from the door wall",
+            "0 in where it reaches the wall; with a minus where it runs on under the door.",
+            PLACE,
+        ),
+        edge(
+            "#slab.far",
+            "Slab's edge toward the back: from the door wall",
+            "As before.",
+            SIZE,
         ),
         Question::new(
             "slab.post_tensioned",

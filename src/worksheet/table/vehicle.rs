@@ -11,7 +11,7 @@ pub(super) const VEHICLE: Section = Section {
     title: "The vehicle",
     says: "On level ground, tyres pumped, empty as it will be raised, mirrors out. Stations are \
            measured along the vehicle from the front bumper. What stays empty keeps the typical \
-           figure of the preset, which is no maker's; but for the loads no lock is called safe on it.",
+           figure of the preset, which is no maker's, and no lock is called safe on it.",
     questions: &[
         Question::new(
             "vehicle.preset",
@@ -23,7 +23,7 @@ pub(super) const VEHICLE: Section = Section {
             "vehicle.height",
             "Height of the body",
             "A straight board over the roof, level, and the tape down at both sides; the larger \
-             counts. Racks and boxes come in the next section.",
+             counts. Racks and boxes come later.",
             SIZE,
         ),
         Question::new(
@@ -39,9 +39,27 @@ pub(super) const VEHICLE: Section = Section {
             SIZE,
         ),
         Question::new(
+            "vehicle.sill",
+            "Floor to the body's underside at its sides",
+            "Along both sills, flares and steps along; the lowest counts.",
+            SIZE,
+        ),
+        Question::new(
+            "vehicle.belt",
+            "Floor to where the sides start to lean in",
+            "Below the windows; both sides, the higher counts.",
+            SIZE,
+        ),
+        Question::new(
             "vehicle.mirrors.width_over",
             "Width over the mirrors",
             "Folded out.",
+            SIZE,
+        ),
+        Question::new(
+            "vehicle.mirrors.station",
+            "Mirrors: from the front bumper",
+            "To the middle of their heads.",
             SIZE,
         ),
         Question::new(
@@ -120,6 +138,46 @@ pub(super) const VEHICLE: Section = Section {
         ),
     ],
     repeat: None,
+};
+
+pub(super) const UNDER: Section = Section {
+    id: "under",
+    title: "What hangs below the body",
+    says: "With a torch, from both sides, nothing raised: suspension, axle housing, exhaust, tank, \
+           gearbox, steps, spare. Each as the box that just holds it, about the vehicle's middle. The \
+           arms pass under them, and they pass over plates on the floor. Write \"none\" only when \
+           nothing hangs below the sills.",
+    questions: &[
+        Question::new("name", "Name", "Each its own.", WORDS),
+        Question::new(
+            "from",
+            "Front bumper to its front end",
+            "Along the vehicle.",
+            FROM_ZERO,
+        ),
+        Question::new(
+            "to",
+            "Front bumper to its rear end",
+            "Along the vehicle.",
+            SIZE,
+        ),
+        Question::new(
+            "half_width",
+            "From the vehicle's middle to its side",
+            "The farther of its two sides.",
+            SIZE,
+        ),
+        Question::new(
+            "height",
+            "Floor to its lowest place",
+            "Bolts, brackets and guards along.",
+            SIZE,
+        ),
+    ],
+    repeat: Some(Repeat {
+        thing: "low part",
+        lines: 6,
+    }),
 };
 
 pub(super) const FIXED: Section = Section {
