@@ -116,18 +116,23 @@ pub fn render(report: &AsBuiltReport<'_>, look: Look) -> String {
     page.finish()
 }
 
+/// The readings that nothing checks and that a post's place hangs on, in words.
+pub(super) fn hangs_on(report: &AsBuiltReport<'_>, side: Side) -> Vec<String> {
+    let hangs_on = report.built.held[index(side)].hangs_on();
+    let says = hangs_on.map(|(at, _)| {
+        at.map_or_else(
+            || "a wall's place in the bay file".to_owned(),
+            |at| report.tape(at),
+        )
+    });
+    says.collect()
+}
+
 /// What one slip of the tape could do to a post's place: no bound where nothing checks a reading.
 fn slip(report: &AsBuiltReport<'_>, side: Side) -> String {
     let place = &report.built.posts[index(side)];
-    let mut any = [false; 3];
-    let mut readings = Vec::new();
-    for (at, moves) in report.built.held[index(side)].hangs_on() {
-        any = [0, 1, 2].map(|i| any[i] || moves[i]);
-        readings.push(at.map_or_else(
-            || "a wall's place in the bay file".to_owned(),
-            |at| report.tape(at),
-        ));
-    }
+    let any = report.no_bound(side);
+    let readings = hangs_on(report, side);
     let one = |i: usize, bound: String, unbounded: &str| {
         if any[i] { unbounded.to_owned() } else { bound }
     };
