@@ -215,8 +215,8 @@ fn bound(report: &AsBuiltReport<'_>) -> String {
     let off = report.built.standing.bay.lift.posts_off;
     format!(
         "The posts' mean place, their spacing and the mean height of their feet are taken as they stand. \
-         One post ahead of the other, turns, leans over the whole height, one foot higher, three standard \
-         deviations of each, and what one slip of the tape that may not show can move are counted \
+         One post ahead of the other, turns, leans over the whole height with what a plate can rock, one foot \
+         higher, three standard deviations of each, and what one slip of the tape that may not show can move are counted \
          against every part of the lift at every height: \u{b1}{} across, \u{b1}{} \
          along, \u{b1}{} up; of these the vehicle goes along with \u{b1}{} across and \u{b1}{} along. So \
          the carriages' way along leaning columns is bounded, not followed.",
