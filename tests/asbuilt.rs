@@ -113,6 +113,108 @@ fn a_slip_that_nothing_checks_has_no_bound() {
         "{words}"
     );
     assert!(!flat(&said_of(BAY, &shipped(), &[]).out).contains("any amount"));
+
+    // A program is told the same: no number is a bound there.
+    let json = |text: &str| -> serde_json::Value {
+        serde_json::from_str(&said_of(BAY, text, &["--format", "json"]).out).unwrap()
+    };
+    let value = json(&text);
+    assert!(value["highest_safe_lock"].is_null());
+    let left = &value["posts"][0];
+    assert!(left["slip_m"][1].is_null(), "{left}");
+    let hangs_on = left["hangs_on"].as_array().unwrap();
+    assert!(
+        hangs_on.iter().any(|one| one == "door wall to LP2"),
+        "{left}"
+    );
+    for post in json(&shipped())["posts"].as_array().unwrap() {
+        assert!(post["slip_m"][0].as_f64().unwrap() > 0.0);
+        assert!(post["slip_m"][1].as_f64().unwrap() > 0.0);
+        assert!(post["slip_turn_rad"].as_f64().unwrap() > 0.0);
+        assert!(post["hangs_on"].as_array().unwrap().is_empty());
+    }
+}
+
+/// The shipped readings with other plumbs.
+fn plumbed(lines: &str) -> String {
+    let text = shipped();
+    let (before, rest) = text.split_once("plumb: [").unwrap();
+    let (_, after) = rest.split_once("],").unwrap();
+    format!("{before}plumb: [{lines}],{after}")
+}
+
+fn plumb(post: &str, toward: &str, out: &str) -> String {
+    format!("(post: {post}, toward: {toward}, out: \"{out} mm\", over: \"2400 mm\"),")
+}
+
+/// What is said of the left post's place.
+fn of_the_left_post(words: &str) -> &str {
+    let (_, rest) = words.split_once("Left post: ").unwrap();
+    rest.split_once("Known to").unwrap().0
+}
+
+#[test]
+fn no_post_is_left_whose_plumb_is_open() {
+    let right = plumb("Right", "Left", "1") + &plumb("Right", "Rear", "2");
+    let across = plumb("Left", "Right", "3");
+    let along = plumb("Left", "Front", "1");
+    let cases = [
+        (
+            right.clone(),
+            "plumb its column across the bay and along the bay",
+        ),
+        (right.clone() + &across, "plumb its column along the bay"),
+        (right.clone() + &along, "plumb its column across the bay"),
+        (
+            right.clone() + &across + &along + &plumb("Left", "Left", "4"),
+            "clear up whether its column is plumb",
+        ),
+        (
+            right.clone() + &plumb("Left", "Right", "11") + &along,
+            "shim its column plumb",
+        ),
+    ];
+    for (lines, first) in cases {
+        let said = said_of(BAY, &plumbed(&lines), &[]);
+        let words = flat(&said.out);
+        let left = of_the_left_post(&words);
+        assert_eq!(said.code, 1, "{words}");
+        assert!(left.contains(first) && !left.contains("leave it"), "{left}");
+    }
+    let words = flat(&said_of(BAY, &plumbed(&(right + &across + &along)), &[]).out);
+    assert!(of_the_left_post(&words).contains("leave it"), "{words}");
+}
+
+/// Leans that the manual lets a column have, with room: what they do to the height of the pads counts
+/// from where the vehicle is on them, and the floor under it does not come nearer before.
+#[test]
+fn a_lean_that_may_be_keeps_a_vehicle_on_its_tyres_off_the_floor() {
+    let lines = [
+        plumb("Left", "Right", "5"),
+        plumb("Left", "Rear", "4"),
+        plumb("Right", "Left", "5"),
+        plumb("Right", "Front", "4"),
+    ]
+    .concat();
+    let said = said_of(BAY, &plumbed(&lines), &[]);
+    assert_eq!(said.code, 0, "{}", said.out);
+    assert!(flat(&said.out).contains("is the highest safe lock"));
+}
+
+#[test]
+fn each_reading_is_one_line_of_eighty_columns() {
+    let said = said_of(BAY, &shipped(), &[]);
+    let table = said.out.split_once("Off the fit").unwrap().1;
+    let rows: Vec<&str> = table
+        .lines()
+        .skip(1)
+        .take_while(|line| line.starts_with("  "))
+        .collect();
+    assert_eq!(rows.len(), 18, "{table}");
+    for row in rows {
+        assert!(row.ends_with("  fits"), "{row}");
+        assert!(row.chars().count() <= 80, "{row}");
+    }
 }
 
 #[test]

@@ -71,7 +71,8 @@ pub fn as_they_stand(
         let reach = farthest_m(bay, side);
         let slope = leans[i]
             .map(|lean| lean.map_or(0.0, |lean: Lean| lean.slope.abs() + IN_STUDY * lean.sd));
-        let slope = DVec2::from(slope);
+        // It was read at one place of what its plate can rock, and may stand at any under a load.
+        let slope = DVec2::from(slope) + shims[i].rocking();
         lean_m[i] = (slope * high).length();
         // Parts reach as far from the plate's middle as from the column's, and what lies between.
         let far = reach + (planned.column_m[i] - planned.middle_m[i]).abs();

@@ -144,11 +144,13 @@ fn of_plumb(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
             found.push(Finding::PlumbAgainstLevels(side));
         }
         let slope = |lean: Option<super::Lean>| lean.map_or(0.0, |lean| lean.slope.abs());
-        let most = |lean: Option<super::Lean>| {
-            lean.map_or(0.0, |lean| lean.slope.abs() + IN_STUDY * lean.sd)
+        let most = |lean: Option<super::Lean>, rocking: f64| {
+            lean.map_or(0.0, |lean| lean.slope.abs() + IN_STUDY * lean.sd) + rocking
         };
+        // A gap that takes no shim is none to fill, but the column still goes as far on it.
+        let rocking = built.shims[index(side)].rocking();
         let out = slope(across).hypot(slope(along)) * high;
-        let at_most = most(across).hypot(most(along)) * high;
+        let at_most = most(across, rocking.x).hypot(most(along, rocking.y)) * high;
         let Some(limit) = bay.lift.plumb_limit else {
             continue;
         };

@@ -110,10 +110,21 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
             build.lift_part(solid, body);
         }
     }
+    let supports = support_levers(bay);
+    // What posts are off in height is no part of the turn: it counts beside it, once, and only where
+    // pads carry ([`Build::vehicle_part`]). A vehicle on its tyres does not stand on the lift.
+    let counted_beside_m = if supports.is_some() {
+        uncertainty.posts_m.z
+    } else {
+        0.0
+    };
+    let carry_by_turn_m = (contact.carry_m + touch_m - counted_beside_m)
+        .max(first_touch_m)
+        .max(0.0);
     let rise = contact
         .touch_m
-        .map(|touch| (carry_m - touch + uncertainty.mismatch_m).max(0.0));
-    let levers = BodyLevers::new(support_levers(bay), uncertainty, rise);
+        .map(|touch| (carry_by_turn_m - touch + uncertainty.mismatch_m).max(0.0));
+    let levers = BodyLevers::new(supports, uncertainty, rise);
     let rest_poses = uncertainty
         .parking_corners()
         .into_iter()
@@ -382,7 +393,15 @@ impl Build {
         }
         if wheel.is_none() && context.carry_m > context.first_touch_m {
             let turning = levers.turning_spread();
-            let mut ends = vec![rest_body];
+            let mut ends = vec![rest_body.clone()];
+            // Some pads carry and others not yet. All carry from where the lowest of them must: until
+            // then the posts' heights raise each lift point by something from nothing to twice their
+            // ±, and never hold it below where it stands.
+            let posts_up_m = context.uncertainty.posts_m.z;
+            if posts_up_m != 0.0 {
+                let on_pads = rest_body.moved(DVec3::Z * posts_up_m);
+                ends.push(on_pads.widened(levers.off_at_supports(posts_up_m)));
+            }
             ends.extend(
                 climbing
                     .iter()
@@ -490,3 +509,6 @@ pub(super) fn parking_pivot(bay: &Bay) -> DVec3 {
         0.0,
     )
 }
+
+#[cfg(test)]
+mod tests;

@@ -24,7 +24,7 @@ pub(super) struct BodyLevers {
 }
 
 impl BodyLevers {
-    /// `rise` is each pad's share of the turn until all carry.
+    /// `rise` is each pad's share of the turn until all carry, without what posts are off in height.
     pub(super) fn new(
         levers: Option<SupportLevers>,
         uncertainty: &Uncertainty,
@@ -82,6 +82,17 @@ impl<'a> PartLevers<'a> {
                 + uncertainty.lift_m
                 + self.weight * support_m(uncertainty)
                 + self.twist_m,
+        )
+    }
+
+    /// What a ± of `each_m` at every support can do to the part.
+    pub(super) fn off_at_supports(&self, each_m: f64) -> DVec3 {
+        let levers = self.body.levers.as_ref();
+        let tilt = levers.map_or(DVec2::ZERO, |levers| levers.most_tilt(each_m, 0.0));
+        DVec3::new(
+            tilt.x * self.above_m,
+            tilt.y * self.above_m,
+            self.weight * each_m,
         )
     }
 

@@ -277,3 +277,60 @@ fn a_plumb_read_once_does_not_overrule_a_plate_past_the_limit() {
     falls(past * 0.8, &mut measured);
     assert!(!told(&bay, &measured));
 }
+
+/// A gap under the thinnest shim is none to fill, and yet the column goes as far on it as the plate can
+/// rock: read at one end it may stand at the other, wherever under a load.
+#[test]
+fn a_column_that_can_rock_on_less_than_a_shim_is_counted_at_both_ends() {
+    let mut bay = test_bay();
+    let planned = Planned::of(&bay);
+    let places = [1, 2, 3, 4].map(|number| {
+        planned.corner_m(PlateCorner {
+            side: Side::Left,
+            number,
+        })
+    });
+    let mut random = Pcg64Mcg::seed_from_u64(29);
+    let mut unit = || (random.next_u64() >> 11) as f64 / (1_u64 << 53) as f64;
+    let high = bay.lift.column.height.m();
+    let mut rocked = 0;
+    for _ in 0..60 {
+        // One corner up to half a shim lower than the others.
+        let low = [0; 4].map(|_| unit());
+        let least = (1..4).fold(0, |at, i| if low[i] < low[at] { i } else { at });
+        let mm = [0, 1, 2, 3].map(|i| if i == least { -0.45 * unit() } else { 0.0 });
+        let ends = rests(&places, &mm.map(|mm| mm * 1e-3));
+        for read in &ends {
+            let mut measured = plumb_posts(&planned);
+            measured.plumb.clear();
+            plumb(&mut measured, Side::Left, -*read);
+            plumb(&mut measured, Side::Right, DVec2::ZERO);
+            level(&mut measured, Side::Left, mm);
+            level(&mut measured, Side::Right, [0.0; 4]);
+            for stands in &ends {
+                let leans = stands.length() * high;
+                bay.lift.plumb_limit = Some(Length::metres(leans - 1e-6));
+                let built = as_built(&bay, &measured).unwrap();
+                assert_eq!(built.shims[0].rocks_m(), None);
+                let off = Uncertainty::worst(&built.standing.bay).posts_m;
+                let top = stands.abs() * high;
+                assert!(off.x >= top.x && off.y >= top.y, "{off} {top}");
+                assert!(built.standing.lean_m[0] >= leans - 1e-9);
+                if leans > 0.001 {
+                    let found = findings(&bay, &measured, &built);
+                    let told = found.iter().any(|one| {
+                        matches!(
+                            one,
+                            Finding::OutOfPlumb(Side::Left, ..)
+                                | Finding::MaybeOutOfPlumb(Side::Left, ..)
+                                | Finding::PlumbAgainstLevels(Side::Left)
+                        )
+                    });
+                    assert!(told, "{read} {stands}: {found:?}");
+                    rocked += 1;
+                }
+            }
+        }
+    }
+    assert!(rocked > 40, "{rocked}");
+}

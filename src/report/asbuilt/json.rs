@@ -6,7 +6,7 @@ use serde::Serialize;
 use super::AsBuiltReport;
 use super::moves::post;
 use super::square::is_square;
-use super::text::{HOW_MEASURED, not_checked};
+use super::text::{HOW_MEASURED, hangs_on, not_checked};
 use crate::asbuilt::{COVERAGE, Planned, SIDES, State, WALLS, index};
 use crate::bay::PlateCorner;
 use crate::report::{CAUTIONS, Sayings};
@@ -135,8 +135,15 @@ pub struct PostJson {
     pub turn_rad: f64,
     /// Two standard deviations of that.
     pub turn_within_rad: f64,
-    /// How far one slip of a reading that may not show can have moved the place: x and y.
-    pub slip_m: [f64; 2],
+    /// How far one slip of a reading that does not show can have moved the place: x and y. Null where
+    /// it could be any amount, since nothing checks a reading that the place hangs on; then no lock is
+    /// safe.
+    pub slip_m: [Option<f64>; 2],
+    /// The same of the turn.
+    pub slip_turn_rad: Option<f64>,
+    /// The readings that the place hangs on and that nothing checks, in words; empty where there are
+    /// none.
+    pub hangs_on: Vec<String>,
     /// What to do, in words.
     pub to_do: String,
     /// Lean toward +x and +y, as a slope; null where it was not read.
@@ -286,13 +293,19 @@ fn posts(report: &AsBuiltReport<'_>) -> Vec<PostJson> {
         .map(|side| {
             let place = &built.posts[index(side)];
             let shims = &built.shims[index(side)];
+            let no_bound = report.no_bound(side);
             PostJson {
                 post: post(side),
                 off_m: place.off_m.into(),
                 within_m: (place.off_sd_m * COVERAGE).into(),
                 turn_rad: place.turn_rad,
                 turn_within_rad: COVERAGE * place.turn_sd_rad,
-                slip_m: place.slip_m.into(),
+                slip_m: [
+                    (!no_bound[0]).then_some(place.slip_m.x),
+                    (!no_bound[1]).then_some(place.slip_m.y),
+                ],
+                slip_turn_rad: (!no_bound[2]).then_some(place.slip_turn_rad),
+                hangs_on: hangs_on(report, side),
                 to_do: report.move_of(place),
                 lean: built.leans[index(side)].map(|lean| lean.map(|lean| lean.slope)),
                 lean_within: built.leans[index(side)]

@@ -1,7 +1,7 @@
 //! Which post to move which way, for a person with a mallet.
 
 use super::AsBuiltReport;
-use crate::asbuilt::{COVERAGE, Planned, PostPlace};
+use crate::asbuilt::{COVERAGE, Finding, Planned, PostPlace, index};
 use crate::bay::{Side, UnitSystem};
 use crate::report::words::list;
 use crate::units::{Length, Rounding, both, feet_inches, millimetres};
@@ -121,10 +121,68 @@ impl AsBuiltReport<'_> {
                 self.fine(edge)
             );
         }
-        if says.is_empty() {
-            return "it stands on its marks as nearly as these readings can tell: leave it".into();
+        let first = self.before_leaving(place.side);
+        match (says.is_empty(), first) {
+            (true, None) => {
+                "it stands on its marks as nearly as these readings can tell: leave it".into()
+            }
+            (true, Some(first)) => format!(
+                "its plate stands on its marks as nearly as these readings can tell; before you are \
+                 done with it, {first}"
+            ),
+            (false, None) => says,
+            (false, Some(first)) => format!("{says}; then {first}"),
         }
-        says
+    }
+
+    /// What is to be done about a post's plumb before it is left where it stands; none where nothing
+    /// of it is open.
+    fn before_leaving(&self, side: Side) -> Option<String> {
+        let of = |wanted: fn(Finding, Side) -> bool| {
+            let mut findings = self.findings.iter();
+            findings.any(|one| wanted(*one, side))
+        };
+        let unread: Vec<&str> = [(true, "across the bay"), (false, "along the bay")]
+            .into_iter()
+            .filter(|(across, _)| {
+                let unread = Finding::PlumbNotRead(side, *across);
+                self.findings.contains(&unread)
+            })
+            .map(|(_, way)| way)
+            .collect();
+        if !unread.is_empty() {
+            let ways = list(
+                &unread
+                    .iter()
+                    .map(|way| (*way).to_owned())
+                    .collect::<Vec<_>>(),
+            );
+            return Some(format!("plumb its column {ways}"));
+        }
+        if of(|one, side| {
+            matches!(one, Finding::PlumbDiffers(of, _) | Finding::PlumbAgainstLevels(of)
+                | Finding::PlateOutOfPlumb(of, ..) | Finding::MaybeOutOfPlumb(of, ..) if of == side)
+        }) {
+            return Some("clear up whether its column is plumb (above)".into());
+        }
+        if of(|one, side| matches!(one, Finding::OutOfPlumb(of, ..) if of == side)) {
+            return Some("shim its column plumb, and plumb it again (above)".into());
+        }
+        if of(|one, side| matches!(one, Finding::Rocks(of, _) if of == side)) {
+            return Some(
+                "fill the gaps that its plate rocks on, and plumb its column again (above)".into(),
+            );
+        }
+        None
+    }
+
+    /// Of how far off across the bay, into it and turned a slip of the tape can make a post, which has
+    /// no bound: where nothing checks a reading that it hangs on.
+    pub(super) fn no_bound(&self, side: Side) -> [bool; 3] {
+        let hangs_on = self.built.held[index(side)].hangs_on();
+        hangs_on.fold([false; 3], |any, (_, moves)| {
+            [0, 1, 2].map(|i| any[i] || moves[i])
+        })
     }
 
     /// What each tape should show once the posts are moved as told; none where nothing is to be moved,

@@ -3,8 +3,8 @@
 use glam::DVec2;
 
 use super::AsBuiltReport;
-use super::moves::post;
-use crate::asbuilt::{Finding, Planned};
+use super::moves::{FINEST_M, post};
+use crate::asbuilt::{Finding, Planned, index};
 
 impl AsBuiltReport<'_> {
     /// A tape reading by its place in the list, in words.
@@ -214,13 +214,22 @@ impl AsBuiltReport<'_> {
             ),
             Finding::MaybeOutOfPlumb(side, out, limit) => (
                 format!(
-                    "the {} may lean as much as {} over its height, for the \u{b1} of its readings, \
-                     and the manual lets it lean {}",
+                    "the {} may lean as much as {} over its height, for the \u{b1} of its \
+                     readings{}, and the manual lets it lean {}",
                     post(side),
                     self.at_most(out),
+                    if self.built.shims[index(side)].rocking().length() * self.planned.lift.column.height.m()
+                        > FINEST_M
+                    {
+                        " and for what its plate can rock"
+                    } else {
+                        ""
+                    },
                     self.length(limit)
                 ),
-                "plumb it over more of its height or with a finer level, or shim it".into(),
+                "plumb it over more of its height or with a finer level, or shim it plumb on all four \
+                 corners"
+                    .into(),
             ),
             Finding::NoShimLimit => (
                 "how high the manual lets shims be is not given".into(),

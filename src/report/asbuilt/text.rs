@@ -116,18 +116,23 @@ pub fn render(report: &AsBuiltReport<'_>, look: Look) -> String {
     page.finish()
 }
 
+/// The readings that nothing checks and that a post's place hangs on, in words.
+pub(super) fn hangs_on(report: &AsBuiltReport<'_>, side: Side) -> Vec<String> {
+    let hangs_on = report.built.held[index(side)].hangs_on();
+    let says = hangs_on.map(|(at, _)| {
+        at.map_or_else(
+            || "a wall's place in the bay file".to_owned(),
+            |at| report.tape(at),
+        )
+    });
+    says.collect()
+}
+
 /// What one slip of the tape could do to a post's place: no bound where nothing checks a reading.
 fn slip(report: &AsBuiltReport<'_>, side: Side) -> String {
     let place = &report.built.posts[index(side)];
-    let mut any = [false; 3];
-    let mut readings = Vec::new();
-    for (at, moves) in report.built.held[index(side)].hangs_on() {
-        any = [0, 1, 2].map(|i| any[i] || moves[i]);
-        readings.push(at.map_or_else(
-            || "a wall's place in the bay file".to_owned(),
-            |at| report.tape(at),
-        ));
-    }
+    let any = report.no_bound(side);
+    let readings = hangs_on(report, side);
     let one = |i: usize, bound: String, unbounded: &str| {
         if any[i] { unbounded.to_owned() } else { bound }
     };
@@ -210,8 +215,8 @@ fn bound(report: &AsBuiltReport<'_>) -> String {
     let off = report.built.standing.bay.lift.posts_off;
     format!(
         "The posts' mean place, their spacing and the mean height of their feet are taken as they stand. \
-         One post ahead of the other, turns, leans over the whole height, one foot higher, three standard \
-         deviations of each, and what one slip of the tape that may not show can move are counted \
+         One post ahead of the other, turns, leans over the whole height with what a plate can rock, one foot \
+         higher, three standard deviations of each, and what one slip of the tape that may not show can move are counted \
          against every part of the lift at every height: \u{b1}{} across, \u{b1}{} \
          along, \u{b1}{} up; of these the vehicle goes along with \u{b1}{} across and \u{b1}{} along. So \
          the carriages' way along leaning columns is bounded, not followed.",
