@@ -159,7 +159,7 @@ fn a_row_in_full_has_its_bill_and_the_answers_the_other_way_round() {
     harness.get_all_by_label("in full").next().unwrap().click();
     harness.run();
     let picked = Action::DetailCompared(Some(rows[0].0));
-    assert_eq!(harness.state().asked, [picked.clone()]);
+    assert_eq!(harness.state().asked, std::slice::from_ref(&picked));
     harness.state_mut().desk.apply(picked);
     harness.run();
     let texts =
