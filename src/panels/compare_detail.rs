@@ -1,20 +1,28 @@
 //! One combination of the table in full: its bill, and which ceiling and vehicle each lock needs.
 
-use egui::{Grid, Panel, RichText, ScrollArea, Ui};
+use egui::{Align, Grid, Layout, Panel, RichText, ScrollArea, Ui};
 
 use super::{Action, Compared};
 use crate::report::CAUTIONS;
 use crate::report::compare::{BILL_NOTE, Detail};
 
-/// The least room that is left for the rows above.
-const ROWS_HEIGHT: f32 = 160.0;
+/// The most rows of the table that room is kept for above.
+const ROWS_ABOVE: usize = 6;
 
 /// Below the rows, in a panel that can be dragged higher.
-pub(super) fn show(ui: &mut Ui, compared: &Compared, detail: &Detail, out: &mut Vec<Action>) {
-    let most = (ui.available_height() - ROWS_HEIGHT).max(120.0);
+pub(super) fn show(
+    ui: &mut Ui,
+    compared: &Compared,
+    (detail, rows): (&Detail, usize),
+    out: &mut Vec<Action>,
+) {
+    let row = ui.spacing().interact_size.y + ui.spacing().item_spacing.y;
+    // Heading, rows, and the bar to scroll them by.
+    let above = row * (rows.min(ROWS_ABOVE) as f32 + 2.0);
+    let most = (ui.available_height() - above).max(120.0);
     Panel::bottom("in full")
         .resizable(true)
-        .default_size((most * 0.6).min(280.0))
+        .default_size(most.min(420.0))
         .max_size(most)
         .show(ui, |ui| {
             ui.horizontal(|ui| {
@@ -35,8 +43,10 @@ fn told(ui: &mut Ui, compared: &Compared, detail: &Detail) {
         return;
     }
     ui.columns(2, |columns| {
-        bill(&mut columns[0], detail);
-        turned(&mut columns[1], compared, detail);
+        // Columns set their text from edge to edge, which reads badly.
+        let plain = Layout::top_down(Align::Min);
+        columns[0].with_layout(plain, |ui| bill(ui, detail));
+        columns[1].with_layout(plain, |ui| turned(ui, compared, detail));
     });
     ui.add_space(6.0);
     for caution in CAUTIONS {

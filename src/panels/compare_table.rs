@@ -105,7 +105,7 @@ pub fn table(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
         ));
     }
     if let Some(detail) = compared.detailed() {
-        compare_detail::show(ui, compared, &detail, out);
+        compare_detail::show(ui, compared, (&detail, rows.len()), out);
     }
     ui.separator();
     ScrollArea::both()
