@@ -353,13 +353,27 @@ pub(super) struct Picture {
     pub(super) on: Option<String>,
 }
 
-/// Draw the sheets for the floor: plan, plates, tape readings, elevations, to scale.
+// What commands that write pages have in common. No doc comment: it would stand over their own help.
+#[derive(Debug, Args)]
+pub(super) struct Pages {
+    /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given
+    #[arg(long, value_enum)]
+    pub(super) paper: Option<PaperName>,
+
+    /// The day that the age of concrete is counted to, as year-month-day; today when not given
+    #[arg(long, value_name = "DATE")]
+    pub(super) on: Option<String>,
+}
+
+/// Draw the sheets for the floor: plan, plates, tape readings, elevations, to scale, and where fixed
+/// things are.
 #[derive(Debug, Args)]
 #[command(after_help = "\
 Examples:
   bayrise layout my-bay.ron floor.pdf                   to print, all pages
   bayrise layout my-bay.ron floor.svg --paper a3        a file a page: floor.svg, floor-2.svg, ..
   bayrise layout my-bay.ron floor.dxf                   in millimetres, on named layers
+  bayrise layout my-bay.ron floor.pdf --scale 1:50      the floor plan to this scale
   bayrise layout my-bay.ron tiles.pdf --full-size       base plates 1:1, to lay on the floor
 
 Print at 100 %: each page has a bar to check that by. Holes are shown only where the bay file says
@@ -374,9 +388,12 @@ pub(super) struct Layout {
     /// The drawing to write: .pdf, .svg or .dxf; one that is there is replaced
     pub(super) out: PathBuf,
 
-    /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given
-    #[arg(long, value_enum)]
-    pub(super) paper: Option<PaperName>,
+    #[command(flatten)]
+    pub(super) pages: Pages,
+
+    /// The floor plan's scale, such as 1:50 or "1/4 in = 1 ft"; the largest that fits when not given
+    #[arg(long, conflicts_with = "full_size")]
+    pub(super) scale: Option<String>,
 
     /// Draw the floor in full size instead, over as many pages as it takes, with crosses where
     /// pages meet and a map of them: the lift (both base plates), or the whole plan
@@ -389,10 +406,6 @@ pub(super) struct Layout {
         default_missing_value = "lift"
     )]
     pub(super) full_size: Option<FloorPart>,
-
-    /// The day that the age of concrete is counted to, as year-month-day; today when not given
-    #[arg(long, value_name = "DATE")]
-    pub(super) on: Option<String>,
 }
 
 /// How much of the floor is drawn in full size.
@@ -426,13 +439,8 @@ pub(super) struct Card {
     #[arg(required = true)]
     pub(super) out: PathBuf,
 
-    /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given
-    #[arg(long, value_enum)]
-    pub(super) paper: Option<PaperName>,
-
-    /// The day that the age of concrete is counted to, as year-month-day; today when not given
-    #[arg(long, value_name = "DATE")]
-    pub(super) on: Option<String>,
+    #[command(flatten)]
+    pub(super) pages: Pages,
 }
 
 /// Write the commissioning sheet, with the tape reading of every lock, and a yearly log.
@@ -452,13 +460,8 @@ pub(super) struct Record {
     /// The sheets to write: .pdf, .svg or .png; one that is there is replaced
     pub(super) out: PathBuf,
 
-    /// The paper; Letter for a file in feet and inches and A4 for one in millimetres when not given
-    #[arg(long, value_enum)]
-    pub(super) paper: Option<PaperName>,
-
-    /// The day that the age of concrete is counted to, as year-month-day; today when not given
-    #[arg(long, value_name = "DATE")]
-    pub(super) on: Option<String>,
+    #[command(flatten)]
+    pub(super) pages: Pages,
 }
 
 /// Write one page to hand on: verdict, cautions, pictures, tables, inputs, and the bay to turn.

@@ -11,7 +11,7 @@ use crate::drawing::layout::{
     LayoutError, Order, Part, floor_plan, full_size, layout, without_copies,
 };
 use crate::drawing::pages::PageFormat;
-use crate::drawing::sheet::Paper;
+use crate::drawing::sheet::{Paper, stated};
 use crate::ground::Date;
 
 /// What `layout` is to do.
@@ -22,10 +22,24 @@ pub(super) struct LayoutOptions {
     pub(super) format: PageFormat,
     /// None: that of the file's units.
     pub(super) paper: Option<Paper>,
+    /// The floor plan's scale, 1 to this; none: the largest that fits.
+    pub(super) scale: Option<f64>,
     /// In full size over many pages; none: to scale.
     pub(super) full_size: Option<Part>,
     /// The day that ages are counted to.
     pub(super) on: Date,
+}
+
+/// What to ask for instead of a scale that does not fit.
+fn would_fit(fits: Option<String>, larger: Option<Paper>) -> String {
+    let scale = fits.map(|scale| format!("the largest that fits is {scale}"));
+    let paper = larger.map(|paper| format!("{} paper has room for it: `--paper a3`", paper.name()));
+    let both: Vec<String> = scale.into_iter().chain(paper).collect();
+    if both.is_empty() {
+        return "no paper has room for it to any scale: see the pages in full size, `--full-size plan`"
+            .into();
+    }
+    both.join("; ")
 }
 
 /// What it can be written as.
@@ -47,6 +61,7 @@ pub(super) fn written(options: &LayoutOptions, loaded: &Loaded) -> Result<String
         fingerprint: &loaded.fingerprint,
         on: options.on,
         paper,
+        scale: options.scale,
     };
     let is_dxf = options.format == PageFormat::Dxf;
     let pages = match options.full_size {
@@ -58,6 +73,19 @@ pub(super) fn written(options: &LayoutOptions, loaded: &Loaded) -> Result<String
     };
     let pages = pages.map_err(|error| match error {
         LayoutError::Stance(error) => not_studied(&options.file, &error),
+        LayoutError::Scale { fits, larger } => {
+            let units = loaded.bay.units;
+            let asked = options
+                .scale
+                .map_or_else(String::new, |one| stated(one, units));
+            Failure::new(
+                format!(
+                    "--scale: the floor plan does not fit {} paper to {asked}",
+                    paper.name()
+                ),
+                would_fit(fits.map(|one| stated(one, units)), larger),
+            )
+        }
         LayoutError::TooSmall(page) => Failure::new(
             format!("--paper {}: no room for all of \"{page}\"", paper.name()),
             "take a larger paper: `--paper a3`",

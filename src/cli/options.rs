@@ -18,6 +18,7 @@ use super::worksheet::{self, WorksheetOptions};
 use crate::bay::UnitSystem;
 use crate::drawing::layout::Part;
 use crate::drawing::pages::PageFormat;
+use crate::drawing::sheet::scale_of;
 use crate::ground::Date;
 use crate::report::Need;
 use crate::report::compare::{Filter, FilterError, Sort};
@@ -178,15 +179,15 @@ impl Task {
             (_, Some(Command::Layout(typed))) => Self::Layout(layout(typed)?),
             (_, Some(Command::Card(typed))) => Self::Card(CardOptions {
                 format: format_of(&typed.out, &card::FORMATS)?,
-                paper: typed.paper.map(paper),
-                on: day(typed.on.as_deref())?,
+                paper: typed.pages.paper.map(paper),
+                on: day(typed.pages.on.as_deref())?,
                 files: typed.files,
                 out: typed.out,
             }),
             (_, Some(Command::Record(typed))) => Self::Record(RecordOptions {
                 format: format_of(&typed.out, &record::FORMATS)?,
-                paper: typed.paper.map(paper),
-                on: day(typed.on.as_deref())?,
+                paper: typed.pages.paper.map(paper),
+                on: day(typed.pages.on.as_deref())?,
                 file: typed.file,
                 out: typed.out,
             }),
@@ -284,12 +285,13 @@ fn ends(out: PathBuf, ending: &str, what: &str) -> Result<PathBuf, Failure> {
 fn layout(typed: arguments::Layout) -> Result<LayoutOptions, Failure> {
     Ok(LayoutOptions {
         format: format_of(&typed.out, &layout::FORMATS)?,
-        paper: typed.paper.map(paper),
+        paper: typed.pages.paper.map(paper),
+        scale: typed.scale.as_deref().map(scale).transpose()?,
         full_size: typed.full_size.map(|part| match part {
             arguments::FloorPart::Lift => Part::Lift,
             arguments::FloorPart::Plan => Part::Plan,
         }),
-        on: day(typed.on.as_deref())?,
+        on: day(typed.pages.on.as_deref())?,
         file: typed.file,
         out: typed.out,
     })
@@ -424,6 +426,16 @@ fn day(typed: Option<&str>) -> Result<Date, Failure> {
         Failure::new(
             format!("--on: {text:?} is no day"),
             "write year-month-day, such as 2026-05-14",
+        )
+    })
+}
+
+fn scale(text: &str) -> Result<f64, Failure> {
+    scale_of(text).ok_or_else(|| {
+        Failure::new(
+            format!("--scale: {text:?} is no scale"),
+            "write 1:50, or what a foot is drawn as, such as \"1/4 in = 1 ft\"; no enlargement, and \
+             nothing below 1:1000",
         )
     })
 }

@@ -5,10 +5,10 @@
 
 use glam::DVec2;
 
-use super::kept::wrapped;
 use super::palette::Colour;
 use super::palette::paper::{FINE, INK, PAPER, WARN};
 use super::sheet::font::width_em;
+use super::sheet::lines::wrapped;
 use super::sheet::{Frame, LEADING, Layer, Paper, Pen, Shape, Sheet, Text, put_frame};
 
 /// Something that stands on a page below what comes before it. Sizes are of the type, in

@@ -5,7 +5,6 @@ pub mod climb;
 pub mod dxf;
 pub mod facets;
 mod flow;
-mod kept;
 pub mod layout;
 #[cfg(test)]
 mod looked_over;

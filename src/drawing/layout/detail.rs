@@ -4,6 +4,7 @@
 use glam::DVec2;
 
 use super::draw::{Running, clipped, line};
+use super::plan::Telling;
 use super::{LayoutError, Made, plan};
 use crate::bay::Side;
 use crate::drawing::sheet::{Item, Mark, Shape, View};
@@ -67,8 +68,8 @@ fn cut(points: &[DVec2], low: DVec2, high: DVec2) -> Vec<DVec2> {
     kept
 }
 
-pub(super) fn view(made: &Made<'_>) -> Result<View, LayoutError> {
-    let whole = plan::view(made)?;
+pub(super) fn view(made: &Made<'_>, telling: Telling) -> Result<View, LayoutError> {
+    let whole = plan::view(made, telling)?;
     let (low, high) = area(made);
     let mut view = View::default();
     for item in &whole.items {
@@ -115,10 +116,15 @@ pub(super) fn view(made: &Made<'_>) -> Result<View, LayoutError> {
             at_m: point.at_m,
             letter: point.letter.clone(),
             clear_m: 0.0,
+            may_be_left: false,
         });
         x.put(point.letter.clone(), point.at_m.x, point.at_m.y);
         y.put(point.letter.clone(), point.at_m.y, point.at_m.x);
     }
+    // Numbers of the list of fixed things, after the points that must have their letters.
+    let listed = whole.marks.into_iter();
+    view.marks
+        .extend(listed.filter(|mark| mark.may_be_left && shown(mark.at_m)));
     view.bottom = x.done();
     view.left = y.done();
     Ok(view)

@@ -8,6 +8,7 @@ use glam::DVec3;
 use super::draw::{Running, over, solid, together};
 use super::elevation_labels::{callouts, widths};
 use super::elevation_room::room_lines;
+use super::plan::Telling;
 use super::{LayoutError, Made};
 use crate::bay::{Bay, Opener};
 use crate::clearance::{DoorState, LockFinding};
@@ -42,6 +43,7 @@ fn door(state: DoorState) -> DoorTravel {
 pub(super) fn view(
     made: &Made<'_>,
     look: Look,
+    telling: Telling,
 ) -> Result<(View, Vec<String>, Vec<String>), LayoutError> {
     let (bay, study) = (made.order.bay, made.order.study);
     let lock = drawn(made);
@@ -86,7 +88,8 @@ pub(super) fn view(
         "Heights from the floor at the post line as the file has them; those marked \"at worst\" are \
          with everything off by all that the study counts with: of the vehicle's lowest points \
          over the highest floor under it, and of its top. Undersides are rounded down, tops up. \
-         Room is counted pair by pair; a top taken from a height may leave less: count with the less."
+         How much room is left is what is said at the right, pair by pair with both off: never one \
+         height taken from another."
     } else {
         "Heights from the floor at the post line as the file has them; undersides are rounded down, \
          tops up."
@@ -103,10 +106,18 @@ pub(super) fn view(
     }
     heights(&mut view, bay, look, &all, lock.map(|(lock, _)| lock));
     widths(&mut view, made, look, &all);
-    if let Some((found, _)) = lock {
-        room_lines(&mut view, made, look, found);
+    let lock = lock.map(|(lock, _)| lock);
+    // The least room is told once: at its line where one is drawn, or else in words.
+    let is_told = lock.is_some_and(|found| room_lines(&mut view, made, look, found));
+    let least = lock.filter(|_| !is_told);
+    callouts(&mut view, made, look, &all, least, telling);
+    if telling == Telling::ByNumber {
+        notes.push(
+            "Numbers are those of the list of fixed things on the last pages, which has all of them: \
+             here stand those that there is room for."
+                .into(),
+        );
     }
-    callouts(&mut view, made, look, &all, lock.map(|(lock, _)| lock));
     Ok((view, warnings, notes))
 }
 

@@ -5,9 +5,11 @@ use glam::{DVec2, DVec3};
 use super::Made;
 use super::draw::Running;
 use super::elevation::around;
+use super::plan::Telling;
+use super::things::numbered;
 use crate::clearance::LockFinding;
 use crate::drawing::outline::Look;
-use crate::drawing::sheet::{Callout, View};
+use crate::drawing::sheet::{Callout, Mark, View};
 use crate::report::{called, on_one_line, short_name};
 use crate::solids::{Role, Solid};
 use crate::units::{Length, Rounding, both};
@@ -61,6 +63,7 @@ pub(super) fn callouts(
     look: Look,
     all: &[Solid],
     lock: Option<&LockFinding>,
+    telling: Telling,
 ) {
     let (bay, study) = (made.order.bay, made.order.study);
     let units = bay.units;
@@ -110,8 +113,9 @@ pub(super) fn callouts(
     }
     for one in all {
         let is_named = match one.role {
-            Role::Obstacle(_) | Role::TieBeam | Role::ShutOffBar | Role::PowerUnit(_) => true,
-            Role::Opener => one.name == "opener/head" || one.name.ends_with("rail"),
+            Role::Obstacle(_) => telling == Telling::InWords,
+            Role::TieBeam | Role::ShutOffBar | Role::PowerUnit(_) => true,
+            Role::Opener => one.name.starts_with("opener/head") || one.name.ends_with("rail"),
             _ => false,
         };
         if is_named {
@@ -120,6 +124,14 @@ pub(super) fn callouts(
                 says: on_one_line(&short_name(&one.name)),
             });
         }
+    }
+    if telling == Telling::ByNumber {
+        view.marks.extend(numbered(all).map(|(number, one)| Mark {
+            at_m: look.flat(middle(one)),
+            letter: number.to_string(),
+            clear_m: 0.0,
+            may_be_left: true,
+        }));
     }
 }
 

@@ -20,7 +20,9 @@ const MOST: usize = 5;
 const END_M: f64 = 0.03;
 
 /// A line for each thing that is near the raised vehicle or what moves with it, on this lock.
-pub(super) fn room_lines(view: &mut View, made: &Made<'_>, look: Look, lock: &LockFinding) {
+/// Whether the pair with the least room is among them comes back: it is then told here, once.
+pub(super) fn room_lines(view: &mut View, made: &Made<'_>, look: Look, lock: &LockFinding) -> bool {
+    let mut has_least = false;
     let units = made.order.bay.units;
     let mut told: Vec<&HerePair> = Vec::new();
     for pair in made.near(lock) {
@@ -42,17 +44,26 @@ pub(super) fn room_lines(view: &mut View, made: &Made<'_>, look: Look, lock: &Lo
         for end in ends {
             put([end - across, end + across]);
         }
+        let least = lock.near.as_ref();
+        let least = least.filter(|one| one.moving == pair.moving && one.fixed == pair.fixed);
+        has_least |= least.is_some();
+        let room_m = least.map_or(pair.worst_m, |one| pair.worst_m.min(one.clearance_m));
+        let asked = least.map_or_else(String::new, |one| {
+            let margin = both(Length::metres(one.margin_m), units, Rounding::Up);
+            format!(", the least ({margin} asked)")
+        });
         view.callouts.push(Callout {
             at_m: ends[0].lerp(ends[1], 0.5),
             says: format!(
-                "{} to {}: {} of room at worst, on the way onto this lock",
+                "{} to {}: {} of room at worst, on the way onto this lock{asked}",
                 called(&pair.moving),
                 called(&pair.fixed),
-                both(Length::metres(pair.worst_m), units, Rounding::Down)
+                both(Length::metres(room_m), units, Rounding::Down)
             ),
         });
         if told.len() == MOST {
-            return;
+            break;
         }
     }
+    has_least
 }

@@ -3,6 +3,8 @@
 //! The solids and the study are drawn as they are; nothing here works out a clearance. No hole is
 //! drawn, dimensioned or pulled unless [`crate::setting_out::Drill`] lets it.
 
+#[cfg(test)]
+mod crowded_tests;
 mod detail;
 mod draw;
 mod elevation;
@@ -14,6 +16,7 @@ mod plates;
 mod pulls;
 #[cfg(test)]
 mod tests;
+mod things;
 mod tiles;
 mod tiles_map;
 #[cfg(test)]
@@ -32,6 +35,7 @@ use crate::solids::attitude::StanceError;
 
 use super::outline::Look;
 use super::sheet::{Frame, Paper, Sheet, View, compose};
+use plan::Telling;
 
 pub use tiles::{Grid, OVERLAP_MM, Part, full_size};
 
@@ -48,6 +52,8 @@ pub struct Order<'a> {
     pub on: Date,
     /// The paper.
     pub paper: Paper,
+    /// The floor plan's scale, 1 to this; none: the largest that fits.
+    pub scale: Option<f64>,
 }
 
 /// Why there is no layout.
@@ -57,6 +63,13 @@ pub enum LayoutError {
     Stance(StanceError),
     /// This page has more to say than the paper has room for.
     TooSmall(String),
+    /// The floor plan does not fit to the scale that was asked for.
+    Scale {
+        /// The largest scale to which it fits this paper, 1 to this, where there is one.
+        fits: Option<f64>,
+        /// A larger paper that it fits to the scale that was asked for.
+        larger: Option<Paper>,
+    },
 }
 
 struct Made<'a> {
@@ -95,9 +108,13 @@ pub fn without_copies(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
 /// See [`LayoutError`].
 pub fn floor_plan(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
     let made = Made::new(order);
-    let frame = made.frame("Floor plan", "PLAN", plan::notes(&made));
-    let sheet = compose(&plan::view(&made)?, &frame, order.paper, order.bay.units);
-    Ok(vec![sheet.ok_or(LayoutError::TooSmall(frame.name))?])
+    let set = |of| -> Result<Vec<Sheet>, LayoutError> {
+        let (plan, telling) = made.plan([1, of])?;
+        let mut pages = vec![plan];
+        made.list_numbers(&mut pages, telling, of)?;
+        Ok(pages)
+    };
+    set(set(1)?.len())
 }
 
 /// An elevation: what is drawn, what must not be overlooked, and what is said of it.
@@ -119,7 +136,7 @@ pub fn seen(order: &Order<'_>, look: Look) -> Result<Seen, LayoutError> {
     let mut made = Made::new(order);
     // Who sets it on a page of their own has said what is near.
     made.near = OnceCell::from(Vec::new());
-    let (view, warnings, notes) = elevation::view(&made, look)?;
+    let (view, warnings, notes) = elevation::view(&made, look, Telling::InWords)?;
     Ok(Seen {
         view,
         warnings,
@@ -133,24 +150,8 @@ pub fn seen(order: &Order<'_>, look: Look) -> Result<Seen, LayoutError> {
 /// See [`LayoutError`].
 pub fn drawings(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
     let made = Made::new(order);
-    let mut frames = vec![(
-        plan::view(&made)?,
-        made.frame("Floor plan", "PLAN", plan::notes(&made)),
-    )];
-    for (look, name, tag) in elevation::LOOKS {
-        let (view, warnings, notes) = elevation::view(&made, look)?;
-        let mut frame = made.frame(name, tag, notes);
-        frame.warnings.extend(warnings);
-        frames.push((view, frame));
-    }
-    let of = frames.len();
-    let pages = frames.into_iter().enumerate();
-    let pages = pages.map(|(index, (view, mut frame))| {
-        frame.page = [index + 1, of];
-        let sheet = compose(&view, &frame, order.paper, order.bay.units);
-        sheet.ok_or(LayoutError::TooSmall(frame.name))
-    });
-    pages.collect()
+    let pages = made.drawings(0)?;
+    made.drawings(pages.len())
 }
 
 impl<'a> Made<'a> {
@@ -162,27 +163,110 @@ impl<'a> Made<'a> {
         }
     }
 
+    /// The floor plan: in words, or by numbers where it is then so much larger that more can be read
+    /// off it, or where there is no room for words.
+    fn plan(&self, page: [usize; 2]) -> Result<(Sheet, Telling), LayoutError> {
+        let order = self.order;
+        let to = |telling, paper, scale| -> Result<Option<Sheet>, LayoutError> {
+            let mut frame = self.frame("Floor plan", "PLAN", plan::notes(self, telling));
+            frame.page = page;
+            let view = plan::view(self, telling)?;
+            Ok(compose(&view, &frame, paper, order.bay.units, scale))
+        };
+        let best = |paper, scale| -> Result<Option<(Sheet, Telling)>, LayoutError> {
+            let words = to(Telling::InWords, paper, scale)?;
+            if let Some(sheet) = words.as_ref()
+                && (scale.is_some() || sheet.scale <= detail::COARSE)
+            {
+                return Ok(words.map(|sheet| (sheet, Telling::InWords)));
+            }
+            let numbers = to(Telling::ByNumber, paper, scale)?;
+            Ok(match (words, numbers) {
+                (Some(words), Some(numbers)) if numbers.scale * detail::LARGER > words.scale => {
+                    Some((words, Telling::InWords))
+                }
+                (words, numbers) => numbers
+                    .map(|sheet| (sheet, Telling::ByNumber))
+                    .or_else(|| words.map(|sheet| (sheet, Telling::InWords))),
+            })
+        };
+        if let Some(found) = best(order.paper, order.scale)? {
+            return Ok(found);
+        }
+        if order.scale.is_none() {
+            return Err(LayoutError::TooSmall("Floor plan".into()));
+        }
+        let larger = order.paper != Paper::A3 && best(Paper::A3, order.scale)?.is_some();
+        Err(LayoutError::Scale {
+            fits: best(order.paper, None)?.map(|(sheet, _)| sheet.scale),
+            larger: larger.then_some(Paper::A3),
+        })
+    }
+
+    /// The list of fixed things, where the plan tells of them by number.
+    fn list_numbers(
+        &self,
+        pages: &mut Vec<Sheet>,
+        telling: Telling,
+        of: usize,
+    ) -> Result<(), LayoutError> {
+        if telling == Telling::ByNumber {
+            let list = things::pages(self, pages.first(), [pages.len() + 1, of])?;
+            pages.extend(list);
+        }
+        Ok(())
+    }
+
+    /// An elevation: in words, or by numbers where there is no room for words.
+    fn elevation(
+        &self,
+        (look, name, tag): (Look, &str, &'static str),
+        page: [usize; 2],
+    ) -> Result<(Sheet, Telling), LayoutError> {
+        let order = self.order;
+        for telling in [Telling::InWords, Telling::ByNumber] {
+            let (view, warnings, notes) = elevation::view(self, look, telling)?;
+            let mut frame = self.frame(name, tag, notes);
+            frame.warnings.extend(warnings);
+            frame.page = page;
+            if let Some(sheet) = compose(&view, &frame, order.paper, order.bay.units, None) {
+                return Ok((sheet, telling));
+            }
+        }
+        Err(LayoutError::TooSmall(name.into()))
+    }
+
+    fn drawings(&self, of: usize) -> Result<Vec<Sheet>, LayoutError> {
+        let (plan, mut telling) = self.plan([1, of])?;
+        let mut pages = vec![plan];
+        for one in elevation::LOOKS {
+            let (page, told) = self.elevation(one, [pages.len() + 1, of])?;
+            pages.push(page);
+            if told == Telling::ByNumber {
+                telling = told;
+            }
+        }
+        self.list_numbers(&mut pages, telling, of)?;
+        Ok(pages)
+    }
+
     fn pages(&self, of: usize, with_copies: bool) -> Result<Vec<Sheet>, LayoutError> {
         let order = self.order;
-        let mut pages = Vec::new();
+        let (plan, telling) = self.plan([1, of])?;
+        let mut pages = vec![plan];
         let put = |pages: &mut Vec<Sheet>, view: &View, mut frame: Frame| {
             frame.page = [pages.len() + 1, of];
-            let sheet = compose(view, &frame, order.paper, order.bay.units);
+            let sheet = compose(view, &frame, order.paper, order.bay.units, None);
             pages.push(sheet.ok_or(LayoutError::TooSmall(frame.name))?);
             Ok(())
         };
-        put(
-            &mut pages,
-            &plan::view(self)?,
-            self.frame("Floor plan", "PLAN", plan::notes(self)),
-        )?;
         let is_coarse = pages
             .first()
             .is_some_and(|plan| plan.scale > detail::COARSE);
         if with_copies && is_coarse {
             let before = pages.len();
             let frame = self.frame("Floor plan, about the posts", detail::TAG, detail::notes());
-            put(&mut pages, &detail::view(self)?, frame)?;
+            put(&mut pages, &detail::view(self, telling)?, frame)?;
             // Hardly larger, it would tell nothing more.
             if let [.., plan, part] = &pages[..]
                 && part.scale * detail::LARGER > plan.scale
@@ -201,12 +285,12 @@ impl<'a> Made<'a> {
         let mut frame = self.frame("Setting out, pull by pull", "PULLS", pulls::notes(self));
         frame.page = [pages.len() + 1, of];
         pages.extend(pulls::pages(self, &frame));
-        for (look, name, tag) in elevation::LOOKS {
-            let (view, warnings, notes) = elevation::view(self, look)?;
-            let mut frame = self.frame(name, tag, notes);
-            frame.warnings.extend(warnings);
-            put(&mut pages, &view, frame)?;
+        for one in elevation::LOOKS {
+            let (page, _) = self.elevation(one, [pages.len() + 1, of])?;
+            pages.push(page);
         }
+        let list = things::pages(self, pages.first(), [pages.len() + 1, of])?;
+        pages.extend(list);
         Ok(pages)
     }
 

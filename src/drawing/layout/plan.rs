@@ -4,6 +4,7 @@ use glam::DVec2;
 
 use super::draw::{Running, line, over, solid, together};
 use super::parking::{axle, cg, parking};
+use super::things::numbered;
 use super::{LayoutError, Made};
 use crate::bay::SlabLineKind;
 use crate::drawing::outline::Look;
@@ -21,7 +22,16 @@ const OVERHEAD_M: f64 = 1.8;
 /// The drawn diameter of a hole whose anchor is not known, metres.
 pub(super) const HOLE_M: f64 = 0.016;
 
-pub(super) fn notes(made: &Made<'_>) -> Vec<String> {
+/// How things in the room and lines of the slab are told of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Telling {
+    /// Beside the drawing, each with a leader.
+    InWords,
+    /// By the number in the list of fixed things.
+    ByNumber,
+}
+
+pub(super) fn notes(made: &Made<'_>, telling: Telling) -> Vec<String> {
     let tail = match made.order.bay.parking.facing {
         crate::bay::Facing::NoseIn => "nose in",
         crate::bay::Facing::TailIn => "tail in",
@@ -29,16 +39,24 @@ pub(super) fn notes(made: &Made<'_>) -> Vec<String> {
     vec![format!(
         "Seen from above, the door below. Running dimensions from corner A (door wall and left \
          wall, inner faces); a place as \"a / b\" is a from the left wall, b from the door wall. \
-         Letters are the points of the pulls. The vehicle stands {tail}, as parked; broken outlines \
-         lie overhead."
+         Letters are the points of the pulls{}. The vehicle stands {tail}, as parked; broken outlines \
+         lie overhead.",
+        match telling {
+            Telling::InWords => ", a number in brackets that of the list of fixed things",
+            Telling::ByNumber =>
+                ", numbers those of the list of fixed things on the last pages: there is no room here \
+                 to say what each is",
+        }
     )]
 }
 
-pub(super) fn view(made: &Made<'_>) -> Result<View, LayoutError> {
+pub(super) fn view(made: &Made<'_>, telling: Telling) -> Result<View, LayoutError> {
     let bay = made.order.bay;
     let all = solids(bay, DoorTravel::Shut, 0.0).map_err(LayoutError::Stance)?;
     let mut view = View::default();
-    room(&mut view, made, &all);
+    // What is told of by number comes after the points of the pulls, which must have their letters.
+    let mut listed = Vec::new();
+    room(&mut view, made, &all, &mut listed);
     let of = |wanted: fn(Role) -> bool| all.iter().filter(move |solid| wanted(solid.role));
     let items = &mut view.items;
     together(items, Look::Plan, of(|role| matches!(role, Role::Wheel(_))));
@@ -59,31 +77,64 @@ pub(super) fn view(made: &Made<'_>) -> Result<View, LayoutError> {
     for one in of(|role| matches!(role, Role::TieBeam | Role::ShutOffBar)) {
         over(items, Look::Plan, one);
     }
-    slab(&mut view, made);
+    slab(&mut view, made, numbered(&all).count(), &mut listed);
     lines_and_points(&mut view, made);
+    match telling {
+        Telling::InWords => view
+            .callouts
+            .extend(listed.into_iter().map(Listed::in_words)),
+        Telling::ByNumber => view.marks.extend(listed.into_iter().map(Listed::by_number)),
+    }
     parking(&mut view, made, &all);
     ticks(&mut view, made, &all);
     Ok(view)
 }
 
-fn room(view: &mut View, made: &Made<'_>, all: &[Solid]) {
+/// Something that the list of fixed things has too.
+struct Listed {
+    at_m: DVec2,
+    number: usize,
+    says: String,
+}
+
+impl Listed {
+    fn in_words(self) -> Callout {
+        Callout {
+            at_m: self.at_m,
+            says: format!("({}) {}", self.number, self.says),
+        }
+    }
+
+    fn by_number(self) -> Mark {
+        Mark {
+            at_m: self.at_m,
+            letter: self.number.to_string(),
+            clear_m: 0.0,
+            may_be_left: true,
+        }
+    }
+}
+
+fn room(view: &mut View, made: &Made<'_>, all: &[Solid], listed: &mut Vec<Listed>) {
     let bay = made.order.bay;
+    listed.extend(numbered(all).map(|(number, one)| {
+        let (low, high) = one.bounds();
+        Listed {
+            at_m: Look::Plan.flat((low + high) * 0.5),
+            number,
+            says: on_one_line(&short_name(&one.name)),
+        }
+    }));
     for one in all {
         match one.role {
             Role::DoorWall if one.bounds().0.z > 0.5 => over(&mut view.items, Look::Plan, one),
             Role::Wall | Role::DoorWall => solid(&mut view.items, Look::Plan, one),
             Role::Obstacle(_) => {
-                let (low, high) = one.bounds();
-                if low.z > OVERHEAD_M {
+                if one.bounds().0.z > OVERHEAD_M {
                     over(&mut view.items, Look::Plan, one);
                 } else {
                     solid(&mut view.items, Look::Plan, one);
                 }
-                let middle = (low + high) * 0.5;
-                view.callouts.push(Callout {
-                    at_m: Look::Plan.flat(middle),
-                    says: on_one_line(&short_name(&one.name)),
-                });
             }
             _ => {}
         }
@@ -110,19 +161,21 @@ pub(super) const fn line_word(kind: SlabLineKind) -> &'static str {
     }
 }
 
-fn slab(view: &mut View, made: &Made<'_>) {
+/// Lines and readings of the slab, numbered on after the things in the room.
+fn slab(view: &mut View, made: &Made<'_>, before: usize, listed: &mut Vec<Listed>) {
     let bay = made.order.bay;
     let map = SlabMap::of(bay);
     let (low, high) = view.bounds_m();
-    for one in &map.lines {
+    for (index, one) in map.lines.iter().enumerate() {
         let word = line_word(one.kind);
         let Some(ends) = super::draw::clipped(one.ends, low, high) else {
             continue;
         };
         let pen = Pen::broken(0.3, SLAB_LINE, Dash::Dashed);
         line(&mut view.items, Layer::SlabLines, ends, pen);
-        view.callouts.push(Callout {
+        listed.push(Listed {
             at_m: ends[0].lerp(ends[1], 0.8),
+            number: before + index + 1,
             says: format!(
                 "{word}, from {} to {}",
                 from_corner(made, ends[0]),
@@ -130,7 +183,7 @@ fn slab(view: &mut View, made: &Made<'_>) {
             ),
         });
     }
-    for reading in &map.readings {
+    for (index, reading) in map.readings.iter().enumerate() {
         view.items.push(Item {
             layer: Layer::Readings,
             shape: Shape::Circle {
@@ -145,8 +198,9 @@ fn slab(view: &mut View, made: &Made<'_>) {
             bay.units,
             Rounding::Down,
         );
-        view.callouts.push(Callout {
+        listed.push(Listed {
             at_m: reading.at_m,
+            number: before + map.lines.len() + index + 1,
             says: format!(
                 "slab read {thick} thick at {}",
                 from_corner(made, reading.at_m)
@@ -202,6 +256,7 @@ fn lines_and_points(view: &mut View, made: &Made<'_>) {
                 at_m: point.at_m,
                 letter: point.letter.clone(),
                 clear_m: 0.0,
+                may_be_left: false,
             }),
             PointKind::Hole(_) => view.items.push(Item {
                 layer: Layer::Holes,

@@ -108,6 +108,7 @@ pub(super) fn view(made: &Made<'_>, side: Side) -> View {
         view.marks.push(Mark {
             at_m: point.at_m,
             letter: point.letter.clone(),
+            may_be_left: false,
             clear_m: match point.kind {
                 PointKind::Hole(_) => radius * BEYOND,
                 _ => 0.0,

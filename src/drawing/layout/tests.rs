@@ -34,6 +34,7 @@ fn sheets(bay: &Bay, paper: Paper) -> Vec<Sheet> {
         fingerprint: "0123456789abcdef",
         on: DAY,
         paper,
+        scale: None,
     })
     .unwrap()
 }
@@ -61,6 +62,26 @@ pub(super) fn check(name: &str, sheet: &Sheet) {
                 sheet.name,
                 one.says,
                 other.says
+            );
+        }
+    }
+    // No leader runs through a text.
+    for item in &sheet.items {
+        let Shape::Line { ends, pen } = item.shape else {
+            continue;
+        };
+        if pen != crate::drawing::sheet::LEADER {
+            continue;
+        }
+        for (text, (low, high)) in &texts {
+            let through = (1..1000)
+                .map(|share| ends[0].lerp(ends[1], f64::from(share) / 1000.0))
+                .find(|at| at.cmpgt(*low + 0.05).all() && at.cmplt(*high - 0.05).all());
+            assert!(
+                through.is_none(),
+                "{name}, {}: a leader runs through {:?}",
+                sheet.name,
+                text.says
             );
         }
     }
@@ -359,13 +380,14 @@ fn a_file_for_programs_has_every_hole_and_plate_once_and_plain_letters() {
     assert!(holes > 0);
 }
 
-fn order<'a>(bay: &'a Bay, study: &'a Study, paper: Paper) -> Order<'a> {
+pub(super) fn order<'a>(bay: &'a Bay, study: &'a Study, paper: Paper) -> Order<'a> {
     Order {
         bay,
         study,
         fingerprint: "0123456789abcdef",
         on: DAY,
         paper,
+        scale: None,
     }
 }
 
@@ -423,7 +445,7 @@ fn room_lines_are_as_long_as_drawn_and_say_what_is_left_at_worst() {
         let study = study_on(&bay, Some(DAY)).unwrap();
         let order = order(&bay, &study, Paper::A4);
         let made = Made::new(&order);
-        let (view, ..) = elevation::view(&made, Look::Side).unwrap();
+        let (view, ..) = elevation::view(&made, Look::Side, Telling::InWords).unwrap();
         let lock = study.highest_safe_lock.or(study.highest_clear_lock);
         if let Some(lock) = lock.map(|lock| &study.locks[lock - 1])
             && let Some(near) = &lock.near

@@ -108,7 +108,7 @@ const SCALE: &str = "Full size (1:1)";
 
 /// What is set out on the floor, without the vehicle and what hangs overhead.
 fn floor(made: &Made<'_>) -> Result<View, LayoutError> {
-    let mut view = plan::view(made)?;
+    let mut view = plan::view(made, plan::Telling::InWords)?;
     view.items.retain(|item| {
         matches!(
             item.layer,
@@ -141,6 +141,7 @@ fn floor(made: &Made<'_>) -> Result<View, LayoutError> {
         .map(|point| Mark {
             at_m: point.at_m,
             letter: point.letter.clone(),
+            may_be_left: false,
             clear_m: match point.kind {
                 PointKind::Hole(_) => radius * plates::BEYOND,
                 _ => 0.0,

@@ -121,5 +121,5 @@ pub(super) fn map(
         ],
     );
     frame.page = [1, of];
-    compose(&shown, &frame, order.paper, units).ok_or(LayoutError::TooSmall(frame.name))
+    compose(&shown, &frame, order.paper, units, None).ok_or(LayoutError::TooSmall(frame.name))
 }

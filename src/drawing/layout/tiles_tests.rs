@@ -16,6 +16,7 @@ fn tiles(bay: &Bay, paper: Paper, part: Part) -> Vec<Sheet> {
         fingerprint: "0123456789abcdef",
         on: DAY,
         paper,
+        scale: None,
     };
     full_size(&order, part).unwrap()
 }

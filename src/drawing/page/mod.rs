@@ -237,7 +237,7 @@ fn colours() -> String {
 fn fits<T>(made: Result<T, LayoutError>) -> Result<Option<T>, StanceError> {
     match made {
         Ok(made) => Ok(Some(made)),
-        Err(LayoutError::TooSmall(_)) => Ok(None),
+        Err(LayoutError::TooSmall(_) | LayoutError::Scale { .. }) => Ok(None),
         Err(LayoutError::Stance(error)) => Err(error),
     }
 }

@@ -24,6 +24,7 @@ const fn order<'a>(page: &PageOrder<'a>, paper: Paper) -> Order<'a> {
         fingerprint: page.report.fingerprint,
         on: page.on,
         paper,
+        scale: None,
     }
 }
 

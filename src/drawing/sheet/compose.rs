@@ -5,9 +5,10 @@
 
 use glam::DVec2;
 
-use super::font::{width_em, wrapped};
+use super::font::width_em;
 use super::frame::{self, Frame, LEADING};
 use super::labels::{bottom_rail, callouts, left_rail, marks};
+use super::lines::wrapped;
 use super::paper::{scales, stated};
 use super::{Paper, Sheet, Tick, View};
 use crate::bay::UnitSystem;
@@ -46,11 +47,19 @@ impl Label {
     }
 }
 
-/// The page of a view; none where the paper is too small for what is written about it.
+/// The page of a view, to this scale or else to the largest that fits; none where the paper is too
+/// small for what is written about it.
 #[must_use]
-pub fn compose(view: &View, frame: &Frame, paper: Paper, units: UnitSystem) -> Option<Sheet> {
+pub fn compose(
+    view: &View,
+    frame: &Frame,
+    paper: Paper,
+    units: UnitSystem,
+    scale: Option<f64>,
+) -> Option<Sheet> {
     let least = Label::of(LABELS[0]);
     let room = room(view, least);
+    let wanted = scale.map_or_else(|| scales(units), |scale| vec![scale]);
     let found = [true, false].into_iter().filter_map(|lying| {
         let page_mm = paper.page_mm(lying);
         // How much room the frame leaves hardly hangs on the scale it states.
@@ -61,7 +70,7 @@ pub fn compose(view: &View, frame: &Frame, paper: Paper, units: UnitSystem) -> O
             let left = high - low - size - DVec2::new(room.left + room.right, room.bottom);
             left.cmpge(DVec2::ZERO).all()
         };
-        let scales = scales(units).into_iter().filter(|scale| fits(*scale));
+        let scales = wanted.iter().copied().filter(|scale| fits(*scale));
         let mut pages =
             scales.filter_map(|scale| try_at(view, frame, page_mm, scale, units, least));
         pages.next()
@@ -74,6 +83,10 @@ pub fn compose(view: &View, frame: &Frame, paper: Paper, units: UnitSystem) -> O
     });
     Some(larger.unwrap_or(found))
 }
+
+/// Whose the lower corners of a page are: the left one the rail's at the left, or else that of the
+/// dimensions below; the right one the callouts', or else theirs. So none lies on another.
+const CORNERS: [(bool, bool); 4] = [(false, false), (false, true), (true, false), (true, true)];
 
 fn blank(frame: &Frame, page_mm: DVec2, scale: f64) -> Sheet {
     Sheet {
@@ -94,6 +107,18 @@ fn try_at(
     units: UnitSystem,
     label: Label,
 ) -> Option<Sheet> {
+    let mut ways = CORNERS.into_iter();
+    ways.find_map(|corners| try_with(view, frame, page_mm, (scale, units), label, corners))
+}
+
+fn try_with(
+    view: &View,
+    frame: &Frame,
+    page_mm: DVec2,
+    (scale, units): (f64, UnitSystem),
+    label: Label,
+    (is_rails, is_callouts): (bool, bool),
+) -> Option<Sheet> {
     let mut sheet = blank(frame, page_mm, scale);
     let stated = format!("Scale {}", stated(scale, units));
     let (low, high) = frame::put(&mut sheet, frame, &stated);
@@ -113,10 +138,27 @@ fn try_at(
         sheet.push(item.layer, item.shape.mapped(&place, per_metre));
     }
     let inner = (corner, corner + size);
-    left_rail(&mut sheet, view, label, &place, inner, (low.y, high.y))?;
-    bottom_rail(&mut sheet, view, label, &place, inner, (low.x, high.x))?;
-    let right = (inner.1.x + TURN, high.x);
-    callouts(&mut sheet, view, label, &place, right, (low.y, high.y))?;
+    let above = inner.0.y - 1.0;
+    let lowest = |is_theirs: bool| if is_theirs { low.y } else { above };
+    // Beyond this the leaders of the rail and of the callouts turn.
+    let across = (
+        if is_rails { inner.0.x - 1.0 } else { low.x },
+        if is_callouts { inner.1.x + 1.0 } else { high.x },
+    );
+    let has_below = !view.bottom.is_empty();
+    let left = lowest(is_rails || !has_below);
+    left_rail(&mut sheet, view, label, &place, inner, (left, high.y))?;
+    bottom_rail(&mut sheet, view, label, &place, inner, across)?;
+    let right = lowest(is_callouts || !has_below);
+    callouts(
+        &mut sheet,
+        view,
+        label,
+        &place,
+        inner,
+        high.x,
+        (right, high.y),
+    )?;
     marks(&mut sheet, view, &place, (low, high))?;
     Some(sheet)
 }

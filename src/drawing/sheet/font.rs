@@ -124,97 +124,9 @@ pub fn width_em(text: &str) -> f64 {
     lettered(text).chars().map(advance_em).sum()
 }
 
-/// A text in lines no wider than this; a word that is wider is broken where it must be. A number
-/// stays with its unit.
-#[must_use]
-pub fn wrapped(text: &str, size_mm: f64, width_mm: f64) -> Vec<String> {
-    let text = lettered(text);
-    let fits = |line: &str| width_em(line) * size_mm <= width_mm;
-    let mut words: Vec<String> = Vec::new();
-    for piece in kept_together(&text) {
-        if fits(&piece) {
-            words.push(piece);
-        } else {
-            words.extend(piece.split(' ').map(str::to_owned));
-        }
-    }
-    let mut lines = Vec::new();
-    let mut line = String::new();
-    for word in &words {
-        let word = word.as_str();
-        let longer = if line.is_empty() {
-            word.to_owned()
-        } else {
-            format!("{line} {word}")
-        };
-        if fits(&longer) {
-            line = longer;
-            continue;
-        }
-        if !line.is_empty() {
-            lines.push(std::mem::take(&mut line));
-        }
-        for letter in word.chars() {
-            line.push(letter);
-            if !fits(&line) && line.chars().count() > 1 {
-                line.pop();
-                lines.push(std::mem::take(&mut line));
-                line.push(letter);
-            }
-        }
-    }
-    if !line.is_empty() {
-        lines.push(line);
-    }
-    lines
-}
-
-/// Words of a text, those of a reading together: `14 ft 9 3/16 in`.
-fn kept_together(text: &str) -> Vec<String> {
-    let mut pieces: Vec<String> = Vec::new();
-    let mut before = "";
-    for word in text.split_whitespace() {
-        let bare = word.trim_end_matches([',', '.', ';', ':', ')']);
-        let starts = |word: &str| {
-            let word = word.trim_start_matches(['(', '-', '\u{b1}']);
-            word.starts_with(|c: char| c.is_ascii_digit())
-        };
-        let ends = |word: &str| word.ends_with(|c: char| c.is_ascii_digit());
-        let unit = starts(before) && ends(before) && UNITS.contains(&bare);
-        let is_part = bare.contains('/') && bare.chars().all(|c| c.is_ascii_digit() || c == '/');
-        let part = starts(before) && ends(before) && is_part;
-        let inches = before == "ft" && starts(word);
-        match pieces.last_mut() {
-            Some(last) if unit || part || inches => {
-                last.push(' ');
-                last.push_str(word);
-            }
-            _ => pieces.push(word.to_owned()),
-        }
-        before = word;
-    }
-    pieces
-}
-
-/// What stands after a number on the same line.
-const UNITS: [&str; 12] = [
-    "ft", "in", "mm", "m", "deg", "lb", "kg", "N", "kN", "kPa", "MPa", "psi",
-];
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_reading_stays_on_its_line() {
-        let text = "Stop the raise with the marked edge at 14 ft 9 3/16 in (4501 mm), not above.";
-        for width in 30..120 {
-            let lines = wrapped(text, 2.0, f64::from(width));
-            for reading in ["14 ft 9 3/16 in", "(4501 mm),"] {
-                assert!(lines.iter().any(|line| line.contains(reading)), "{lines:?}");
-            }
-        }
-    }
 
     #[test]
     fn letters_that_the_font_lacks_stay_apart_and_are_told() {
@@ -235,17 +147,5 @@ mod tests {
                 "{letter}"
             );
         }
-    }
-
-    #[test]
-    fn lines_are_never_too_wide() {
-        let text = "Lower onto the locks before anyone goes under averyverylongwordwithoutanend.";
-        for width in [8.0, 20.0, 60.0] {
-            let lines = wrapped(text, 2.0, width);
-            assert!(lines.iter().all(|line| width_em(line) * 2.0 <= width));
-            let said: String = lines.concat().replace(' ', "");
-            assert_eq!(said, text.replace(' ', ""));
-        }
-        assert!(wrapped("", 2.0, 10.0).is_empty());
     }
 }

@@ -2,7 +2,8 @@
 
 use glam::DVec2;
 
-use super::font::{width_em, wrapped};
+use super::font::width_em;
+use super::lines::wrapped;
 use super::{Layer, Pen, Shape, Sheet, Text};
 use crate::drawing::palette::Colour;
 use crate::drawing::palette::paper::{FINE, INK, WARN};

@@ -4,7 +4,9 @@
 use glam::DVec2;
 
 use super::compose::{APART, CALLOUT, Label, TURN};
-use super::font::{width_em, wrapped};
+use super::crossing::crosses;
+use super::font::width_em;
+use super::lines::wrapped;
 use super::{Layer, Mark, Pen, Shape, Sheet, Text, Tick, View, spread};
 use crate::drawing::palette::paper::{FINE, INK, PAPER, SET_OUT};
 
@@ -13,8 +15,13 @@ const LETTER: f64 = 2.8;
 const PLATE: f64 = 0.35;
 /// The dot of a point, its radius.
 const DOT: f64 = 0.5;
+/// How far from its point a letter may stand, from the nearest on.
+const OFF: [f64; 12] = [
+    1.1, 2.2, 3.5, 5.0, 7.0, 10.0, 14.0, 18.0, 23.0, 29.0, 36.0, 44.0,
+];
 
-const LEADER: Pen = Pen::solid(0.12, FINE);
+/// How leaders are drawn.
+pub(in crate::drawing) const LEADER: Pen = Pen::solid(0.12, FINE);
 
 fn line(sheet: &mut Sheet, points: &[DVec2], pen: Pen) {
     for ends in points.windows(2) {
@@ -129,9 +136,11 @@ pub(super) fn callouts(
     view: &View,
     label: Label,
     place: &dyn Fn(DVec2) -> DVec2,
-    (left, right): (f64, f64),
+    inner: (DVec2, DVec2),
+    right: f64,
     (low, high): (f64, f64),
 ) -> Option<()> {
+    let left = inner.1.x + TURN;
     let width = (right - left).min(CALLOUT * 2.0);
     let mut all: Vec<(DVec2, Vec<String>)> = view
         .callouts
@@ -151,11 +160,14 @@ pub(super) fn callouts(
     let places = spread(&wanted, low, high)?;
     for ((at, lines), middle) in all.iter().zip(places) {
         let mut y = middle + (height(lines) - APART) * 0.5;
-        line(
-            sheet,
-            &[*at, DVec2::new(left - 1.2, y - label.line * 0.5)],
-            LEADER,
-        );
+        let end = DVec2::new(left - 1.2, y - label.line * 0.5);
+        if end.y < inner.0.y - 1.0 {
+            // Straight it would run through the dimensions below.
+            let turn = DVec2::new(inner.1.x + 1.0, at.y);
+            line(sheet, &[*at, turn, end], LEADER);
+        } else {
+            line(sheet, &[*at, end], LEADER);
+        }
         sheet.push(
             Layer::Dimensions,
             Shape::Circle {
@@ -180,22 +192,49 @@ pub(super) fn callouts(
     Some(())
 }
 
-/// Letters, each beside its point where no other text lies.
+/// Letters, each beside its point where no other text and no leader lies. One that may be left out
+/// is where there is no room for it.
 pub(in crate::drawing) fn marks(
     sheet: &mut Sheet,
     view: &View,
     place: &dyn Fn(DVec2) -> DVec2,
     (low, high): (DVec2, DVec2),
 ) -> Option<()> {
-    let mut taken: Vec<(DVec2, DVec2)> = sheet.texts().map(Text::bounds).collect();
     let around = |mark: &Mark| DVec2::splat(DOT.max(mark.clear_m * 1000.0 / sheet.scale));
-    taken.extend(view.marks.iter().map(|mark| {
-        let at = place(mark.at_m);
-        (at - around(mark), at + around(mark))
-    }));
     let cleared: Vec<f64> = view.marks.iter().map(|mark| around(mark).x).collect();
+    let mut taken = Taken {
+        texts: sheet.texts().map(Text::bounds).collect(),
+        points: view
+            .marks
+            .iter()
+            .map(|mark| {
+                (
+                    place(mark.at_m) - around(mark),
+                    place(mark.at_m) + around(mark),
+                )
+            })
+            .collect(),
+        leaders: leaders(sheet),
+        within: (low, high),
+    };
     for (mark, clear) in view.marks.iter().zip(cleared) {
         let at = place(mark.at_m);
+        let mut letter = Text {
+            at,
+            size: LETTER,
+            upward: false,
+            colour: SET_OUT,
+            says: mark.letter.clone(),
+        };
+        let (a, b) = letter.bounds();
+        let half = (b - a) * 0.5;
+        let middle_of_text = (a + b) * 0.5 - at;
+        let Some((middle, leader)) = taken.beside(at, half, clear - DOT) else {
+            if mark.may_be_left {
+                continue;
+            }
+            return None;
+        };
         if mark.clear_m <= 0.0 {
             sheet.push(
                 Layer::Points,
@@ -207,34 +246,13 @@ pub(in crate::drawing) fn marks(
                 },
             );
         }
-        let mut letter = Text {
-            at,
-            size: LETTER,
-            upward: false,
-            colour: SET_OUT,
-            says: mark.letter.clone(),
-        };
-        let (a, b) = letter.bounds();
-        let half = (b - a) * 0.5;
-        let middle_of_text = (a + b) * 0.5 - at;
-        let mut found = None;
-        let clear = clear - DOT;
-        'search: for off in [1.1, 2.2, 3.5, 5.0, 7.0, 10.0, 14.0].map(|off| off + clear) {
-            for (x, y) in WAYS {
-                let middle = at + DVec2::new(x * (half.x + off), y * (half.y + off));
-                let around = (middle - half - PLATE, middle + half + PLATE);
-                let inside = around.0.cmpge(low).all() && around.1.cmple(high).all();
-                if inside && !taken.iter().any(|other| overlap(*other, around)) {
-                    letter.at = middle - middle_of_text;
-                    found = Some((off, middle, around));
-                    break 'search;
-                }
-            }
-        }
-        let (off, middle, around) = found?;
-        taken.push(around);
-        if off > clear + 2.0 {
-            line(sheet, &[at, middle], LEADER);
+        letter.at = middle - middle_of_text;
+        taken
+            .texts
+            .push((middle - half - PLATE, middle + half + PLATE));
+        if let Some(ends) = leader {
+            line(sheet, &ends, LEADER);
+            taken.leaders.push(ends);
         }
         let (a, b) = letter.bounds();
         let (a, b) = (a - PLATE, b + PLATE);
@@ -251,7 +269,53 @@ pub(in crate::drawing) fn marks(
     Some(())
 }
 
-const WAYS: [(f64, f64); 8] = [
+/// The leaders that lie on a sheet.
+fn leaders(sheet: &Sheet) -> Vec<[DVec2; 2]> {
+    let of = |item: &super::Item| match item.shape {
+        Shape::Line { ends, pen } if pen == LEADER => Some(ends),
+        _ => None,
+    };
+    sheet.items.iter().filter_map(of).collect()
+}
+
+/// Where no further letter may lie.
+struct Taken {
+    texts: Vec<(DVec2, DVec2)>,
+    points: Vec<(DVec2, DVec2)>,
+    leaders: Vec<[DVec2; 2]>,
+    within: (DVec2, DVec2),
+}
+
+impl Taken {
+    /// The middle of a free box beside a point, and a leader to it where it stands far off.
+    fn beside(&self, at: DVec2, half: DVec2, clear: f64) -> Option<(DVec2, Option<[DVec2; 2]>)> {
+        for off in OFF.map(|off| off + clear) {
+            for (x, y) in WAYS {
+                let middle = at + DVec2::new(x * (half.x + off), y * (half.y + off));
+                let (from, to) = (middle - half - PLATE, middle + half + PLATE);
+                let inside = from.cmpge(self.within.0).all() && to.cmple(self.within.1).all();
+                let mut boxes = self.texts.iter().chain(&self.points);
+                if !inside
+                    || boxes.any(|other| overlap(*other, (from, to)))
+                    || self.leaders.iter().any(|ends| crosses(*ends, (from, to)))
+                {
+                    continue;
+                }
+                if off <= clear + 2.0 {
+                    return Some((middle, None));
+                }
+                // To the box's edge: a leader must not run into its own letter.
+                let ends = [at, at.clamp(from, to)];
+                if !self.texts.iter().any(|other| crosses(ends, *other)) {
+                    return Some((middle, Some(ends)));
+                }
+            }
+        }
+        None
+    }
+}
+
+const WAYS: [(f64, f64); 16] = [
     (1.0, 1.0),
     (-1.0, 1.0),
     (1.0, -1.0),
@@ -260,6 +324,14 @@ const WAYS: [(f64, f64); 8] = [
     (-1.0, 0.0),
     (0.0, 1.0),
     (0.0, -1.0),
+    (1.0, 0.5),
+    (-1.0, 0.5),
+    (1.0, -0.5),
+    (-1.0, -0.5),
+    (0.5, 1.0),
+    (-0.5, 1.0),
+    (0.5, -1.0),
+    (-0.5, -1.0),
 ];
 
 fn overlap(a: (DVec2, DVec2), b: (DVec2, DVec2)) -> bool {

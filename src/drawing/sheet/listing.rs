@@ -2,8 +2,9 @@
 
 use glam::DVec2;
 
-use super::font::{width_em, wrapped};
+use super::font::width_em;
 use super::frame::{Frame, LEADING, Writer, put};
+use super::lines::wrapped;
 use super::{Paper, Sheet};
 use crate::drawing::palette::paper::{FINE, INK};
 

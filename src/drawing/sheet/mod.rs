@@ -5,9 +5,11 @@
 //! exact, since its widths are those of the font that is written into the file.
 
 mod compose;
+mod crossing;
 pub mod font;
 mod frame;
 mod labels;
+pub mod lines;
 mod listing;
 mod paper;
 mod prose;
@@ -19,9 +21,11 @@ use glam::DVec2;
 pub use compose::compose;
 pub use frame::Frame;
 pub(super) use frame::{LEADING, put as put_frame};
+#[cfg(test)]
+pub(super) use labels::LEADER;
 pub(super) use labels::marks;
 pub use listing::{Row, listing};
-pub use paper::Paper;
+pub use paper::{Paper, scale_of, stated};
 pub use prose::{Line, prose};
 pub use spread::spread;
 pub use view::{Callout, Mark, Tick, View};

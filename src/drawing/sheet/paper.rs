@@ -3,6 +3,7 @@
 use glam::DVec2;
 
 use crate::bay::UnitSystem;
+use crate::units::parse_length;
 
 /// A paper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -95,12 +96,38 @@ pub(super) fn scales(units: UnitSystem) -> Vec<f64> {
 
 /// How a scale is stated: `1/4 in = 1 ft (1:48)`.
 #[must_use]
-pub(super) fn stated(scale: f64, units: UnitSystem) -> String {
+pub fn stated(scale: f64, units: UnitSystem) -> String {
     let of_a_foot = IMPERIAL.iter().find(|(one, _)| (one - scale).abs() < 1e-9);
     match (units, of_a_foot) {
         (UnitSystem::Imperial, Some((_, words))) => format!("{words} (1:{scale})"),
         _ => format!("1:{scale}"),
     }
+}
+
+/// Drawings smaller than 1 to this are no drawings of a bay.
+const SMALLEST: f64 = 1000.0;
+
+/// A scale as it is written: `1:50`, `1/4 in = 1 ft`, `1/4" = 1'-0"`, `full size`. Never an enlargement;
+/// none where it is no scale.
+#[must_use]
+pub fn scale_of(text: &str) -> Option<f64> {
+    let text = text.trim();
+    let scale = if text.eq_ignore_ascii_case("full size") {
+        1.0
+    } else if let Some((one, scale)) = text.split_once(':') {
+        let number = |text: &str| text.trim().parse::<f64>().ok();
+        number(scale)? / Some(number(one)?).filter(|one| *one > 0.0)?
+    } else {
+        let (drawn, real) = text.split_once('=')?;
+        let length = |text: &str| parse_length(text).ok().map(|length| length.m());
+        length(real)? / length(drawn).filter(|drawn| *drawn > 0.0)?
+    };
+    let known = IMPERIAL.iter().map(|(known, _)| *known);
+    let scale = known
+        .filter(|known| (known - scale).abs() < 1e-6)
+        .next()
+        .unwrap_or(scale);
+    (1.0..=SMALLEST).contains(&scale).then_some(scale)
 }
 
 #[cfg(test)]
@@ -123,5 +150,44 @@ mod tests {
         }
         assert_eq!(stated(48.0, UnitSystem::Imperial), "1/4 in = 1 ft (1:48)");
         assert_eq!(stated(50.0, UnitSystem::Metric), "1:50");
+    }
+
+    #[test]
+    fn a_scale_is_read_as_the_trade_writes_it() {
+        for (text, scale) in [
+            ("1:50", 50.0),
+            (" 1 : 48 ", 48.0),
+            ("1/4 in = 1 ft", 48.0),
+            ("1/4\"=1'", 48.0),
+            ("1/4\" = 1'-0\"", 48.0),
+            ("1 1/2 in = 1 ft", 8.0),
+            ("1 in = 5 ft", 60.0),
+            ("20 mm = 1 m", 50.0),
+            ("full size", 1.0),
+        ] {
+            assert_eq!(scale_of(text), Some(scale), "{text}");
+        }
+        for (scale, words) in IMPERIAL {
+            assert_eq!(scale_of(words), Some(scale), "{words}");
+        }
+        for text in [
+            "",
+            "50",
+            "1:0",
+            "0:50",
+            "1:-50",
+            "2:1",
+            "1:1001",
+            "1:NaN",
+            "1:inf",
+            "inf:inf",
+            "1/4 in",
+            "0 in = 1 ft",
+            "1 in = 0 ft",
+            "1/4 in = 1 lb",
+            "-1 in = -1 ft",
+        ] {
+            assert_eq!(scale_of(text), None, "{text}");
+        }
     }
 }

@@ -2,8 +2,9 @@
 
 use glam::DVec2;
 
-use super::font::{width_em, wrapped};
+use super::font::width_em;
 use super::frame::{LEADING, Writer, put};
+use super::lines::wrapped;
 use super::{Frame, Paper, Sheet};
 use crate::drawing::palette::Colour;
 use crate::drawing::palette::paper::INK;

@@ -51,6 +51,8 @@ pub struct Mark {
     pub letter: String,
     /// How far around it a circle of its own is drawn, metres; 0 where it is a dot.
     pub clear_m: f64,
+    /// Whether the page may do without it where there is no room: a list has the same point.
+    pub may_be_left: bool,
 }
 
 impl View {

@@ -8,7 +8,7 @@ use super::sketches::sketch;
 use super::table::{heads, table};
 use crate::drawing::palette::Colour;
 use crate::drawing::palette::paper::INK;
-use crate::drawing::sheet::font::wrapped;
+use crate::drawing::sheet::lines::wrapped;
 use crate::drawing::sheet::{LEADING, Layer, Pen, Shape, Sheet, Text};
 use crate::worksheet::{Kind, Question, Section, When, number};
 

@@ -3,12 +3,18 @@
 //! "5 ft 10" at the end of a line is read as a height of its own: a figure keeps its fraction, its
 //! unit, and the inches after its feet.
 
-use super::sheet::font::{self, width_em};
+use super::font::{lettered, width_em};
 
-const UNITS: [&str; 9] = ["ft", "in", "mm", "m", "lb", "kg", "deg", "%", "days"];
+/// What stands after a number on the same line.
+const UNITS: [&str; 15] = [
+    "ft", "in", "mm", "m", "deg", "lb", "kg", "N", "kN", "kPa", "MPa", "psi", "%", "days", "day",
+];
+/// What keeps the number after it.
+const BEFORE: [&str; 5] = ["ft", "lock", "Lock", "page", "\u{b1}"];
 
+/// Whether a word is a figure, be it with a bracket or a sign before it.
 fn is_number(word: &str) -> bool {
-    let word = word.trim_start_matches(['(', '\u{201c}', '-']);
+    let word = word.trim_start_matches(['(', '\u{201c}', '-', '\u{b1}']);
     word.starts_with(|c: char| c.is_ascii_digit())
         && word
             .chars()
@@ -22,10 +28,10 @@ fn belong_together(word: &str, next: &str) -> bool {
         // Its unit, or the sixteenths that go with its inches.
         return UNITS.contains(&bare) || (bare.contains('/') && is_number(bare));
     }
-    matches!(word, "ft" | "lock" | "Lock" | "page") && is_number(bare)
+    BEFORE.contains(&word) && is_number(bare)
 }
 
-/// The words, those that belong together as one.
+/// The words of a text, those that belong together as one.
 fn words(text: &str) -> Vec<String> {
     let mut words: Vec<String> = Vec::new();
     let mut before = "";
@@ -42,16 +48,27 @@ fn words(text: &str) -> Vec<String> {
     words
 }
 
-/// A text in lines no wider than this; what is wider than a line is broken where it must be.
-pub(super) fn wrapped(text: &str, size_mm: f64, width_mm: f64) -> Vec<String> {
+/// A text in lines no wider than this, as it is lettered; what belongs together and is wider than a
+/// line is broken where it must be.
+#[must_use]
+pub fn wrapped(text: &str, size_mm: f64, width_mm: f64) -> Vec<String> {
+    let text = lettered(text);
     let fits = |line: &str| width_em(line) * size_mm <= width_mm;
+    let mut pieces: Vec<String> = Vec::new();
+    for piece in words(&text) {
+        if fits(&piece) {
+            pieces.push(piece);
+        } else {
+            pieces.extend(piece.split(' ').map(str::to_owned));
+        }
+    }
     let mut lines = Vec::new();
     let mut line = String::new();
-    for word in words(text) {
+    for piece in &pieces {
         let longer = if line.is_empty() {
-            word.clone()
+            piece.clone()
         } else {
-            format!("{line} {word}")
+            format!("{line} {piece}")
         };
         if fits(&longer) {
             line = longer;
@@ -60,13 +77,14 @@ pub(super) fn wrapped(text: &str, size_mm: f64, width_mm: f64) -> Vec<String> {
         if !line.is_empty() {
             lines.push(std::mem::take(&mut line));
         }
-        if fits(&word) {
-            line = word;
-            continue;
+        for letter in piece.chars() {
+            line.push(letter);
+            if !fits(&line) && line.chars().count() > 1 {
+                line.pop();
+                lines.push(std::mem::take(&mut line));
+                line.push(letter);
+            }
         }
-        let mut broken = font::wrapped(&word, size_mm, width_mm);
-        line = broken.pop().unwrap_or_default();
-        lines.extend(broken);
     }
     if !line.is_empty() {
         lines.push(line);
@@ -77,6 +95,17 @@ pub(super) fn wrapped(text: &str, size_mm: f64, width_mm: f64) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_reading_stays_on_its_line() {
+        let text = "Stop the raise with the marked edge at 14 ft 9 3/16 in (4501 mm), not above.";
+        for width in 30..120 {
+            let lines = wrapped(text, 2.0, f64::from(width));
+            for reading in ["14 ft 9 3/16 in", "(4501 mm),"] {
+                assert!(lines.iter().any(|line| line.contains(reading)), "{lines:?}");
+            }
+        }
+    }
 
     #[test]
     fn a_reading_stands_on_one_line() {
@@ -101,5 +130,17 @@ mod tests {
             assert_eq!(lines.concat().replace(' ', ""), text.replace(' ', ""));
         }
         assert!(wrapped("", 2.4, 10.0).is_empty());
+    }
+
+    #[test]
+    fn lines_are_never_too_wide() {
+        let text = "Lower onto the locks before anyone goes under averyverylongwordwithoutanend.";
+        for width in [8.0, 20.0, 60.0] {
+            let lines = wrapped(text, 2.0, width);
+            assert!(lines.iter().all(|line| width_em(line) * 2.0 <= width));
+            let said: String = lines.concat().replace(' ', "");
+            assert_eq!(said, text.replace(' ', ""));
+        }
+        assert!(wrapped("", 2.0, 10.0).is_empty());
     }
 }
