@@ -64,6 +64,8 @@ impl AsBuiltReport<'_> {
         let slips = [place.slip_m.x, place.slip_m.y, place.slip_turn_rad * arm];
         if known.iter().any(|(_, sd)| COVERAGE * sd > TOO_WIDE_M)
             || slips.iter().any(|slip| *slip > TOO_WIDE_M)
+            // A slip that no other reading shows has no bound: what is told is moved by it.
+            || self.no_bound(place.side).contains(&true)
         {
             return None;
         }
