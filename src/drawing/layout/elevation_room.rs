@@ -50,7 +50,9 @@ pub(super) fn room_lines(view: &mut View, made: &Made<'_>, look: Look, lock: &Lo
         let room_m = least.map_or(pair.worst_m, |one| pair.worst_m.min(one.clearance_m));
         let asked = least.map_or_else(String::new, |one| {
             let margin = both(Length::metres(one.margin_m), units, Rounding::Up);
-            format!(", the least ({margin} asked)")
+            format!(
+                "; of what the rise can run into it has the least over what is asked ({margin})"
+            )
         });
         view.callouts.push(Callout {
             at_m: ends[0].lerp(ends[1], 0.5),

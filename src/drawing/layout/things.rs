@@ -22,13 +22,16 @@ pub(super) const NAME: &str = "Fixed things, one by one";
 /// What moves less than this between shut and open door is fixed, metres.
 const STILL_M: f64 = 1e-6;
 
+/// A word for a place, where it is, and its height with the way it is rounded, metres.
+type Place = (&'static str, DVec2, Option<(f64, Rounding)>);
+
 /// A thing of the list.
 pub(super) struct Thing {
     /// Its number on the plan; none where the plan does not show it.
     pub(super) number: Option<usize>,
     name: String,
     /// Two places of it, each with a word for it and a height where it has one, metres.
-    places: Vec<(&'static str, DVec2, Option<(f64, Rounding)>)>,
+    places: Vec<Place>,
 }
 
 /// Lowest and highest corner, metres.

@@ -122,10 +122,9 @@ pub fn scale_of(text: &str) -> Option<f64> {
         let length = |text: &str| parse_length(text).ok().map(|length| length.m());
         length(real)? / length(drawn).filter(|drawn| *drawn > 0.0)?
     };
-    let known = IMPERIAL.iter().map(|(known, _)| *known);
+    let mut known = IMPERIAL.iter().map(|(known, _)| *known);
     let scale = known
-        .filter(|known| (known - scale).abs() < 1e-6)
-        .next()
+        .find(|known| (known - scale).abs() < 1e-6)
         .unwrap_or(scale);
     (1.0..=SMALLEST).contains(&scale).then_some(scale)
 }
