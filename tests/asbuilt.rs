@@ -137,7 +137,10 @@ fn a_slip_that_nothing_checks_has_no_bound() {
     let out = said_of(BAY, &text, &["--format", "json"]).out;
     let said: serde_json::Value = serde_json::from_str(&out).unwrap();
     let to_do = said["posts"][0]["to_do"].as_str().unwrap();
-    assert!(to_do.contains("not known well enough to move it"), "{to_do}");
+    assert!(
+        to_do.contains("not known well enough to move it"),
+        "{to_do}"
+    );
 }
 
 /// The shipped readings with other plumbs.
