@@ -98,15 +98,17 @@ const PAD_NAMES: [&str; 4] = [
     "lift/pad rear right",
 ];
 
-/// Which way an arm points in plan: its angle from +x, counter-clockwise seen from above, radians.
+/// Which way an arm points in plan: its angle from +x, counter-clockwise seen from above, within half
+/// a turn either way, radians.
 fn heading_rad(bay: &Bay, corner: Corner, swing_rad: f64) -> f64 {
     let angle = bay.lift.arms[corner.index()].zero.rad() + swing_rad;
     let from_inward = away(corner) * angle;
-    match corner.side() {
+    let heading = match corner.side() {
         Side::Left => from_inward,
         // Inward is -x there.
         Side::Right => PI - from_inward,
-    }
+    };
+    heading - TAU * (heading / TAU).round()
 }
 
 /// The way an arm points in plan, unit length.

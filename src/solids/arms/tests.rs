@@ -249,7 +249,9 @@ fn an_arm_heads_the_way_it_points() {
     for corner in Corner::ALL {
         for swing in [-0.4, 0.0, 0.7, 1.9] {
             let toward = direction(&bay, corner, swing);
-            let (sin, cos) = heading_rad(&bay, corner, swing).sin_cos();
+            let heading = heading_rad(&bay, corner, swing);
+            assert!(heading.abs() <= PI);
+            let (sin, cos) = heading.sin_cos();
             assert!(
                 (toward - DVec2::new(cos, sin)).length() < 1e-12,
                 "{corner:?}"
