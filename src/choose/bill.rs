@@ -3,7 +3,7 @@
 //! What nobody has priced is missing, never nothing.
 
 use crate::bay::Bay;
-use crate::bayfile::options::{Money, Options, Pick, Prices, Touches, Work};
+use crate::bayfile::options::{Choice, Money, Options, Pick, Prices, Touches, Work};
 use crate::clearance::Verdict;
 use crate::ground::{Standing, Topic};
 
@@ -128,8 +128,9 @@ fn pad(verdict: &Verdict) -> Pad {
 ///
 /// What one of the chosen options lays over the bay, or asks a price for, is work that is done, and
 /// its price counts. What garages, lifts, vehicles and changes ask for door work and other work is
-/// added up: those are different pieces of work. Of everything else the price of the last of them
-/// stands.
+/// added up: those are different pieces of work, and one of them without a price leaves the line open.
+/// Of everything else the price of the last of them stands; a slab that an option lays asks for that
+/// option's own.
 #[must_use]
 pub fn bill(options: &Options, pick: Pick, bay: &Bay, verdict: &Verdict) -> Bill {
     let chosen = options.chosen(pick);
@@ -150,8 +151,26 @@ pub fn bill(options: &Options, pick: Pick, bay: &Bay, verdict: &Verdict) -> Bill
     // A garage that is only described is there already: whether work is meant is not known.
     let [garage, others @ ..] = chosen;
     let is_done = |touches: fn(&Touches) -> bool| others.iter().any(|one| touches(&one.touches));
+    // Of work that is added up each option that does some asks a price of its own: another's stands
+    // for another piece of work. Likewise a slab that an option lays.
+    let lacks_its_own = |work: Work, touches: fn(&Touches) -> bool| {
+        let lacks = |one: &Choice| touches(&one.touches) && one.prices.of(work).is_none();
+        own.of(work).is_some() && others.iter().any(|one| lacks(one))
+    };
     let of = |work: Work, touches: fn(&Touches) -> bool| {
-        if own.of(work).is_some() || is_done(touches) {
+        if lacks_its_own(work, touches) {
+            match (own.of(work), taken_away(options, pick)) {
+                (Some(price), Some(more)) if work == Work::Other => {
+                    Line::Priced([price, more].into_iter().sum())
+                }
+                _ => Line::Missing,
+            }
+        } else if own.of(work).is_some()
+            && touches(&garage.touches)
+            && garage.prices.of(work).is_none()
+        {
+            Line::NotKnown
+        } else if own.of(work).is_some() || is_done(touches) {
             line(work)
         } else if touches(&garage.touches) {
             Line::NotKnown
@@ -161,6 +180,7 @@ pub fn bill(options: &Options, pick: Pick, bay: &Bay, verdict: &Verdict) -> Bill
     };
     let lines = Work::ALL.map(|work| match work {
         Work::Lift | Work::Freight | Work::Anchors | Work::Electrics => line(work),
+        Work::Pad if lacks_its_own(work, |touches| touches.slab) => Line::Missing,
         Work::Pad if own.of(work).is_some() || is_done(|touches| touches.slab) => line(work),
         Work::Pad => match pad(verdict) {
             Pad::Needed => line(work),

@@ -122,14 +122,20 @@ impl Found {
     }
 
     /// The largest share of a rating that is used: the vehicle of the lift's, the heaviest pad of
-    /// its arm's. None where the loads are not known.
+    /// its arm's, and where the posts have one of their own the heavier post of it. None where the
+    /// loads are not known.
     #[must_use]
     pub fn load_use(&self) -> Option<f64> {
         let loads = self.verdict.section(Topic::Loads)?;
         let uses: Vec<f64> = loads
             .figures
             .iter()
-            .filter(|figure| figure.id == "total" || figure.id.starts_with("pad_load."))
+            .filter(|figure| {
+                let is_rated = figure.limit.is_some();
+                figure.id == "total"
+                    || figure.id.starts_with("pad_load.")
+                    || figure.id.starts_with("post_load.") && is_rated
+            })
             .map(|figure| match (&figure.found, &figure.limit) {
                 (Some(found), Some((Bound::AtMost, limit))) => {
                     found.number().unwrap_or(f64::NAN) / limit.number().unwrap_or(f64::NAN)

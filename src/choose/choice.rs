@@ -3,7 +3,7 @@
 //! Lift, change and garage are chosen; the vehicles are what they are chosen for. First counts how
 //! many of the vehicles get a safe lock at all; then how high the worst of them goes, differences
 //! below [`AS_HIGH_M`] left out; then the price: of two of which the one lacks nothing that
-//! the other has, or lacks the same, the one of which less is known to be paid. What these don't part
+//! the other has, or lacks no more than the other, the one of which less is known to be paid. What these don't part
 //! is equal, or can't be parted while a price is open.
 
 use super::bill::{Bill, Line};
@@ -33,18 +33,36 @@ pub struct Candidate {
     pub total: Option<Money>,
     /// What it costs at least: the most that is known of one of those bills.
     pub at_least: Money,
-    /// What is missing or not known to be needed in one of those bills, work by work.
-    pub open: [bool; 7],
+    /// What is open in those bills, work by work: the worst of them.
+    pub open: [Open; 7],
 }
 
 impl Candidate {
     /// True where the other costs less: for certain where nothing of it is open, and as far as
-    /// prices are known where all that is open of it is open here too.
+    /// prices are known where all that is open of it is as open here. What is surely to be paid there
+    /// and may not be needed here is not.
     #[must_use]
     pub fn is_dearer_than(&self, other: &Self) -> bool {
-        let is_known_here = |work: usize| other.open[work] && !self.open[work];
-        other.at_least < self.at_least && !(0..other.open.len()).any(is_known_here)
+        let is_more_open = |work: usize| other.open[work] > self.open[work];
+        other.at_least < self.at_least && !(0..other.open.len()).any(is_more_open)
     }
+
+    /// The work of which something is open.
+    pub fn open_work(&self) -> impl Iterator<Item = Work> + '_ {
+        let of = |work: &Work| self.open[*work as usize] > Open::Nothing;
+        Work::ALL.into_iter().filter(of)
+    }
+}
+
+/// What is not known of the price of one kind of work.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Open {
+    /// It is priced, or not needed.
+    Nothing,
+    /// Whether it is needed is not known.
+    Need,
+    /// It is needed, and has no price.
+    Price,
 }
 
 /// What parts the chosen from the next.
@@ -122,7 +140,12 @@ fn candidate(cells: &[Cell]) -> Option<Candidate> {
         total: totals.and_then(|totals| totals.into_iter().max()),
         at_least: bills().map(Bill::known).max().unwrap_or_default(),
         open: Work::ALL.map(|work| {
-            bills().any(|bill| matches!(bill.of(work), Line::Missing | Line::NotKnown))
+            let of = |bill: &Bill| match bill.of(work) {
+                Line::Missing => Open::Price,
+                Line::NotKnown => Open::Need,
+                Line::Priced(_) | Line::NotNeeded => Open::Nothing,
+            };
+            bills().map(of).max().unwrap_or(Open::Nothing)
         }),
     })
 }

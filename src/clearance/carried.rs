@@ -71,12 +71,57 @@ pub(crate) fn carried(
         may_meet: MayMeet::new(bay, &parts, &scenes),
         partings: Partings::new(parts.len()),
     };
+    found.extend(met_before_their_points(
+        bay, &parts, &parked, &known, solver,
+    ));
     for scene in &scenes {
         scene.touching(bay, &known, solver, &mut found);
         scene.touching_each_other(&known, solver, &mut found);
     }
     found.sort_by(|a, b| (&a.part, &a.vehicle).cmp(&(&b.part, &b.vehicle)));
     Ok(found)
+}
+
+/// Pads that meet a part before their own lift point: the point is in the part, and the part hangs
+/// lower. Then the pads carry elsewhere and sooner than the study has it.
+fn met_before_their_points(
+    bay: &Bay,
+    parts: &[Part],
+    parked: &[Parked],
+    known: &Known,
+    solver: &mut Solver,
+) -> Vec<ContactFinding> {
+    let mut found = Vec::new();
+    let pads = parked.iter().take(1).flat_map(|parked| &parked.lift);
+    for (pad, _) in pads {
+        let Role::Pad(corner) = pad.role else {
+            continue;
+        };
+        let point_m = own_point_height(bay, corner);
+        for (number, part) in parts.iter().enumerate() {
+            // The body is drawn solid from the sill up; the pad goes in through its side.
+            let hangs_lower = !part.part.is_body && part.lowest < point_m - ON_THE_POINT_M;
+            let is_told = |found: &[ContactFinding]| {
+                let told = |one: &ContactFinding| one.part == pad.name;
+                found
+                    .iter()
+                    .any(|one| told(one) && one.vehicle == part.part.solid.name)
+            };
+            if hangs_lower
+                && known.may_meet.holds(number, corner, || {
+                    holds_point(bay, &part.part, corner, solver)
+                })
+                && !is_told(&found)
+            {
+                found.push(ContactFinding {
+                    part: pad.name.clone(),
+                    vehicle: part.part.solid.name.clone(),
+                    clearance_m: 0.0,
+                });
+            }
+        }
+    }
+    found
 }
 
 /// What is known before a scene is looked at.

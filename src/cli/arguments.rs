@@ -233,7 +233,7 @@ A file of options names a bay file beside it and lists what may stand in its pla
           (name: \"short\", lift: (preset: \"floor-plate-9-6\"), prices: (lift: 2900)),
           \"tall-columns-11-10\",
       ],
-      vehicles: [\"large-suv\", (name: \"with a box\", vehicle: (height: \"80 in\"))],
+      vehicles: [\"large-suv\", (name: \"its pads down\", parking: (pad_raise: \"0 in\"))],
       changes: [(name: \"as it is\"), (name: \"no opener\", garage: (opener: None))],
       garages: [(name: \"home\"), (name: \"the barn\", bay: \"barn.ron\")],
   )

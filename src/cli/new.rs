@@ -13,7 +13,7 @@ pub(super) fn run(options: &NewOptions) -> Result<Exit, Failure> {
     // What is written has been read again without a fault.
     let starter =
         starter(&options.lift, &options.vehicle, options.units).map_err(Failure::Faults)?;
-    write(&options.out, &starter.text, options.replace)?;
+    write(&options.out, &starter.unmeasured(), options.replace)?;
     let out = options.out.display().to_string();
     let out: String = out.chars().filter(|c| !c.is_control()).collect();
     print(&said(&out, starter.does_not_work.as_deref()))?;
@@ -30,7 +30,8 @@ fn said(out: &str, does_not_work: Option<&str>) -> String {
     };
     let written = format!(
         "{out} is written. Its room is a placeholder, large enough for this pair: measure what it \
-         asks for and put your own figures in. Then run:"
+         asks for, put your own figures in, and take the list `not_measured` out: until then it \
+         withholds every lock. Then run:"
     );
     let mut text = format!(
         "{}\n\n    bayrise check {named}\n",

@@ -24,6 +24,9 @@ pub struct VehiclePart {
     pub solid: Solid,
     /// For a wheel its axle: 0 front, 1 rear. Wheels stand at ride height.
     pub wheel: Option<usize>,
+    /// True for the body itself, which is drawn solid from the sill up: a lift point above the sill
+    /// lies inside it.
+    pub is_body: bool,
 }
 
 /// Which of the vehicle's lift points is served by a corner of the lift: an index into
@@ -87,6 +90,7 @@ const fn outward(index: usize) -> f64 {
 pub fn parts(bay: &Bay) -> Vec<VehiclePart> {
     let vehicle = &bay.vehicle;
     let mut solids = body::prisms(vehicle);
+    let body_count = solids.len();
     if let Some(mirrors) = &vehicle.mirrors {
         solids.extend(mirror_boxes(vehicle, mirrors));
     }
@@ -95,11 +99,17 @@ pub fn parts(bay: &Bay) -> Vec<VehiclePart> {
     solids.extend(attached(vehicle));
     let mut parts: Vec<VehiclePart> = solids
         .into_iter()
-        .map(|solid| VehiclePart { solid, wheel: None })
+        .enumerate()
+        .map(|(index, solid)| VehiclePart {
+            solid,
+            wheel: None,
+            is_body: index < body_count,
+        })
         .collect();
     parts.extend((0..4).map(|index| VehiclePart {
         solid: wheel(vehicle, index),
         wheel: Some(index / 2),
+        is_body: false,
     }));
     make_names_unique(&mut parts);
     parts
@@ -111,12 +121,16 @@ pub fn parts(bay: &Bay) -> Vec<VehiclePart> {
 pub fn posed(bay: &Bay, bay_from_vehicle: Pose, droop_m: [f64; 2]) -> Vec<Solid> {
     parts(bay)
         .into_iter()
-        .map(|VehiclePart { mut solid, wheel }| {
-            let droop = wheel.map_or(0.0, |axle| droop_m[axle]);
-            let lowered = solid.bay_from_solid.moved(DVec3::NEG_Z * droop);
-            solid.bay_from_solid = bay_from_vehicle.after(lowered);
-            solid
-        })
+        .map(
+            |VehiclePart {
+                 mut solid, wheel, ..
+             }| {
+                let droop = wheel.map_or(0.0, |axle| droop_m[axle]);
+                let lowered = solid.bay_from_solid.moved(DVec3::NEG_Z * droop);
+                solid.bay_from_solid = bay_from_vehicle.after(lowered);
+                solid
+            },
+        )
         .collect()
 }
 

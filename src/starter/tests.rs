@@ -215,3 +215,16 @@ fn what_is_not_known_is_there_to_be_filled_in_and_reads() {
         assert_eq!(filled.vehicle.driver, Some(crate::bay::Side::Left));
     }
 }
+
+#[test]
+fn a_file_that_is_handed_out_withholds_every_lock_until_it_is_measured() {
+    for_each_pair(|lift, vehicle, _, starter| {
+        let text = starter.unmeasured();
+        let read = read("new", text.as_bytes(), &EmbeddedOnly).unwrap();
+        assert_eq!(read.warnings, [], "{lift}, {vehicle}");
+        assert_eq!(read.bay.not_measured.len(), 1, "{lift}, {vehicle}");
+    });
+    let (.., starter) = &ALL[0];
+    let bay = bay(&starter.unmeasured()).unwrap();
+    assert_eq!(study(&bay).unwrap().highest_safe_lock, None);
+}

@@ -1,8 +1,8 @@
 //! What has no price is missing, never nothing; and a cheaper lift may be the dearer whole.
 
-use bayrise::bayfile::options::{Money, Work};
+use bayrise::bayfile::options::{Money, Pick, Work};
 use bayrise::choose::bill::Line;
-use bayrise::choose::choice::{Because, Choice, choice};
+use bayrise::choose::choice::{Because, Candidate, Choice, Open, choice};
 use bayrise::choose::{Matrix, matrix};
 
 use super::{Files, quick, read, shipped};
@@ -349,4 +349,54 @@ fn what_taking_away_costs_is_read_from_the_bay_file() {
         Line::Priced(Money(4_500))
     );
     assert_eq!(bill(&matrix, 1, 0).of(Work::Other), Line::Missing);
+}
+
+#[test]
+fn the_price_of_one_piece_of_work_pays_for_no_other() {
+    let files = Files::shipped();
+    let text = "(format: 1, title: \"t\", base: \"creamery.ron\", prices: (lift: 1, freight: 1, \
+                anchors: 1, electrics: 1), lifts: [(name: \"l\", prices: (door: 50, other: 60, pad: 0))], \
+                changes: [(name: \"as it is\"), (name: \"door\", garage: (door: None)), (name: \
+                \"roof\", garage: (ceiling: Flat(height: \"15 ft\"))), (name: \"strip\", slab: \
+                (strength: \"4000 psi\")), (name: \"priced\", garage: (door: None), prices: (door: \
+                100))])";
+    let matrix = quick(&read(text, &files), &files);
+    let of = |change: usize, work: Work| bill(&matrix, change, 0).of(work);
+    assert_eq!(of(0, Work::Door), Line::Priced(Money(5_000)));
+    assert_eq!(of(1, Work::Door), Line::Missing);
+    assert_eq!(of(2, Work::Other), Line::Missing);
+    assert_eq!(of(3, Work::Pad), Line::Missing);
+    assert_eq!(
+        of(4, Work::Door),
+        Line::Priced(Money(15_000)),
+        "both are priced"
+    );
+    assert_eq!(bill(&matrix, 1, 0).total(), None);
+}
+
+#[test]
+fn what_is_surely_to_be_paid_is_not_like_what_may_not_be_needed() {
+    let candidate = |at_least: i64, pad: Open| {
+        let mut open = [Open::Nothing; 7];
+        open[Work::Pad as usize] = pad;
+        Candidate {
+            pick: Pick {
+                garage: 0,
+                change: 0,
+                lift: 0,
+                vehicle: 0,
+            },
+            served: 1,
+            of: 1,
+            underbody_m: Some(1.0),
+            lowest: 0,
+            total: None,
+            at_least: Money(at_least),
+            open,
+        }
+    };
+    let (need, price) = (candidate(4_100, Open::Need), candidate(4_000, Open::Price));
+    assert!(!need.is_dearer_than(&price) && !price.is_dearer_than(&need));
+    assert!(candidate(4_100, Open::Price).is_dearer_than(&candidate(4_000, Open::Need)));
+    assert!(candidate(4_100, Open::Need).is_dearer_than(&candidate(4_000, Open::Need)));
 }

@@ -458,7 +458,7 @@ fn a_new_bay_is_what_the_command_writes_and_can_be_undone() {
         panel.get_by_label("Title").value().as_deref(),
         Some("New bay, not measured yet")
     );
-    assert!(safe_lock(&mut panel).is_some());
+    assert_eq!(safe_lock(&mut panel), None, "nothing of it is measured");
     panel.state_mut().apply(Action::Undo);
     assert_eq!(text(&panel), scene(SCENE), "nothing is lost");
 }

@@ -2,8 +2,9 @@
 
 use super::near::kind;
 use super::*;
-use crate::bay::UnitSystem;
+use crate::bay::{LowPart, UnitSystem};
 use crate::bayfile::presets::{EmbeddedOnly, lifts, vehicles};
+use crate::solids::test_bay::test_bay;
 use crate::starter::starter;
 use crate::units::{Angle, Length};
 
@@ -150,4 +151,40 @@ fn what_is_kept_from_one_place_for_the_next_changes_nothing() {
         touching > 20 && clear > 2,
         "{touching} touch, {clear} bays clear"
     );
+}
+
+/// A tray over all four lift points, or ending just short of them, at a height under the ground clearance
+/// of the points: the pads meet it before they come to their points.
+#[test]
+fn a_part_that_hangs_lower_than_the_points_in_it_is_met() {
+    let pads_told = |half_width: f64, lower: f64| {
+        let mut bay = test_bay();
+        let points = bay.vehicle.lift_points;
+        let height = points
+            .iter()
+            .map(|point| point.height)
+            .fold(Length::metres(9.0), Length::min);
+        let across = points
+            .iter()
+            .map(|point| point.half_spacing)
+            .fold(Length::ZERO, Length::max);
+        bay.vehicle.underbody.clear();
+        bay.vehicle.underbody.push(LowPart {
+            name: "tray".into(),
+            from: points[0].station - Length::metres(0.6),
+            to: points[2].station + Length::metres(0.6),
+            half_width: across + Length::metres(half_width),
+            height: height - Length::metres(lower),
+        });
+        let found = carried(&bay, &Uncertainty::worst(&bay), &mut Solver::new()).unwrap();
+        let is_pad = |one: &&ContactFinding| {
+            one.vehicle == "vehicle/underbody tray" && one.part.starts_with("lift/pad")
+        };
+        found.iter().filter(is_pad).count()
+    };
+    for lower in [0.0015, 0.01, 0.06] {
+        assert_eq!(pads_told(0.15, lower), 4, "{lower}");
+    }
+    assert_eq!(pads_told(-0.009, 0.06), 4, "its edge is over the pads");
+    assert_eq!(pads_told(0.15, 0.0), 0, "its underside is what they carry");
 }

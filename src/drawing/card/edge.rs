@@ -140,12 +140,33 @@ fn fine_enough(stop_m: f64, release_m: Option<f64>, never_m: Option<f64>) -> Opt
         return Some(16);
     };
     let lows = [Some(stop_m), release_m];
-    [16_u32, 32, 64].into_iter().find(|parts| {
-        let step = M_PER_INCH / f64::from(*parts);
-        let never = ((never_m + SAME_M) / step).floor();
-        lows.into_iter()
-            .flatten()
-            .filter(|low| *low < never_m - SAME_M)
-            .all(|low| ((low - SAME_M) / step).ceil() <= never)
-    })
+    // One that lies on the same line is written as that is, down: as finely as a tape shows, so that it
+    // stays above the latches.
+    let on_one_line = lows.iter().flatten().any(|low| *low >= never_m - SAME_M);
+    let coarsest = if on_one_line { 64 } else { 16 };
+    [16_u32, 32, 64]
+        .into_iter()
+        .filter(|parts| *parts >= coarsest)
+        .find(|parts| {
+            let step = M_PER_INCH / f64::from(*parts);
+            let never = ((never_m + SAME_M) / step).floor();
+            lows.into_iter()
+                .flatten()
+                .filter(|low| *low < never_m - SAME_M)
+                .all(|low| ((low - SAME_M) / step).ceil() <= never)
+        })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn marks_on_one_line_are_written_as_finely_as_a_tape_shows() {
+        // 2424 mm = 95.433 in: to sixteenths down it would read 1.5 mm low.
+        assert_eq!(fine_enough(2.424, None, Some(2.424)), Some(64));
+        assert_eq!(fine_enough(2.400, Some(2.424), Some(2.424)), Some(64));
+        assert_eq!(fine_enough(2.400, None, Some(2.424)), Some(16));
+        assert_eq!(fine_enough(2.424, None, None), Some(16));
+    }
 }

@@ -26,6 +26,19 @@ pub(super) fn difference(first: &Entry<'_>, other: &Entry<'_>) -> Option<Differe
     garage(&mut found, &a.garage, &b.garage);
     lift(&mut found, &a.lift, &b.lift);
     found.plain("slab", &a.slab, &b.slab);
+    // What nobody measured, and how well the rest was, is the same garage's and the same lift's.
+    found.plain("not_measured", &a.not_measured, &b.not_measured);
+    let (ours, theirs) = (&a.policy, &b.policy);
+    found.length(
+        "policy.measured_garage",
+        ours.measured_garage,
+        theirs.measured_garage,
+    );
+    found.length(
+        "policy.measured_lift",
+        ours.measured_lift,
+        theirs.measured_lift,
+    );
     found.plain("power", &a.power, &b.power);
     (!found.0.is_empty()).then(|| Difference {
         files: [first.file.into(), other.file.into()],

@@ -127,7 +127,7 @@ impl Desk {
         match starter(lift, vehicle, units) {
             Ok(starter) => {
                 self.document
-                    .start_over(starter.text, Arc::new(EmbeddedOnly));
+                    .start_over(starter.unmeasured(), Arc::new(EmbeddedOnly));
                 self.forget_study();
                 self.notices.push(Notice {
                     is_error: false,

@@ -156,11 +156,7 @@ pub(super) fn price_open(options: &Options, matrix: &Matrix, best: &Candidate) -
     if unasked(matrix) || best.total.is_some() {
         return String::new();
     }
-    let open: Vec<&str> = Work::ALL
-        .into_iter()
-        .filter(|work| best.open[*work as usize])
-        .map(Work::words)
-        .collect();
+    let open: Vec<&str> = best.open_work().map(Work::words).collect();
     if open.is_empty() {
         return String::new();
     }

@@ -317,11 +317,7 @@ fn equal(options: &Options, matrix: &Matrix, best: &[Candidate], price_is_missin
         text.push_str(" The price does not part them while prices are missing:");
         for (index, one) in best.iter().enumerate() {
             let end = if index + 1 == best.len() { "." } else { ";" };
-            let open: Vec<&str> = Work::ALL
-                .into_iter()
-                .filter(|work| one.open[*work as usize])
-                .map(Work::words)
-                .collect();
+            let open: Vec<&str> = one.open_work().map(Work::words).collect();
             let open = if open.is_empty() {
                 String::new()
             } else {

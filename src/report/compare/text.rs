@@ -105,7 +105,7 @@ fn table(comparison: &Comparison<'_>, page: &mut Page) {
     page.gap();
     page.para_toned(
         "under it: height under the body on the highest safe lock. load: the largest share of a \
-         rating that is used, the lift's or an arm's. way: the wider way along the vehicle on its \
+         rating that is used, the lift's, an arm's or a post's. way: the wider way along the vehicle on its \
          tyres, worst case.",
         Tone::Quiet,
     );

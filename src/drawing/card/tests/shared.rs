@@ -34,6 +34,11 @@ fn another_garage_lift_or_slab_is_refused_by_name() {
     // A slab that is known to be thin under one vehicle is as thin under the next.
     let what = changed(|bay| bay.slab = scene("thin-slab").slab);
     assert!(what.starts_with("slab"), "{what}");
+    // What nobody measured of the garage is unmeasured for every vehicle in it.
+    let what = changed(|bay| bay.not_measured.push("the beam".into()));
+    assert!(what.starts_with("not_measured"), "{what}");
+    let what = changed(|bay| bay.policy.measured_garage = Length::inches(1.0));
+    assert!(what.starts_with("policy.measured_garage ("), "{what}");
     let what = changed(|bay| bay.units = crate::bay::UnitSystem::Metric);
     assert_eq!(what, "units of the file (Imperial and Metric)");
     let what = changed(|bay| bay.lift.locks[3] = Length::inches(29.0));
