@@ -23,6 +23,11 @@ pub(crate) fn bearing_radius_m(bay: &Bay) -> f64 {
 /// and its pivot are measured on the lift, the lift point's place on the vehicle, and both places
 /// that are lined up on either.
 pub(crate) fn miss_m(uncertainty: &Uncertainty) -> f64 {
+    miss_plan_m(uncertainty).length() + uncertainty.lift_m
+}
+
+/// How far a lift point may be off to its arm's pivot: across, along.
+pub(crate) fn miss_plan_m(uncertainty: &Uncertainty) -> DVec2 {
     let (lift, vehicle) = (uncertainty.lift_m, uncertainty.vehicle_m);
     let place = uncertainty.lined_up_spread();
     // Across: half spacing of the points, middle of the posts, pivot. Along: station, lining up,
@@ -30,7 +35,7 @@ pub(crate) fn miss_m(uncertainty: &Uncertainty) -> f64 {
     // The pivot goes with its post, the point with what is carried.
     let across = vehicle + place.x + lift + uncertainty.posts_m.x;
     let along = vehicle + place.y + lift + uncertainty.posts_m.y;
-    across.hypot(along) + lift
+    DVec2::new(across, along)
 }
 
 /// The bay with its arms' limits drawn in by what may be off, so that what these arms reach the

@@ -1,7 +1,10 @@
 //! Which way is each shown length rounded?
 
 use crate::bay::UnitSystem;
-use crate::units::{self, Length, Mass, Rounding};
+use crate::units::{self, Length, M_PER_INCH, Mass, Rounding};
+
+/// Slack (metres) for a height that lies on a graduation but for rounding noise.
+const HAIR_M: f64 = 1e-9;
 
 /// Shows lengths in the file's system, each rounded against the vehicle.
 #[derive(Debug, Clone, Copy)]
@@ -29,27 +32,44 @@ impl Show {
         units::length(Length::metres(metres), self.units, Rounding::Nearest)
     }
 
-    /// A mark to set with a tape, in both systems, the file's first. The mark lies on a graduation
-    /// of the file's system; the other system is given finer than its tape shows, so that it
-    /// stands for the same mark and not for one beside it.
+    /// A mark where to stop, in both systems, the file's first. The mark lies on a graduation of the
+    /// file's system; the other system is given finer than its tape shows, so that it stands for the
+    /// same mark and not for one beside it. Never below the mark, where the latches may be out; and
+    /// not above `never_above`, or else the other system is left out.
     #[must_use]
-    pub fn mark(self, metres: f64) -> String {
-        self.with_fine_other(metres, Rounding::Nearest)
+    pub fn stop_mark(self, metres: f64, never_above: Option<f64>) -> String {
+        let own = units::length(Length::metres(metres), self.units, Rounding::Nearest);
+        let highest = never_above.unwrap_or(f64::INFINITY) + HAIR_M;
+        let up = |graduation: f64| ((metres - HAIR_M) / graduation).ceil() * graduation;
+        let fits = |graduation: &f64| up(*graduation) <= highest;
+        match self.units {
+            UnitSystem::Imperial => Some(0.0001).filter(fits).map(|graduation| {
+                let metres = Length::metres(up(graduation));
+                units::millimetres(metres, 1, Rounding::Nearest)
+            }),
+            UnitSystem::Metric => [32, 64]
+                .into_iter()
+                .find(|parts| fits(&(M_PER_INCH / f64::from(*parts))))
+                .map(|parts| {
+                    let metres = Length::metres(up(M_PER_INCH / f64::from(parts)));
+                    units::feet_inches(metres, parts, Rounding::Nearest)
+                }),
+        }
+        .map_or(own.clone(), |other| format!("{own} ({other})"))
     }
 
     /// A mark never to climb above, in both systems: down in both.
     #[must_use]
     pub fn ceiling_mark(self, metres: f64) -> String {
-        self.with_fine_other(metres, Rounding::Down)
-    }
-
-    fn with_fine_other(self, metres: f64, rounding: Rounding) -> String {
         let length = Length::metres(metres);
         let other = match self.units {
-            UnitSystem::Imperial => units::millimetres(length, 1, rounding),
-            UnitSystem::Metric => units::feet_inches(length, 32, rounding),
+            UnitSystem::Imperial => units::millimetres(length, 1, Rounding::Down),
+            UnitSystem::Metric => units::feet_inches(length, 32, Rounding::Down),
         };
-        format!("{} ({other})", units::length(length, self.units, rounding))
+        format!(
+            "{} ({other})",
+            units::length(length, self.units, Rounding::Down)
+        )
     }
 
     /// A mass that is there (or a load): up to the next whole pound or kilogram.
@@ -118,11 +138,33 @@ mod tests {
     #[test]
     fn marks_name_the_same_place_in_both_systems() {
         // 63 1/2 in = 1612.9 mm.
-        assert_eq!(IMPERIAL.mark(1.6129), "5 ft 3 1/2 in (1612.9 mm)");
-        // 1613 mm = 63.5039 in.
-        assert_eq!(METRIC.mark(1.613), "1613 mm (5 ft 3 1/2 in)");
+        assert_eq!(
+            IMPERIAL.stop_mark(1.6129, None),
+            "5 ft 3 1/2 in (1612.9 mm)"
+        );
+        // 1613 mm = 63.5039 in: up to 63 17/32 (1613.694 mm), or 63 33/64 (1613.297 mm).
+        assert_eq!(METRIC.stop_mark(1.613, None), "1613 mm (5 ft 3 17/32 in)");
+        let close = METRIC.stop_mark(1.613, Some(1.6135));
+        assert_eq!(close, "1613 mm (5 ft 3 33/64 in)");
+        assert_eq!(METRIC.stop_mark(1.613, Some(1.613)), "1613 mm");
         // 1613.4 mm = 63.5197 in: down to 63 16/32.
         assert_eq!(METRIC.ceiling_mark(1.6134), "1613 mm (5 ft 3 1/2 in)");
+    }
+
+    #[test]
+    fn a_stop_mark_is_never_below_itself_nor_above_the_highest() {
+        for step in 0..2000 {
+            let metres = 1.0 + 0.001 * f64::from(step);
+            let highest = metres + 0.0003 * f64::from(step % 5);
+            let text = METRIC.stop_mark(metres, Some(highest));
+            if let Some((_, other)) = text.split_once('(') {
+                let other = crate::units::parse_length(other.trim_end_matches(')')).unwrap();
+                assert!(
+                    other.m() > metres - 1e-9 && other.m() < highest + 1e-8,
+                    "{text}"
+                );
+            }
+        }
     }
 
     #[test]

@@ -184,7 +184,8 @@ impl<'a> Sayings<'a> {
     #[must_use]
     pub fn stop_mark(&self) -> Option<String> {
         self.study.highest_safe_lock?;
-        Some(self.show().mark(self.study.marks?.stop_m))
+        let marks = self.study.marks?;
+        Some(self.show().stop_mark(marks.stop_m, marks.never_above_m))
     }
 
     /// The mark never to climb above, in both systems; only while a lock is safe.

@@ -213,3 +213,28 @@ fn too_many_combinations_are_refused() {
     let label = &faults[0].place.as_ref().unwrap().label;
     assert!(label.contains(&format!("at most {MOST_CELLS}")), "{label}");
 }
+
+#[test]
+fn other_concrete_does_not_take_the_age_of_the_slab() {
+    let files = Files::shipped();
+    let ages = |slab: &str| {
+        let text = format!(
+            "(format: 1, title: \"t\", base: \"creamery.ron\", changes: [(name: \"c\", slab: ({slab}))])"
+        );
+        let options = read(&text, &files);
+        let pick = options.picks()[0];
+        let slab = options.bay(pick, &files).unwrap().bay.slab.unwrap();
+        (slab.age_days, options.warnings.len())
+    };
+    let (own, none) = ages("heated: false");
+    assert!(own.is_some() && none == 0, "the same concrete");
+    for other in [
+        "strength: \"4000 psi\"",
+        "readings: []",
+        "claimed_thickness: \"15 in\"",
+    ] {
+        assert_eq!(ages(other), (None, 1), "{other}");
+        let stated = format!("{other}, age_days: 30");
+        assert_eq!(ages(&stated), (Some(30.0), 0), "{stated}");
+    }
+}

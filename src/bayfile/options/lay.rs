@@ -4,7 +4,7 @@ use super::Touches;
 use crate::bay::Policy;
 use crate::bayfile::merge::lay_over;
 use crate::bayfile::presets::PresetKind;
-use crate::bayfile::syntax::{Field, Kind, Node, value_at};
+use crate::bayfile::syntax::{Field, Kind, Node, Span, value_at};
 use crate::units::{Length, parse_length};
 
 /// What stays of a lift when another is put in its place: where it stands.
@@ -49,6 +49,11 @@ pub(super) fn over(root: &mut Node, field: &Field) {
         return;
     };
     let mut below = fields.remove(at).value;
+    if forgets_age(field).is_some()
+        && let Some(kept) = fields_of(&mut below)
+    {
+        kept.retain(|f| !OF_AGE.contains(&f.name.text.as_str()));
+    }
     let replaces = PresetKind::of_field(&field.name.text)
         .filter(|_| value_at(&field.value, "preset").is_some());
     if let (Some(kind), Some(kept)) = (replaces, fields_of(&mut below)) {
@@ -57,6 +62,31 @@ pub(super) fn over(root: &mut Node, field: &Field) {
     let value = lay_over(below, field.value.clone());
     let name = field.name.clone();
     fields.insert(at, Field { name, value });
+}
+
+/// What says how old a slab's concrete is.
+const OF_AGE: [&str; 3] = ["age_days", "poured", "curing"];
+
+/// What makes other concrete of it.
+const OF_CONCRETE: [&str; 3] = ["readings", "claimed_thickness", "strength"];
+
+/// Where an option describes other concrete than the bay's and does not say how old it is: then the age
+/// of the bay's slab is not taken for it.
+pub(super) fn forgets_age(over: &Field) -> Option<Span> {
+    let Kind::Struct { fields, .. } = &over.value.kind else {
+        return None;
+    };
+    if over.name.text != "slab" {
+        return None;
+    }
+    let says = |names: &[&str]| {
+        let named = |f: &&Field| names.contains(&f.name.text.as_str());
+        fields.iter().find(named)
+    };
+    let of_concrete = says(&OF_CONCRETE)?;
+    says(&OF_AGE[..2])
+        .is_none()
+        .then_some(of_concrete.name.span)
 }
 
 /// Puts the bay into another bay file's garage: with its slab, its supply, what is arranged for

@@ -223,12 +223,9 @@ fn options(cx: &Context, head: Head, files: &dyn PresetSource) -> Option<Options
             remark_on_garage(cx, base, choice, node);
         }
     }
-    said::remarks(
-        cx,
-        head.base.span,
-        &head.prices,
-        [&garages, &lifts, &vehicles, &changes],
-    );
+    let lists = [&garages, &lifts, &vehicles, &changes];
+    said::remarks(cx, head.base.span, &head.prices, lists);
+    said::ages_not_taken(cx, base.as_ref(), lists);
     Some(Options {
         title: head.title,
         currency: head.currency,

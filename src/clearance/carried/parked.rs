@@ -1,15 +1,19 @@
-//! One place of the vehicle, its parts, and the lift's parts as they are wanted for it.
+//! The vehicle in a piece of the parking box, its parts, and the lift's parts as they are wanted for
+//! it.
 
+use std::f64::consts::PI;
 use std::ops::Range;
 
 use glam::DVec3;
 
-use super::super::arm_bodies::resting_swings;
+use super::super::arm_bodies::{outer_teeth, resting_swings};
 use super::super::body::{Body, higher, lower};
-use super::super::movers::MoverError;
-use super::near::{KINDS, kind};
+use super::super::movers::{MoverError, chord_bulge_m};
+use super::pairs::{KINDS, kind};
+use super::piece::{Piece, Roam};
 use crate::bay::{Bay, Corner, Side};
-use crate::solids::{ParkingError, Pose, Role, Solid, arms, attitude, posts, vehicle};
+use crate::solids::{Pose, Role, arms, attitude, posts, vehicle};
+use crate::units::Angle;
 
 /// A vehicle part with a box about it, vehicle frame: most parts are told far from every arm by that
 /// alone.
@@ -31,12 +35,15 @@ impl Part {
         }
     }
 
-    /// The box about it, vehicle frame.
-    pub(super) fn about_itself(&self) -> About {
-        About {
-            low: self.middle - self.half,
-            high: self.middle + self.half,
-        }
+    /// How far it reaches from a point, vehicle frame.
+    pub(super) fn reach_m(&self, from: DVec3) -> f64 {
+        (self.middle - from).length() + self.half.length()
+    }
+
+    /// Whether it lies beside a box, vehicle frame. What is no number lies beside nothing.
+    pub(super) fn is_beside(&self, low: DVec3, high: DVec3) -> bool {
+        let (own_low, own_high) = (self.middle - self.half, self.middle + self.half);
+        high.cmplt(own_low).any() || low.cmpgt(own_high).any()
     }
 
     /// How far it hangs once the vehicle is carried.
@@ -88,11 +95,19 @@ impl About {
         }
     }
 
-    /// The box about the way up from here.
-    pub(super) fn climbing(self, climb: f64) -> Self {
+    /// The same box, larger each way.
+    pub(super) fn widened(self, by: DVec3) -> Self {
         Self {
-            high: self.high + DVec3::Z * climb,
-            ..self
+            low: self.low - by,
+            high: self.high + by,
+        }
+    }
+
+    /// The box about a climb from one height over here to another.
+    pub(super) fn climbing(self, from: f64, to: f64) -> Self {
+        Self {
+            low: self.low + DVec3::Z * from,
+            high: self.high + DVec3::Z * to,
         }
     }
 
@@ -102,47 +117,135 @@ impl About {
     }
 }
 
-/// One place of the vehicle, and the lift's parts as they are wanted for it.
+/// The vehicle in a piece of the parking box, and the lift's parts as they are wanted for it.
 pub(super) struct Parked {
+    /// The vehicle at rest in the middle place.
     pub(super) rest: Pose,
+    /// How far the others are from that.
+    pub(super) roam: Roam,
     pub(super) contact: attitude::Contact,
-    /// Carriages, arms and pads at travel 0, each as it is, kind by kind.
-    pub(super) lift: Vec<(Solid, Body)>,
+    /// Carriages, arms and pads at travel 0, as they are over the whole piece, kind by kind.
+    pub(super) lift: Vec<(Role, Body)>,
     /// Which of them are of each kind.
     pub(super) of_kind: [Range<usize>; KINDS],
 }
 
 impl Parked {
-    pub(super) fn new(bay: &Bay, place: ParkingError) -> Result<Self, MoverError> {
-        let rest = attitude::at_rest(bay, place)?;
-        let mut solids = posts::carriages(bay);
+    pub(super) fn new(bay: &Bay, piece: Piece) -> Result<Self, MoverError> {
+        let rest = attitude::at_rest(bay, piece.middle)?;
+        let roam = Roam::new(bay, piece, rest)?;
+        let mut lift: Vec<(Role, Body)> = posts::carriages(bay)
+            .into_iter()
+            .map(|solid| (solid.role, Body::exact(&solid)))
+            .collect();
         for corner in Corner::ALL {
             let index = vehicle::lift_point_at(corner, bay.parking.facing);
             let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
             let reach = arms::reach_to(bay, corner, point.truncate());
-            let (arms, pads): (Vec<Solid>, Vec<Solid>) = resting_swings(&reach)
-                .into_iter()
-                .map(|swing| arms::arm_and_pad(bay, corner, swing, reach.reach_m).into())
-                .unzip();
-            solids.extend(arms);
-            solids.extend(pads);
+            let off_m = if roam.is_place() {
+                0.0
+            } else {
+                roam.point_m(point)
+            };
+            let (arms, pads) = wanted(bay, &reach, off_m);
+            lift.extend(arms.into_iter().map(|arm| (Role::Arm(corner), arm)));
+            lift.extend(pads.into_iter().map(|pad| (Role::Pad(corner), pad)));
         }
-        debug_assert!(solids.is_sorted_by_key(|solid| kind(solid.role)));
+        debug_assert!(lift.is_sorted_by_key(|(role, _)| kind(*role)));
         let of_kind = std::array::from_fn(|of| {
-            let from = solids.partition_point(|solid| kind(solid.role) < of);
-            from..solids.partition_point(|solid| kind(solid.role) <= of)
+            let from = lift.partition_point(|(role, _)| kind(*role) < of);
+            from..lift.partition_point(|(role, _)| kind(*role) <= of)
         });
-        let with_body = |solid: Solid| {
-            let body = Body::exact(&solid);
-            (solid, body)
-        };
         Ok(Self {
             rest,
+            roam,
             of_kind,
             contact: attitude::contact_from(bay, rest)?,
-            lift: solids.into_iter().map(with_body).collect(),
+            lift,
         })
     }
+}
+
+/// The names of the lift parts, by kind.
+pub(super) fn names(bay: &Bay) -> Vec<String> {
+    let arms = Corner::ALL.into_iter();
+    let arms = arms.flat_map(|corner| arms::arm_and_pad(bay, corner, 0.0, 1.0));
+    let all = posts::carriages(bay).into_iter().chain(arms);
+    all.map(|solid| solid.name).collect()
+}
+
+/// Of more teeth than this each is not looked at by itself, but all that the arm sweeps over them.
+const MOST_TEETH: usize = 6;
+
+/// The arm and its pad wherever they may come to rest while the lift point lies within `off_m` in plan
+/// of where they are wanted for it: at each tooth, and at no tooth.
+fn wanted(bay: &Bay, reach: &arms::ArmReach, off_m: f64) -> (Vec<Body>, Vec<Body>) {
+    let corner = reach.corner;
+    let arm = &bay.lift.arms[corner.index()];
+    let (shortest, longest) = (arm.shortest.m(), arm.longest.m());
+    let nearest = (reach.reach_m - off_m).clamp(shortest, longest.max(shortest));
+    let farthest = (reach.reach_m + off_m).clamp(shortest, longest.max(shortest));
+    swings(bay, reach, off_m)
+        .into_iter()
+        .map(|(least, most)| {
+            let mut ends = vec![least];
+            if most != least {
+                ends.push(most);
+            }
+            let at = |reach_m: f64| {
+                let ends = ends.iter();
+                ends.map(move |swing| arms::arm_and_pad(bay, corner, *swing, reach_m))
+            };
+            let bulge = chord_bulge_m(longest + bay.lift.pad.diameter.m(), most - least);
+            let bulge = DVec3::new(bulge, bulge, 0.0);
+            // The longer arm covers the shorter.
+            let arms = at(farthest).map(|[arm, _]| Body::exact(&arm)).collect();
+            let pads = if nearest == farthest {
+                at(farthest).map(|[_, pad]| Body::exact(&pad)).collect()
+            } else {
+                let both = at(nearest).chain(at(farthest));
+                both.map(|[_, pad]| Body::exact(&pad)).collect()
+            };
+            let hull = |bodies: Vec<Body>| Body::hull(bodies).widened(bulge);
+            (hull(arms), hull(pads))
+        })
+        .unzip()
+}
+
+/// The ranges of swings in which an arm may rest while its lift point lies within `off_m` of the wanted
+/// place.
+fn swings(bay: &Bay, reach: &arms::ArmReach, off_m: f64) -> Vec<(f64, f64)> {
+    if off_m == 0.0 {
+        let rests = resting_swings(reach).into_iter();
+        return rests.map(|swing| (swing, swing)).collect();
+    }
+    let arm = &bay.lift.arms[reach.corner.index()];
+    let away_m = reach
+        .lift_point_m
+        .distance(arms::pivot_m(bay, reach.corner));
+    let turn = if off_m < away_m {
+        (off_m / away_m).asin()
+    } else {
+        PI
+    };
+    let wanted = (reach.swing_rad - turn, reach.swing_rad + turn);
+    let limits = (arm.swing_min.rad(), arm.swing_max.rad());
+    let (low, high) = outer_teeth(arm, wanted.0, wanted.1);
+    let within = |swing: f64| swing.max(limits.0).min(limits.1);
+    let mut ranges = vec![(within(wanted.0), within(wanted.1))];
+    if let Some(tooth) = arm.tooth.map(Angle::rad).filter(|tooth| *tooth > 0.0) {
+        // A hair, so that no tooth is lost at either end to rounding.
+        const HAIR: f64 = 1e-9;
+        let first = (low / tooth - HAIR).ceil();
+        let count = ((high / tooth + HAIR).floor() - first + 1.0).max(0.0);
+        if count <= MOST_TEETH as f64 {
+            let teeth = (0..count as usize).map(|number| (first + number as f64) * tooth);
+            ranges.extend(teeth.map(|swing| (swing, swing)));
+        } else {
+            ranges = vec![(low.min(within(wanted.0)), high.max(within(wanted.1)))];
+        }
+    }
+    ranges
 }
 
 /// The side and, where it has one, the corner of a lift part.

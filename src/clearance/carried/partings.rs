@@ -9,7 +9,7 @@ use std::cell::Cell;
 use glam::DVec3;
 
 use super::super::gap::PLAINLY_M;
-use super::near::{KINDS, kind};
+use super::pairs::{KINDS, kind};
 use crate::solids::{Pose, Role, Shape};
 
 /// For each vehicle part and kind of lift part the direction from the lift part: while the vehicle

@@ -1,9 +1,10 @@
-//! What is taken to be far is far, measured one pair at a time.
+//! What is told apart over the whole parking box is apart in every place of it, one place at a time.
 
-use super::near::kind;
+use super::super::reach::miss_plan_m;
 use super::*;
 use crate::bay::{LowPart, UnitSystem};
 use crate::bayfile::presets::{EmbeddedOnly, lifts, vehicles};
+use crate::solids::ParkingError;
 use crate::solids::test_bay::test_bay;
 use crate::starter::starter;
 use crate::units::{Angle, Length};
@@ -20,137 +21,169 @@ fn bays() -> Vec<Bay> {
     bays
 }
 
-fn is_apart(solver: &mut Solver, one: &Body, other: &Body) -> bool {
-    match solver.gap(one, DVec3::ZERO, other) {
-        Separation::Meet => false,
-        Separation::Apart(gap) => gap.lower > 0.0,
-    }
-}
-
-fn body_in(scene: &Scene<'_>, index: usize) -> Body {
-    let part = LiftPart {
-        scene,
-        index,
-        under_own_pad: false,
-    };
-    part.body().clone()
-}
-
-#[test]
-fn what_is_told_apart_for_every_place_is_apart_in_each() {
-    let mut solver = Solver::default();
-    let (mut far, mut near) = (0, 0);
-    for bay in bays() {
-        let uncertainty = Uncertainty::worst(&bay);
-        let parts: Vec<Part> = vehicle::parts(&bay).into_iter().map(Part::new).collect();
-        let parked: Vec<Parked> = uncertainty
-            .parking_corners()
-            .into_iter()
-            .map(|place| Parked::new(&bay, place).unwrap())
-            .collect();
-        let scenes: Vec<Scene<'_>> = parked
-            .iter()
-            .zip(
-                [None, Some(Side::Left), Some(Side::Right)]
-                    .into_iter()
-                    .cycle(),
-            )
-            .map(|(parked, lead)| Scene::new(&bay, &parts, parked, lead, &uncertainty).unwrap())
-            .collect();
-        let may_meet = MayMeet::new(&bay, &parts, &scenes);
-        for scene in scenes.iter().step_by(3) {
-            let climb = DVec3::Z * scene.longest_climb_m();
-            for (index, (solid, _)) in scene.parked.lift.iter().enumerate() {
-                let body = &body_in(scene, index);
-                let climbing = body.swept(climb);
-                for (number, part) in parts.iter().enumerate() {
-                    if may_meet.vehicle(number, kind(solid.role)) {
-                        near += 1;
-                        continue;
-                    }
-                    far += 1;
-                    let posed = |pose: Pose| {
-                        let own = &part.part.solid;
-                        Body::of(&own.shape, &[pose.after(own.bay_from_solid)], DVec3::ZERO)
-                    };
-                    let standing = posed(scene.parked.rest);
-                    assert!(
-                        is_apart(&mut solver, &climbing, &standing),
-                        "{}",
-                        solid.name
-                    );
-                    for attitude in &scene.attitudes {
-                        let hangs = Pose::at(DVec3::Z * -part.droop_m(&bay));
-                        let raised = posed(attitude.bay_from_vehicle_at_zero.after(hangs));
-                        assert!(is_apart(&mut solver, body, &raised), "{}", solid.name);
-                    }
-                }
-                for (other_index, (other, _)) in scene.parked.lift.iter().enumerate() {
-                    if parked::are_strangers(solid.role, other.role)
-                        && !may_meet.each_other(kind(solid.role), kind(other.role))
-                    {
-                        let other_body = &body_in(scene, other_index);
-                        assert!(is_apart(&mut solver, body, other_body), "{}", other.name);
-                    }
-                }
-            }
-        }
-    }
-    assert!(far > near && near > 1000, "{far} far, {near} near");
-}
-
-/// Contacts with every pair looked at in every place, nothing kept from one for the next.
-fn one_at_a_time(bay: &Bay) -> Vec<ContactFinding> {
-    let uncertainty = Uncertainty::worst(bay);
+/// The pairs that touch in one place, nothing kept from another.
+fn touching_at(bay: &Bay, uncertainty: &Uncertainty, place: ParkingError) -> Vec<ContactFinding> {
     let parts: Vec<Part> = vehicle::parts(bay).into_iter().map(Part::new).collect();
-    let mut places = vec![ParkingError::default()];
-    places.extend(uncertainty.parking_corners());
     let mut solver = Solver::new();
-    let mut found = Vec::new();
-    for place in places {
-        let parked = Parked::new(bay, place).unwrap();
-        for lead in [None, Some(Side::Left), Some(Side::Right)] {
-            let scene = Scene::new(bay, &parts, &parked, lead, &uncertainty).unwrap();
-            let known = || Known {
-                may_meet: MayMeet::anything(parts.len()),
-                partings: Partings::new(parts.len()),
-            };
-            scene.touching(bay, &known(), &mut solver, &mut found);
-            scene.touching_each_other(&known(), &mut solver, &mut found);
+    let points = Points::new(bay, &parts, &mut solver);
+    let mut look = Look {
+        bay,
+        uncertainty,
+        parts: &parts,
+        points: &points,
+        partings: Partings::new(parts.len()),
+        solver: &mut solver,
+    };
+    let found = look.touching(Piece::at(place), &Pairs::all(parts.len()));
+    by_name(bay, &parts, &found.unwrap())
+}
+
+/// Places spread over the box in which the vehicle may stand: a sequence of low discrepancy (the
+/// fractional parts of multiples of powers of the root of x^4 = x + 1).
+fn places(uncertainty: &Uncertainty, count: usize) -> Vec<ParkingError> {
+    let miss = miss_plan_m(uncertainty);
+    let parking = uncertainty.parking;
+    let at = |number: usize, step: f64| {
+        let share = (0.5 + step * (number + 1) as f64).fract();
+        2.0 * share - 1.0
+    };
+    (0..count)
+        .map(|number| ParkingError {
+            across_m: (parking.across_m + miss.x) * at(number, 0.819_172_513_4),
+            along_m: (parking.along_m + miss.y) * at(number, 0.671_043_606_7),
+            yaw_rad: parking.yaw_rad * at(number, 0.549_700_477_9),
+        })
+        .collect()
+}
+
+fn has(found: &[ContactFinding], one: &ContactFinding) -> bool {
+    found.contains(one)
+}
+
+/// Places in which something is met, and others in which nothing is.
+fn vary(number: usize, bay: &mut Bay) {
+    match number % 5 {
+        0 => {}
+        1 => bay.parking.across = Length::metres(-0.4),
+        2 => bay.parking.yaw = Angle::degrees(8.0),
+        3 => {
+            for arm in &mut bay.lift.arms {
+                arm.tooth = Some(Angle::degrees(5.0));
+                arm.underside += Length::metres(0.04);
+            }
+        }
+        _ => {
+            for arm in &mut bay.lift.arms {
+                arm.underside += Length::metres(0.08);
+            }
         }
     }
-    found.sort_by(|a, b| (&a.part, &a.vehicle).cmp(&(&b.part, &b.vehicle)));
-    found
 }
 
 #[test]
-fn what_is_kept_from_one_place_for_the_next_changes_nothing() {
-    let (mut touching, mut clear) = (0, 0);
+fn what_touches_in_any_place_is_told() {
+    let (mut touching, mut clear, mut looked) = (0, 0, 0);
     for (number, mut bay) in bays().into_iter().enumerate().step_by(2) {
-        // Places in which something is met, and others in which nothing is.
-        match number / 2 % 4 {
-            0 => {}
-            1 => bay.parking.across = Length::metres(-0.4),
-            2 => bay.parking.yaw = Angle::degrees(8.0),
-            _ => {
-                for arm in &mut bay.lift.arms {
-                    arm.underside += Length::metres(0.08);
-                }
-            }
-        }
+        vary(number / 2, &mut bay);
         bay.lift.side_mismatch = Length::metres(0.02);
         let uncertainty = Uncertainty::worst(&bay);
         let Ok(found) = carried(&bay, &uncertainty, &mut Solver::new()) else {
             continue;
         };
-        assert_eq!(found, one_at_a_time(&bay), "bay {number}");
+        for place in places(&uncertainty, 24) {
+            for one in touching_at(&bay, &uncertainty, place) {
+                looked += 1;
+                assert!(has(&found, &one), "bay {number}, {place:?}: {one:?}");
+            }
+        }
         touching += found.len();
         clear += usize::from(found.is_empty());
     }
     assert!(
-        touching > 20 && clear > 2,
-        "{touching} touch, {clear} bays clear"
+        touching > 20 && clear > 2 && looked > 200,
+        "{touching} touch, {clear} bays clear, {looked} looked at"
     );
+}
+
+/// A low cross member, thin, that reaches out beside an arm with coarse teeth: the arm strikes it at the
+/// farther of two teeth only, for a vehicle between the middle and the corners of the parking box.
+#[test]
+fn what_an_arm_strikes_between_the_corners_of_the_box_is_told() {
+    let (mut between, mut told, mut apart) = (0, 0, 0);
+    for number in 0..70 {
+        let mut bay = test_bay();
+        let points = bay.vehicle.lift_points;
+        for arm in &mut bay.lift.arms {
+            arm.tooth = Some(Angle::degrees(4.0));
+        }
+        let lowest = bay.lift.arms.iter().map(|arm| arm.underside.m());
+        let height = lowest.fold(f64::INFINITY, f64::min) + 0.05;
+        let from = points[0].station + Length::metres(0.01 * f64::from(number) - 0.2);
+        bay.vehicle.underbody.clear();
+        bay.vehicle.underbody.push(LowPart {
+            name: "bracket".into(),
+            from,
+            to: from + Length::metres(0.02),
+            half_width: points[0].half_spacing + Length::metres(0.15),
+            height: Length::metres(height),
+        });
+        let uncertainty = Uncertainty::worst(&bay);
+        let found = carried(&bay, &uncertainty, &mut Solver::new()).unwrap();
+        told += found.len();
+        apart += usize::from(found.is_empty());
+        let mut corners = vec![ParkingError::default()];
+        corners.extend(uncertainty.parking_corners());
+        let at = |places: Vec<ParkingError>| {
+            let touching = places
+                .into_iter()
+                .flat_map(|place| touching_at(&bay, &uncertainty, place));
+            touching.collect::<Vec<_>>()
+        };
+        let at_corners = at(corners);
+        for one in &at_corners {
+            assert!(has(&found, one), "{number}: {one:?}");
+        }
+        if found.iter().all(|one| has(&at_corners, one)) {
+            continue;
+        }
+        let all_over = at(places(&uncertainty, 200));
+        for one in &all_over {
+            assert!(has(&found, one), "{number}: {one:?}");
+        }
+        between += usize::from(all_over.iter().any(|one| !has(&at_corners, one)));
+    }
+    assert!(
+        between > 2 && told > 10 && apart > 2,
+        "{between} only between the corners, {told} told, {apart} apart"
+    );
+}
+
+/// What is told to touch does, or comes within some millimetres of it: what a piece adds goes as it is cut.
+#[test]
+fn what_is_told_to_touch_comes_as_near() {
+    let mut checked = 0;
+    for (number, mut bay) in bays().into_iter().enumerate().step_by(5) {
+        vary(number / 5, &mut bay);
+        let uncertainty = Uncertainty::worst(&bay);
+        let Ok(found) = carried(&bay, &uncertainty, &mut Solver::new()) else {
+            continue;
+        };
+        let nearer = Uncertainty {
+            vehicle_m: uncertainty.vehicle_m + 0.012,
+            ..uncertainty
+        };
+        let mut left = found.clone();
+        for place in places(&uncertainty, 300) {
+            if left.is_empty() {
+                break;
+            }
+            let there = touching_at(&bay, &nearer, place);
+            left.retain(|one| !has(&there, one));
+        }
+        assert!(left.is_empty(), "bay {number}: {left:?}");
+        checked += found.len();
+    }
+    assert!(checked > 5, "{checked}");
 }
 
 /// A tray over all four lift points, or ending just short of them, at a height under the ground clearance

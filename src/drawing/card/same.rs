@@ -6,7 +6,7 @@ use std::fmt::Debug;
 
 use super::Entry;
 use super::differs::{exactly, where_and_what};
-use crate::bay::{Garage, Lift, UnitSystem};
+use crate::bay::{Garage, Lift, Policy, UnitSystem};
 use crate::units::Length;
 
 /// What differs between two bays of which one card was asked.
@@ -28,17 +28,7 @@ pub(super) fn difference(first: &Entry<'_>, other: &Entry<'_>) -> Option<Differe
     found.plain("slab", &a.slab, &b.slab);
     // What nobody measured, and how well the rest was, is the same garage's and the same lift's.
     found.plain("not_measured", &a.not_measured, &b.not_measured);
-    let (ours, theirs) = (&a.policy, &b.policy);
-    found.length(
-        "policy.measured_garage",
-        ours.measured_garage,
-        theirs.measured_garage,
-    );
-    found.length(
-        "policy.measured_lift",
-        ours.measured_lift,
-        theirs.measured_lift,
-    );
+    policy(&mut found, &a.policy, &b.policy);
     found.plain("power", &a.power, &b.power);
     (!found.0.is_empty()).then(|| Difference {
         files: [first.file.into(), other.file.into()],
@@ -73,6 +63,39 @@ impl Found {
     }
 }
 
+/// What is asked of every vehicle alike: one card says nothing of margins, so that all on it have the
+/// same.
+fn policy(found: &mut Found, a: &Policy, b: &Policy) {
+    let Policy {
+        over_vehicle,
+        beside_vehicle,
+        beside_post,
+        lift_parts,
+        under_bar,
+        measured_garage,
+        measured_lift,
+        // Each vehicle is measured by itself, and people differ by the day.
+        measured_vehicle: _,
+        loose_pad,
+        inside_pads,
+        door_held,
+        people: _,
+    } = a;
+    found.length("policy.over_vehicle", *over_vehicle, b.over_vehicle);
+    found.length("policy.beside_vehicle", *beside_vehicle, b.beside_vehicle);
+    found.length("policy.beside_post", *beside_post, b.beside_post);
+    found.length("policy.lift_parts", *lift_parts, b.lift_parts);
+    found.length("policy.under_bar", *under_bar, b.under_bar);
+    found.length(
+        "policy.measured_garage",
+        *measured_garage,
+        b.measured_garage,
+    );
+    found.length("policy.measured_lift", *measured_lift, b.measured_lift);
+    found.length("policy.loose_pad", *loose_pad, b.loose_pad);
+    found.length("policy.inside_pads", *inside_pads, b.inside_pads);
+    found.plain("policy.door_held", door_held, &b.door_held);
+}
 fn garage(found: &mut Found, a: &Garage, b: &Garage) {
     let Garage {
         width,

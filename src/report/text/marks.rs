@@ -23,7 +23,7 @@ fn marks(report: &Report<'_>, page: &mut Page) {
         "Stop",
         &format!(
             "{} (at {} of travel)",
-            show.mark(marks.stop_m),
+            show.stop_mark(marks.stop_m, marks.never_above_m),
             show.place(marks.stop_travel_m)
         ),
     );

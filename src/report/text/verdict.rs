@@ -95,7 +95,8 @@ pub(in crate::report) fn limits(report: &Report<'_>) -> Option<String> {
 fn stop(report: &Report<'_>) -> Option<String> {
     let study = report.study;
     study.highest_safe_lock?;
-    let stop = show(report).mark(study.marks?.stop_m);
+    let marks = study.marks?;
+    let stop = show(report).stop_mark(marks.stop_m, marks.never_above_m);
     Some(format!(
         "Stop the raise with the carriage's marked edge at {stop} on the column."
     ))

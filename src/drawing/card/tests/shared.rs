@@ -39,6 +39,8 @@ fn another_garage_lift_or_slab_is_refused_by_name() {
     assert!(what.starts_with("not_measured"), "{what}");
     let what = changed(|bay| bay.policy.measured_garage = Length::inches(1.0));
     assert!(what.starts_with("policy.measured_garage ("), "{what}");
+    let what = changed(|bay| bay.policy.over_vehicle = Length::inches(1.0));
+    assert!(what.starts_with("policy.over_vehicle ("), "{what}");
     let what = changed(|bay| bay.units = crate::bay::UnitSystem::Metric);
     assert_eq!(what, "units of the file (Imperial and Metric)");
     let what = changed(|bay| bay.lift.locks[3] = Length::inches(29.0));

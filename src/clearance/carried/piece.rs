@@ -1,0 +1,220 @@
+//! A piece of the parking box: what is shown apart over all of it is apart wherever in it the vehicle
+//! stands.
+
+use glam::{DQuat, DVec2, DVec3};
+
+use super::super::movers::{MoverError, chord_bulge_m, parking_pivot};
+use super::super::reach::miss_plan_m;
+use super::super::uncertainty::Uncertainty;
+use crate::bay::{Bay, Floor};
+use crate::solids::shell::floor_level_m;
+use crate::solids::{ParkingError, Pose, attitude, vehicle};
+
+/// A piece in which nothing moves farther than this is not cut any more, metres: what may touch in
+/// it counts as touching.
+const SMALL_M: f64 = 0.001;
+
+/// How far from the place that is lined up a turn of the vehicle is weighed when a piece is cut: no
+/// bound, only the choice of the way to cut.
+const LEVER_M: f64 = 2.0;
+
+/// All places of the vehicle that differ from the middle one by at most `half` each way.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Piece {
+    pub(super) middle: ParkingError,
+    half: ParkingError,
+}
+
+impl Piece {
+    /// The whole parking box, larger by what a lift point may be off to its arm's pivot: the vehicle
+    /// may as well stand that much farther.
+    pub(super) fn whole(uncertainty: &Uncertainty) -> Self {
+        let parking = uncertainty.parking;
+        let miss = miss_plan_m(uncertainty);
+        Self {
+            middle: ParkingError::default(),
+            half: ParkingError {
+                across_m: parking.across_m + miss.x,
+                along_m: parking.along_m + miss.y,
+                yaw_rad: parking.yaw_rad,
+            },
+        }
+    }
+
+    /// One place.
+    pub(super) const fn at(middle: ParkingError) -> Self {
+        Self {
+            middle,
+            half: ParkingError {
+                across_m: 0.0,
+                along_m: 0.0,
+                yaw_rad: 0.0,
+            },
+        }
+    }
+
+    /// Whether it is too small to cut; what is no number is.
+    pub(super) fn is_small(&self) -> bool {
+        !self.sizes().into_iter().any(|size| size > SMALL_M)
+    }
+
+    /// How far it lets the vehicle go: across, along, and at a lever by turning.
+    fn sizes(&self) -> [f64; 3] {
+        let ParkingError {
+            across_m,
+            along_m,
+            yaw_rad,
+        } = self.half;
+        [across_m, along_m, yaw_rad * LEVER_M]
+    }
+
+    /// Its two halves, cut where it is longest.
+    pub(super) fn halves(self) -> [Self; 2] {
+        let [across, along, turn] = self.sizes();
+        let mut half = self.half;
+        let mut part = |of: fn(&mut ParkingError) -> &mut f64| {
+            *of(&mut half) *= 0.5;
+            let by = *of(&mut half);
+            [-by, by].map(|by| {
+                let mut middle = self.middle;
+                *of(&mut middle) += by;
+                Self { middle, half }
+            })
+        };
+        if across >= along && across >= turn {
+            part(|of| &mut of.across_m)
+        } else if along >= turn {
+            part(|of| &mut of.along_m)
+        } else {
+            part(|of| &mut of.yaw_rad)
+        }
+    }
+
+    /// Whether it is one place only.
+    fn is_place(&self) -> bool {
+        self.half == ParkingError::default()
+    }
+}
+
+/// How far the vehicle's places in a piece may be from the middle one.
+#[derive(Debug, Clone)]
+pub(super) struct Roam {
+    /// The turns about the vertical through the place that is lined up, to both ends of the piece's
+    /// yaw (one where it has none).
+    pub(super) turns: Vec<Pose>,
+    /// How far it may stand lower, metres, where the floor falls.
+    pub(super) lower_m: f64,
+    plan: DVec2,
+    yaw_rad: f64,
+    /// The tilt that a fall adds when the vehicle turns on it.
+    tilt_rad: f64,
+    /// How far the floor under one tyre may be off what it is under the middle one.
+    floor_m: f64,
+    /// The place that is lined up, for the middle one.
+    pivot: DVec3,
+}
+
+impl Roam {
+    /// # Errors
+    /// When the vehicle's place is not known.
+    pub(super) fn new(bay: &Bay, piece: Piece, rest: Pose) -> Result<Self, MoverError> {
+        let ParkingError {
+            across_m,
+            along_m,
+            yaw_rad,
+        } = piece.half;
+        let plan = DVec2::new(across_m, along_m);
+        let off = DVec3::new(piece.middle.across_m, piece.middle.along_m, 0.0);
+        let pivot = parking_pivot(bay) + off;
+        let turns = if yaw_rad == 0.0 {
+            vec![Pose::IDENTITY]
+        } else {
+            let turned = |yaw: f64| {
+                let turn = Pose::new(DQuat::from_rotation_z(yaw), DVec3::ZERO);
+                Pose::at(pivot).after(turn).after(Pose::at(-pivot))
+            };
+            vec![turned(-yaw_rad), turned(yaw_rad)]
+        };
+        let up = rest.rotation * DVec3::Z;
+        let slope = up.truncate().length() / up.z;
+        let lower_m = match bay.garage.floor {
+            Floor::Level | Floor::Levels(_) => 0.0,
+            Floor::Fall { slope, .. } => slope * plan.length(),
+        };
+        Ok(Self {
+            turns,
+            lower_m,
+            plan,
+            yaw_rad,
+            tilt_rad: slope * yaw_rad,
+            floor_m: floor_off_m(bay, piece, rest)?,
+            pivot,
+        })
+    }
+
+    /// How far a point may be from where the middle place has it, in plan, metres.
+    pub(super) fn point_m(&self, point: DVec3) -> f64 {
+        let lever = (point - self.pivot).length();
+        self.plan.length() + (self.yaw_rad + self.tilt_rad) * lever + self.floor_m
+    }
+
+    /// How far what reaches so far from the place that is lined up may be from where the two turns
+    /// have it, standing on its tyres.
+    pub(super) fn standing(&self, reach_m: f64) -> DVec3 {
+        // A floor that is off under one tyre tips the body; twice that bounds it up to as far
+        // beyond the tyres as they stand apart.
+        self.carried(reach_m) + DVec3::Z * (self.tilt_rad * reach_m + 2.0 * self.floor_m)
+    }
+
+    /// The same on the pads, which have it in height.
+    pub(super) fn carried(&self, reach_m: f64) -> DVec3 {
+        let bulge = chord_bulge_m(reach_m, 2.0 * self.yaw_rad);
+        let all_round = bulge + self.tilt_rad * reach_m + 2.0 * self.floor_m;
+        (self.plan + DVec2::splat(all_round)).extend(0.0)
+    }
+
+    /// The place that is lined up.
+    pub(super) const fn pivot(&self) -> DVec3 {
+        self.pivot
+    }
+
+    /// Whether it roams at all.
+    pub(super) fn is_place(&self) -> bool {
+        self.plan == DVec2::ZERO && self.yaw_rad == 0.0
+    }
+}
+
+/// How far the floor under a tyre differs between the piece's middle and its corners. Only of a floor
+/// that is known by levels at points: between them it is known no better than by them, so that
+/// corners are enough.
+fn floor_off_m(bay: &Bay, piece: Piece, rest: Pose) -> Result<f64, MoverError> {
+    let Floor::Levels(_) = bay.garage.floor else {
+        return Ok(0.0);
+    };
+    if piece.is_place() {
+        return Ok(0.0);
+    }
+    let levels = |pose: Pose| {
+        std::array::from_fn::<f64, 4, _>(|wheel| {
+            let at = pose.point(vehicle::wheel_middle_m(&bay.vehicle, wheel));
+            floor_level_m(bay, at.x, at.y)
+        })
+    };
+    let middle = levels(rest);
+    let mut most: f64 = 0.0;
+    for corner in 0..8 {
+        let by = |bit: i32, half: f64| if corner >> bit & 1 == 1 { half } else { -half };
+        let pose = attitude::at_rest(
+            bay,
+            ParkingError {
+                across_m: piece.middle.across_m + by(0, piece.half.across_m),
+                along_m: piece.middle.along_m + by(1, piece.half.along_m),
+                yaw_rad: piece.middle.yaw_rad + by(2, piece.half.yaw_rad),
+            },
+        )?;
+        for (there, here) in levels(pose).into_iter().zip(middle) {
+            most = most.max((there - here).abs());
+        }
+    }
+    Ok(most)
+}

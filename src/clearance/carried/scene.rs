@@ -1,0 +1,260 @@
+//! The vehicle in a piece of the parking box with the arms swung under it.
+
+use std::cell::{LazyCell, OnceCell};
+
+use glam::DVec3;
+
+use super::super::body::Body;
+use super::super::movers::MoverError;
+use super::super::uncertainty::{Uncertainty, corners_on};
+use super::Look;
+use super::lift_part::{LiftPart, Posed, meet, meets_carried, meets_climbing};
+use super::pairs::{KINDS, Pairs};
+use super::parked::{About, Parked, Part, side_of};
+use super::partings::is_parted;
+use crate::bay::{Bay, Side};
+use crate::solids::{Role, attitude};
+
+/// How far a pad is lowered so that meeting its own lift point does not count, beyond the ±.
+const OWN_POINT_M: f64 = 0.002;
+
+/// Rise per length that a body's underside may have over its own pad, on a floor that falls or
+/// with the pads set unevenly.
+const TILT_OVER_PAD: f64 = 0.05;
+
+/// A piece of the parking box, with one carriage leading or none.
+pub(super) struct Scene<'a> {
+    pub(super) parked: &'a Parked,
+    /// How far each lift part stands above its place, metres.
+    pub(super) shift: Vec<f64>,
+    /// How far each lift part may be off to the vehicle, and to what rests on its own pad.
+    pub(super) spread: [DVec3; 2],
+    /// The lift parts' bodies, so widened; made where they are wanted.
+    pub(super) bodies: Vec<[OnceCell<Body>; 2]>,
+    pub(super) attitudes: Vec<attitude::Attitude>,
+    parts: &'a [Part],
+    /// How much of its climb to the standing vehicle the leading carriage has done before the
+    /// other starts.
+    lead: Option<(Side, f64)>,
+    /// The place that is lined up, vehicle frame.
+    pivot: DVec3,
+}
+
+impl<'a> Scene<'a> {
+    pub(super) fn new(
+        bay: &Bay,
+        parts: &'a [Part],
+        parked: &'a Parked,
+        lead: Option<Side>,
+        uncertainty: &Uncertainty,
+    ) -> Result<Self, MoverError> {
+        let lead = lead.map(|side| (side, uncertainty.mismatch_m));
+        let relative = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
+        let off = uncertainty.posts_to_carried();
+        let spread = DVec3::splat(relative) + off;
+        let on_own_pad = DVec3::new(relative, relative, 1.5 * uncertainty.lift_m) + off;
+        let pad_drop = relative + off.z + OWN_POINT_M + TILT_OVER_PAD * bay.lift.pad.diameter.m();
+        let ahead = lead.map_or([0.0; 4], |(side, by)| {
+            corners_on(side).map(|share| share * by)
+        });
+        let rest = parked.rest;
+        let mut scene = Self {
+            parked,
+            parts,
+            shift: Vec::with_capacity(parked.lift.len()),
+            spread: [spread, on_own_pad],
+            bodies: parked.lift.iter().map(|_| Default::default()).collect(),
+            attitudes: attitude::attitudes_from(bay, rest, ahead)?,
+            lead,
+            pivot: rest.rotation.inverse() * (parked.roam.pivot() - rest.translation),
+        };
+        for (role, _) in &parked.lift {
+            let drop = match role {
+                Role::Pad(_) => pad_drop,
+                _ => 0.0,
+            };
+            scene.shift.push(scene.ahead_m(*role) - drop);
+        }
+        Ok(scene)
+    }
+
+    /// By how much a lift part's carriage leads.
+    fn ahead_m(&self, role: Role) -> f64 {
+        match (self.lead, side_of(role)) {
+            (Some((leading, by)), Some((side, _))) if leading == side => by,
+            _ => 0.0,
+        }
+    }
+
+    /// How far a part reaches from the place that is lined up.
+    pub(super) fn reach_of_m(&self, part: &Part, droop: f64) -> f64 {
+        part.reach_m(self.pivot) + droop
+    }
+
+    /// The box about a lift part.
+    fn about(&self, index: usize) -> About {
+        let (_, exact) = &self.parked.lift[index];
+        let shift = DVec3::Z * self.shift[index];
+        let spread = self.spread[0].max(DVec3::ZERO);
+        About {
+            low: exact.low() + shift - spread,
+            high: exact.high() + shift + spread,
+        }
+    }
+
+    /// The boxes about a part on its tyres, and on the pads in any attitude.
+    fn about_part(&self, part: &Part, droop: f64) -> [About; 2] {
+        let roam = &self.parked.roam;
+        let reach = self.reach_of_m(part, droop);
+        let turned = |pose, droop| {
+            let turns = roam.turns.iter();
+            turns
+                .map(|turn| part.about(turn.after(pose), droop))
+                .fold(About::NOTHING, About::and)
+        };
+        let carried = self
+            .attitudes
+            .iter()
+            .map(|attitude| turned(attitude.bay_from_vehicle_at_zero, droop))
+            .fold(About::NOTHING, About::and);
+        [
+            turned(self.parked.rest, 0.0).widened(roam.standing(reach)),
+            carried.widened(roam.carried(reach)),
+        ]
+    }
+
+    /// How high a lift part climbs past a vehicle part while that stands on its tyres, from travel 0.
+    fn climb_m(&self, role: Role, wheel: Option<usize>) -> f64 {
+        let contact = &self.parked.contact;
+        let until = match (role, wheel) {
+            // It climbs to where it meets it,
+            (Role::Pad(corner), None) => contact.touch_m[corner.index()],
+            (_, None) => contact.carry_m,
+            // or for a wheel until that has sunk as far as it can.
+            (_, Some(axle)) => self
+                .attitudes
+                .iter()
+                .map(|attitude| attitude.lift_off_last_m[axle])
+                .fold(contact.carry_m, f64::max),
+        };
+        (until - self.ahead_m(role)).max(0.0)
+    }
+
+    /// Puts in which of the pairs may touch.
+    pub(super) fn touching(&self, pairs: &Pairs, look: &mut Look<'_>, found: &mut Pairs) {
+        let abouts: Vec<About> = (0..self.parked.lift.len())
+            .map(|index| self.about(index))
+            .collect();
+        let of_kinds: [About; KINDS] = std::array::from_fn(|kind| {
+            let of_kind = &abouts[self.parked.of_kind[kind].clone()];
+            of_kind.iter().copied().fold(About::NOTHING, About::and)
+        });
+        self.touching_vehicle(pairs, &abouts, &of_kinds, look, found);
+        self.touching_each_other(pairs, &of_kinds, look, found);
+    }
+
+    fn touching_vehicle(
+        &self,
+        pairs: &Pairs,
+        abouts: &[About],
+        of_kinds: &[About; KINDS],
+        look: &mut Look<'_>,
+        found: &mut Pairs,
+    ) {
+        // The vehicle may stand lower than in the middle place, and be met as much earlier.
+        let from = -self.parked.roam.lower_m;
+        for (number, part) in self.parts.iter().enumerate() {
+            if !pairs.has_part(number) {
+                continue;
+            }
+            let droop = part.droop_m(look.bay);
+            let [standing, carried] = self.about_part(part, droop);
+            let posed = LazyCell::new(|| Posed::new(self, part, droop));
+            for kind in 0..KINDS {
+                if !pairs.has(number, kind) || found.has(number, kind) {
+                    continue;
+                }
+                let of_kind = self.parked.of_kind[kind].clone();
+                let Some(first) = of_kind.clone().next() else {
+                    continue;
+                };
+                let role = self.parked.lift[first].0;
+                // Where it holds its own lift point it meets what that is on.
+                if let Role::Pad(corner) = role
+                    && look.points.holds(number, corner)
+                {
+                    continue;
+                }
+                let climb = [from, self.climb_m(role, part.part.wheel)];
+                let [low, high] = climb;
+                if !(standing.meets(of_kinds[kind].climbing(low, high))
+                    || carried.meets(of_kinds[kind]))
+                {
+                    continue;
+                }
+                let under_own_pad = matches!(role, Role::Arm(corner)
+                    if look.points.is_over(part, corner));
+                let touches = of_kind.into_iter().any(|index| {
+                    let lift = LiftPart {
+                        scene: self,
+                        index,
+                        under_own_pad,
+                    };
+                    let on_the_way = standing.meets(abouts[index].climbing(low, high));
+                    let on_the_pads = carried.meets(abouts[index]);
+                    let solver = &mut *look.solver;
+                    on_the_way && {
+                        let parting = look.partings.standing(number, role);
+                        meets_climbing(&lift, climb, &posed, parting, solver)
+                    } || on_the_pads && {
+                        let parting = look.partings.carried(number, role);
+                        (0..self.attitudes.len())
+                            .any(|attitude| meets_carried(&lift, &posed, attitude, parting, solver))
+                    }
+                });
+                if touches {
+                    found.put(number, kind);
+                }
+            }
+        }
+    }
+
+    /// Arms and pads of different corners, and the other side's carriage: they climb together, so
+    /// one standing comparison tells.
+    fn touching_each_other(
+        &self,
+        pairs: &Pairs,
+        of_kinds: &[About; KINDS],
+        look: &mut Look<'_>,
+        found: &mut Pairs,
+    ) {
+        let each = (0..KINDS).flat_map(|one| (one + 1..KINDS).map(move |other| (one, other)));
+        for (one, other) in each {
+            if !pairs.has_each_other(one, other)
+                || found.has_each_other(one, other)
+                || !of_kinds[one].meets(of_kinds[other])
+            {
+                continue;
+            }
+            let Parked { lift, of_kind, .. } = self.parked;
+            let touches = of_kind[one].clone().any(|index| {
+                of_kind[other].clone().any(|other_index| {
+                    let [part, other_part] = [index, other_index].map(|index| LiftPart {
+                        scene: self,
+                        index,
+                        under_own_pad: false,
+                    });
+                    let (role, other_role) = (lift[index].0, lift[other_index].0);
+                    let parting = look.partings.each_other(role, other_role);
+                    let is_apart = is_parted(parting.get(), |direction| {
+                        -other_part.reach_m(-direction) - part.reach_m(direction)
+                    });
+                    !is_apart && meet(part.body(), other_part.body(), parting, look.solver)
+                })
+            });
+            if touches {
+                found.put_each_other(one, other);
+            }
+        }
+    }
+}
