@@ -43,8 +43,13 @@ impl Candidate {
     /// and may not be needed here is not.
     #[must_use]
     pub fn is_dearer_than(&self, other: &Self) -> bool {
-        let is_more_open = |work: usize| other.open[work] > self.open[work];
-        other.at_least < self.at_least && !(0..other.open.len()).any(is_more_open)
+        let works = || self.open.iter().zip(&other.open);
+        // As much is known to be paid, and some work beside it that there is nothing left to pay for.
+        let is_needed_here =
+            |(here, there): (&Open, &Open)| *here == Open::Price && *there == Open::Nothing;
+        let is_more = other.at_least < self.at_least
+            || other.at_least == self.at_least && works().any(is_needed_here);
+        is_more && works().all(|(here, there)| there <= here)
     }
 
     /// The work of which something is open.

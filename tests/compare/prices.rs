@@ -399,4 +399,30 @@ fn what_is_surely_to_be_paid_is_not_like_what_may_not_be_needed() {
     assert!(!need.is_dearer_than(&price) && !price.is_dearer_than(&need));
     assert!(candidate(4_100, Open::Price).is_dearer_than(&candidate(4_000, Open::Need)));
     assert!(candidate(4_100, Open::Need).is_dearer_than(&candidate(4_000, Open::Need)));
+    // As much is known of both, and the one has work beside it to pay for.
+    let (all, whole) = (
+        candidate(4_000, Open::Price),
+        candidate(4_000, Open::Nothing),
+    );
+    assert!(all.is_dearer_than(&whole) && !whole.is_dearer_than(&all));
+    assert!(
+        !candidate(4_000, Open::Need).is_dearer_than(&whole),
+        "none may be needed"
+    );
+    assert!(!whole.is_dearer_than(&whole));
+}
+
+#[test]
+fn an_option_with_a_price_that_is_none_keeps_its_name() {
+    let files = Files::shipped();
+    let text = "(format: 1, title: \"t\", base: \"creamery.ron\", lifts: [(name: \"first\", prices: \
+                (lift: \"much\")), (name: \"second\")])";
+    let options = read(text, &files);
+    let names: Vec<&str> = options
+        .lifts
+        .iter()
+        .map(|lift| lift.name.as_str())
+        .collect();
+    assert_eq!(names, ["first", "second"]);
+    assert!(!options.lifts[0].faults.is_empty() && options.lifts[1].faults.is_empty());
 }

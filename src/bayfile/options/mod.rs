@@ -20,7 +20,7 @@ use super::decode;
 use super::decode::options::{Head, Item};
 use super::format::{self, Whose};
 use super::presets::{PresetError, PresetSource, Resolver};
-use super::syntax::{Kind, Node};
+use super::syntax::{Kind, Node, value_at};
 use crate::diagnostics::{Diagnostic, Source};
 
 pub use price::{Money, Prices, Work};
@@ -332,7 +332,10 @@ fn choices(
                 faults = told(faults);
             }
             let item = item.unwrap_or_else(|| Item {
-                name: format!("{} {}", list.one().trim_start_matches("the "), index + 1),
+                name: match value_at(node, "name").map(|name| &name.kind) {
+                    Some(Kind::Str(name)) if !name.trim().is_empty() => name.clone(),
+                    _ => format!("{} {}", list.one().trim_start_matches("the "), index + 1),
+                },
                 bay: None,
                 prices: Prices::default(),
                 over: Vec::new(),

@@ -32,6 +32,16 @@ pub(super) fn cheaper(
         (None, _) => ("", " as far as prices are known"),
     };
     let as_high = show_of(matrix, best).map_or_else(String::new, |show| show.need(AS_HIGH_M));
+    if saved == Money(0) {
+        let open: Vec<&str> = next.open_work().map(Work::words).collect();
+        text.push_str(&format!(
+            " {} goes as high (within {as_high}) and costs as much without what it needs and has no \
+             price for: {}.",
+            sentence(&candidate(options, next.pick)),
+            list(&open)
+        ));
+        return;
+    }
     text.push_str(&format!(
         " {} goes as high (within {as_high}) and costs {at_least}{} more{as_known}.",
         sentence(&candidate(options, next.pick)),
@@ -68,8 +78,16 @@ pub(super) fn cheapest(
         (None, Some(_)) => format!("at least {saved} less"),
         (_, None) => format!("{saved} less as far as prices are known"),
     };
-    let height = if high - low < AS_HIGH_M {
+    // The chosen may itself be a little lower than the highest.
+    let highest = all
+        .iter()
+        .filter(|one| one.served == best.served)
+        .filter_map(|one| one.underbody_m)
+        .fold(high, f64::max);
+    let height = if highest - low < AS_HIGH_M {
         "as high".into()
+    } else if highest > high {
+        format!("{} lower than the highest", show.need(highest - low))
     } else {
         format!("{} lower", show.need(high - low))
     };

@@ -233,8 +233,8 @@ fn without_change(options: &Options, matrix: &Matrix, best: &Candidate) -> Strin
     if best.pick.change == nothing {
         return String::new();
     }
-    let same = |one: &Candidate| one.pick.change == nothing && one.pick.garage == best.pick.garage;
-    let as_it_is = candidates(matrix).into_iter().filter(same).collect();
+    let all = candidates(matrix).into_iter();
+    let as_it_is = all.filter(|one| one.pick.change == nothing).collect();
     let first = match among(as_it_is) {
         Choice::None => {
             let name = named(
