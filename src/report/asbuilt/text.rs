@@ -213,17 +213,28 @@ fn rise(report: &AsBuiltReport<'_>, page: &mut Page) {
 
 fn bound(report: &AsBuiltReport<'_>) -> String {
     let off = report.built.standing.bay.lift.posts_off;
+    let placed = off
+        .leaning
+        .map_or([off.across, off.along], |leaning| leaning.placed);
+    let (taken, beside) = if off.leaning.is_some() {
+        (
+            ", and on the way up carriages, arms, pads and vehicle go along the columns as they lean",
+            "; and with the height three standard deviations of the lean and what a plate can rock",
+        )
+    } else {
+        ("", "")
+    };
     format!(
-        "The posts' mean place, their spacing and the mean height of their feet are taken as they stand. \
-         One post ahead of the other, turns, leans over the whole height with what a plate can rock, one foot \
-         higher, three standard deviations of each, and what one slip of the tape that may not show can move are counted \
-         against every part of the lift at every height: \u{b1}{} across, \u{b1}{} \
-         along, \u{b1}{} up; of these the vehicle goes along with \u{b1}{} across and \u{b1}{} along. So \
-         the carriages' way along leaning columns is bounded, not followed.",
-        report.at_most(off.across.m()),
-        report.at_most(off.along.m()),
+        "The posts' mean place, their spacing and the mean height of their feet are taken as they stand\
+         {taken}. Counted against every part of the lift at every height are one post ahead of the other, \
+         turns, one foot higher, what a lean does in height, three standard deviations of each, and what one \
+         slip of the tape that may not show can move: \u{b1}{} across, \u{b1}{} along, \u{b1}{} up{beside}. \
+         The columns themselves, whether the arms reach, and what an arm may touch are judged with the lean \
+         over the whole height: \u{b1}{} across, \u{b1}{} along.",
+        report.at_most(placed[0].m()),
+        report.at_most(placed[1].m()),
         report.at_most(off.up.m()),
-        report.at_most(off.carried_across.m()),
-        report.at_most(off.carried_along.m())
+        report.at_most(off.across.m()),
+        report.at_most(off.along.m())
     )
 }
