@@ -211,30 +211,37 @@ fn rise(report: &AsBuiltReport<'_>, page: &mut Page) {
     page.para(&bound(report));
 }
 
+/// What the study has of the posts, and what counts as a ± beside that.
 fn bound(report: &AsBuiltReport<'_>) -> String {
-    let off = report.built.standing.bay.lift.posts_off;
-    let placed = off
-        .leaning
-        .map_or([off.across, off.along], |leaning| leaning.placed);
-    let (taken, beside) = if off.leaning.is_some() {
-        (
-            ", and on the way up carriages, arms, pads and vehicle go along the columns as they lean",
-            "; and with the height three standard deviations of the lean and what a plate can rock",
+    let lift = &report.built.standing.bay.lift;
+    let off = lift.posts_off;
+    let within = |across: f64, along: f64| {
+        format!(
+            "\u{b1}{} across, \u{b1}{} along",
+            report.at_most(across),
+            report.at_most(along)
         )
-    } else {
-        ("", "")
     };
+    let whole = within(off.across.m(), off.along.m());
+    let up = report.at_most(off.up.m());
+    let stands = "The posts' mean place, their spacing and the mean height of their feet count as they stand";
+    let beside = "one post ahead of the other, turns, one foot higher, what a lean does in height over \
+                  the arms, three standard deviations of each, and one slip of the tape that may not \
+                  show";
+    let Some(leaning) = off.leaning else {
+        return format!(
+            "{stands}. Beside that every part of the lift is counted {whole}, \u{b1}{up} up: {beside}."
+        );
+    };
+    let high = report.planned.lift.column.height.m();
+    let most = |axis: usize| leaning.within[0][axis].max(leaning.within[1][axis]) * high;
     format!(
-        "The posts' mean place, their spacing and the mean height of their feet are taken as they stand\
-         {taken}. Counted against every part of the lift at every height are one post ahead of the other, \
-         turns, one foot higher, what a lean does in height, three standard deviations of each, and what one \
-         slip of the tape that may not show can move: \u{b1}{} across, \u{b1}{} along, \u{b1}{} up{beside}. \
-         The columns themselves, whether the arms reach, and what an arm may touch are judged with the lean \
-         over the whole height: \u{b1}{} across, \u{b1}{} along.",
-        report.at_most(placed[0].m()),
-        report.at_most(placed[1].m()),
-        report.at_most(off.up.m()),
-        report.at_most(off.across.m()),
-        report.at_most(off.along.m())
+        "{stands}, and carriages, arms, pads and vehicle go up along the columns as they lean. Beside that \
+         every part of the lift is counted {}, \u{b1}{up} up at every height: {beside}. Three standard \
+         deviations of the lean and what a plate can rock come to that with the height: at a column's top \
+         {}. The columns themselves, whether the arms reach, and what an arm may touch are judged with the \
+         whole lean at every height: {whole}.",
+        within(leaning.placed[0].m(), leaning.placed[1].m()),
+        within(most(0), most(1)),
     )
 }
