@@ -192,6 +192,15 @@ fn a_gap_that_was_levelled_and_not_felt_is_a_contradiction() {
         words.contains("and no leaf of 0.10 mm (0.004 in) went in under it"),
         "{words}"
     );
+    assert!(words.contains("contradict what was felt"), "{words}");
+    let rows: Vec<&str> = said
+        .out
+        .lines()
+        .filter(|row| row.contains("not known"))
+        .collect();
+    for corner in ["LP1", "LP2", "LP3", "LP4"] {
+        assert!(rows.iter().any(|row| row.contains(corner)), "{words}");
+    }
 }
 
 /// A distance from the door that nothing checks: no bound is told of what hangs on it.

@@ -33,8 +33,8 @@ pub struct PostShims {
     pub now_m: [f64; 4],
     /// Whether the file lists shims there.
     pub listed: [bool; 4],
-    /// What should lie there for a plumb column; none where its plumb was not read both ways, or
-    /// contradicts the levels.
+    /// What should lie there for a plumb column; none where its plumb was not read both ways, or where
+    /// the levels contradict it or what was felt.
     pub wanted_m: Option<[f64; 4]>,
     /// One standard deviation of that.
     pub wanted_sd_m: [f64; 4],
@@ -167,6 +167,9 @@ fn of_post(
     let [Some(across), Some(along)] = *leans else {
         return found;
     };
+    if found.rock.is_some_and(|rock| rock.levelled_m.is_some()) {
+        return found;
+    }
     let lean = DVec2::new(across.slope, along.slope);
     let lean_sd = DVec2::new(across.sd, along.sd);
     let now = match (levels, contact) {

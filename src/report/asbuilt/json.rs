@@ -174,8 +174,8 @@ pub struct CornerJson {
     pub corner: &'static str,
     /// Shims there now; 0 where none are listed.
     pub shims_m: f64,
-    /// Shims for a plumb post; null where its plumb was not read both ways or contradicts the
-    /// levels.
+    /// Shims for a plumb post; null where its plumb was not read both ways, or where the levels
+    /// contradict it or what was felt.
     pub wanted_m: Option<f64>,
     /// Two standard deviations of that.
     pub wanted_within_m: Option<f64>,

@@ -198,7 +198,7 @@ impl AsBuiltReport<'_> {
                 let what = match by {
                     Some((gap, tips)) => format!(
                         "whether the plate of the {} rocks: the levels leave room for a gap of {} under a \
-                         corner, and on that its column would go {} over its height",
+                         corner, and on that its column could go {} over its height",
                         post(side),
                         self.fine(gap),
                         self.at_most(tips)
@@ -226,7 +226,7 @@ impl AsBuiltReport<'_> {
                     self.leaf(felt)
                 ),
                 "level its corners again, see that every stack of shims is listed, and feel under each \
-                 corner once more"
+                 corner once more. Until then no shims are told"
                     .into(),
             ),
             Finding::PlateOutOfPlumb(side, out, limit) => (

@@ -140,6 +140,11 @@ fn leaning(report: &AsBuiltReport<'_>, side: Side) -> String {
     let once = leans.iter().flatten().any(|lean| lean.reads < 2);
     let check = match (once, of.levelled() && of.clash.is_none()) {
         (false, _) => String::new(),
+        (true, true) if of.rock.is_some_and(|rock| rock.levelled_m.is_some()) => {
+            " Its levels contradict what was felt under its plate, so that nothing checks a plumb that was \
+             read once."
+                .to_owned()
+        }
         (true, true) if of.rocks_m().is_some() => {
             " Its plate rocks, so that nothing checks a plumb that was read once: fill the gaps, and \
              read it again turned end for end."

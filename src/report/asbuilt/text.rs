@@ -2,7 +2,7 @@
 
 use super::moves::post;
 use super::{AsBuiltReport, readings, shims, square};
-use crate::asbuilt::{COVERAGE, SIDES, index};
+use crate::asbuilt::{COVERAGE, Finding, SIDES, index};
 use crate::bay::Side;
 use crate::report::text::Look;
 use crate::report::text::page::{Page, Tone};
@@ -209,6 +209,13 @@ fn rise(report: &AsBuiltReport<'_>, page: &mut Page) {
         page.para(&unknown);
     }
     page.para(&bound(report));
+    let may_rock = |one: &Finding| matches!(one, Finding::MayRock(..));
+    if report.findings.iter().any(may_rock) {
+        page.para(
+            "How far a column could go on a gap that nobody felt for (above) is not in that: of such a \
+             plate only what was levelled counts here.",
+        );
+    }
 }
 
 /// What the study has of the posts, and what counts as a ± beside that.
