@@ -137,7 +137,11 @@ impl Drift {
 pub(super) fn stretches(from: f64, to: f64, top: f64) -> Vec<[f64; 2]> {
     let count = ((to - from) / top * STRETCHES).ceil();
     // Never none, whatever the figures.
-    let count = count.min(STRETCHES).max(1.0);
+    let count = if count >= 1.0 {
+        count.min(STRETCHES)
+    } else {
+        1.0
+    };
     let at = |i: f64| {
         if i >= count {
             to
