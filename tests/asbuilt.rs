@@ -68,7 +68,7 @@ fn the_shipped_readings_leave_a_safe_lock() {
 /// One rear corner 2 mm lower than was levelled: the plate rocks, and that is no safe lock.
 #[test]
 fn no_plate_that_can_rock_is_called_safe() {
-    let low = shipped().replace("at: LP1, height: \"0 mm\"", "at: LP1, height: \"-2 mm\"");
+    let low = felt("").replace("at: LP1, height: \"0 mm\"", "at: LP1, height: \"-2 mm\"");
     for within in ["0.2 mm", "1 mm", "5 mm"] {
         let text = low.replace(
             "level_tolerance: \"1 mm\"",
@@ -83,6 +83,123 @@ fn no_plate_that_can_rock_is_called_safe() {
             words.contains("Its plate rocks, so that nothing checks"),
             "{words}"
         );
+    }
+}
+
+/// The shipped readings with another line, or none, for what was felt under the plates.
+fn felt(line: &str) -> String {
+    let text = shipped();
+    let (before, rest) = text.split_once("    feeler: [").unwrap();
+    let (_, after) = rest.split_once("],\n").unwrap();
+    format!("{before}{line}\n{after}")
+}
+
+fn leaf(post: &str, gap: &str) -> String {
+    format!("(post: {post}, gap: \"{gap}\"),")
+}
+
+/// Levels of ±1 mm leave room for a gap that tips a column past the limit: not known until somebody
+/// feels under the plate.
+#[test]
+fn a_plate_that_nobody_felt_under_is_not_known_to_stand_still() {
+    let none = said_of(BAY, &felt(""), &[]);
+    let words = flat(&none.out);
+    assert_eq!(none.code, 1, "{words}");
+    for side in ["left", "right"] {
+        let what =
+            format!("Not known: whether the plate of the {side} post rocks: the levels leave");
+        assert!(words.contains(&what), "{words}");
+    }
+    assert!(
+        words.contains("try under every corner with a feeler gauge"),
+        "{words}"
+    );
+    assert!(
+        words.contains("see that its plate does not rock (above)"),
+        "{words}"
+    );
+
+    let one = said_of(
+        BAY,
+        &felt(&format!("feeler: [{}],", leaf("Left", "0.1 mm"))),
+        &[],
+    );
+    let words = flat(&one.out);
+    assert_eq!(one.code, 1);
+    assert!(
+        !words.contains("whether the plate of the left post rocks"),
+        "{words}"
+    );
+    assert!(
+        words.contains("whether the plate of the right post rocks"),
+        "{words}"
+    );
+
+    // Levels fine enough tell it without, and what they leave open counts.
+    let fine = felt("").replace("level_tolerance: \"1 mm\"", "level_tolerance: \"0.1 mm\"");
+    let fine = fine.replace("at: LP2, height: \"-1 mm\"", "at: LP2, height: \"-0.3 mm\"");
+    let fine = fine.replace("at: LP3, height: \"-1 mm\"", "at: LP3, height: \"-0.3 mm\"");
+    let said = said_of(BAY, &fine, &[]);
+    let words = flat(&said.out);
+    assert!(
+        !words.contains("whether the plate of the left post rocks"),
+        "{words}"
+    );
+    assert!(
+        words.contains("leave no room for a gap over 0.3 mm"),
+        "{words}"
+    );
+}
+
+/// The thicker the leaf that goes in, the more counts, until a column may lean too far.
+#[test]
+fn what_was_felt_counts() {
+    let of = |gap: &str| {
+        let line = format!("feeler: [{}{}],", leaf("Left", gap), leaf("Right", gap));
+        let said = said_of(BAY, &felt(&line), &["--format", "json"]);
+        let value: serde_json::Value = serde_json::from_str(&said.out).unwrap();
+        (said.code, value)
+    };
+    let off = |value: &serde_json::Value| value["posts_off_m"][0].as_f64().unwrap();
+    let ((thin_code, thin), (thick_code, thick)) = (of("0.05 mm"), of("0.15 mm"));
+    assert_eq!((thin_code, thick_code), (0, 0));
+    assert!(
+        off(&thick) > off(&thin) + 0.001,
+        "{} {}",
+        off(&thick),
+        off(&thin)
+    );
+    assert!(thin["beside_lean_m"][0].as_f64().unwrap() < off(&thin));
+    let post = &thick["posts"][0];
+    assert!((post["felt_m"].as_f64().unwrap() - 0.000_15).abs() < 1e-12);
+    assert!((post["rock_gap_m"].as_f64().unwrap() - 0.000_3).abs() < 1e-12);
+    assert!(post["rock"][0].as_f64().unwrap() > 0.0);
+    let (code, too_thick) = of("0.5 mm");
+    assert_eq!(code, 1);
+    let says = too_thick["findings"].to_string();
+    assert!(says.contains("for what its plate can rock"), "{says}");
+}
+
+#[test]
+fn a_gap_that_was_levelled_and_not_felt_is_a_contradiction() {
+    let text = shipped()
+        .replace("at: LP1, height: \"0 mm\"", "at: LP1, height: \"-5 mm\"")
+        .replace("level_tolerance: \"1 mm\"", "level_tolerance: \"0.5 mm\"");
+    let said = said_of(BAY, &text, &[]);
+    let words = flat(&said.out);
+    assert_eq!(said.code, 1, "{words}");
+    assert!(
+        words.contains("and no leaf of 0.10 mm (0.004 in) went in under it"),
+        "{words}"
+    );
+    assert!(words.contains("contradict what was felt"), "{words}");
+    let rows: Vec<&str> = said
+        .out
+        .lines()
+        .filter(|row| row.contains("not known"))
+        .collect();
+    for corner in ["LP1", "LP2", "LP3", "LP4"] {
+        assert!(rows.iter().any(|row| row.contains(corner)), "{words}");
     }
 }
 
@@ -449,6 +566,26 @@ fn bad_readings_are_refused_with_place_and_cure() {
         (
             text.replace("at: RP4, height: \"2 mm\"", "at: RP4, height: \"-2 mm\""),
             "can't be negative",
+        ),
+        (
+            felt(&format!("feeler: [{}],", leaf("Left", "0.001 mm"))),
+            "less than",
+        ),
+        (
+            felt(&format!("feeler: [{}],", leaf("Left", "20 mm"))),
+            "more than a length can be",
+        ),
+        (
+            felt(&format!(
+                "feeler: [{}{}],",
+                leaf("Left", "0.1 mm"),
+                leaf("Left", "0.2 mm")
+            )),
+            "what was felt under this plate is given twice",
+        ),
+        (
+            felt("feeler: [(post: Middle, gap: \"0.1 mm\")],"),
+            "`Middle` is not a post",
         ),
         (bare(""), "no tape reading"),
         (

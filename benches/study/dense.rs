@@ -93,6 +93,7 @@ impl Dense {
                 from: 0.1,
                 to: TRAVEL_M,
                 climbs: true,
+                phase: solid,
             })
             .collect();
         let fixed = obstacles

@@ -3,9 +3,9 @@
 //! Tape readings taken after setting out are adjusted by weighted least squares: place and turn of
 //! each post, with its uncertainty. A reading that does not fit the others is pointed out, and so is
 //! one that nothing else checks. Plumb readings, shims and levels give the shims of each corner.
-//! Then the bay is studied with the posts where they stand; what the bay's symmetric posts
-//! can't show (one post ahead of the other, a turn, a lean, a height) widens every body of the lift
-//! and of what it carries.
+//! Then the bay is studied with the posts where they stand, its carriages taken along columns that
+//! lean; what the bay's symmetric posts can't show (one post ahead of the other, a turn, a height)
+//! widens every body of the lift and of what it carries.
 //!
 //! The room's dimensions in the bay file count as readings with the room's ±; the study has the room
 //! where the bay file has it, with its ±, as before.
@@ -17,6 +17,7 @@ mod faces;
 mod places;
 mod plumb;
 mod reliability;
+mod rock;
 mod shims;
 mod snoop;
 mod stand;
@@ -31,6 +32,7 @@ pub use contact::Contact;
 pub use places::{Planned, SIDES, WALLS, index};
 pub use plumb::{Lean, leans};
 pub use reliability::Held;
+pub use rock::Rock;
 pub use shims::{Clash, PostShims, shims};
 pub use snoop::{Checked, State, Wall};
 pub use stand::{Standing, as_they_stand};

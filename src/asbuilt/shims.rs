@@ -11,8 +11,9 @@ use glam::DVec2;
 use super::contact::Contact;
 use super::places::{Planned, SIDES, index};
 use super::plumb::Lean;
+use super::rock::{Rock, felt};
 use super::{COVERAGE, IN_STUDY};
-use crate::bay::{CornerHeight, Measured, PlateCorner, Side};
+use crate::bay::{CornerHeight, Lift, Measured, PlateCorner, Side};
 
 /// Plumb and levels that contradict each other: leans toward +x and +y, as slopes.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,8 +33,8 @@ pub struct PostShims {
     pub now_m: [f64; 4],
     /// Whether the file lists shims there.
     pub listed: [bool; 4],
-    /// What should lie there for a plumb column; none where its plumb was not read both ways, or
-    /// contradicts the levels.
+    /// What should lie there for a plumb column; none where its plumb was not read both ways, or where
+    /// the levels contradict it or what was felt.
     pub wanted_m: Option<[f64; 4]>,
     /// One standard deviation of that.
     pub wanted_sd_m: [f64; 4],
@@ -41,9 +42,8 @@ pub struct PostShims {
     pub contact: Option<Contact>,
     /// One standard deviation of the lean that the levels give: across, along.
     pub contact_sd: DVec2,
-    /// The gap that the plate may rock by for the ± of the levels, with three standard deviations of
-    /// it, and how far that tips its column, as a slope; none where they were not taken.
-    pub may_rock: Option<(f64, f64)>,
+    /// How far its plate may rock; none where it was neither felt nor levelled.
+    pub rock: Option<Rock>,
     /// Plumb against levels.
     pub clash: Option<Clash>,
     /// How the column leans by its plate on floor and shims, toward +x and +y as slopes: the nearest to
@@ -60,19 +60,40 @@ impl PostShims {
         self.contact.is_some()
     }
 
-    /// The gap that its plate rocks by as levelled, where that takes a shim.
+    /// The gap that its plate rocks by as levelled, where that takes a shim. What was felt counts before
+    /// the levels.
     #[must_use]
     pub fn rocks_m(&self) -> Option<f64> {
-        let gap = self.contact?.rock_m;
+        let levelled = self.contact?.rock_m;
+        let felt = self.rock.filter(|rock| rock.felt_m.is_some());
+        let gap = felt.map_or(levelled, |rock| rock.gap_m.min(levelled));
         (gap > THINNEST_M).then_some(gap)
     }
 
-    /// How far its column may go between both ends of the rocking, as slopes: across and along.
+    /// How far its column goes between both ends of the rocking as levelled, as slopes: across and
+    /// along.
     #[must_use]
-    pub fn rocking(&self) -> DVec2 {
+    pub fn rocking_as_levelled(&self) -> DVec2 {
         self.contact.map_or(DVec2::ZERO, |contact| {
             (contact.slopes[1] - contact.slopes[0]).abs()
         })
+    }
+
+    /// How far its column may go by what its plate can rock, as counts for the study: all that was felt,
+    /// or that the levels leave open. Where they leave open more than the manual lets a column lean, or
+    /// that is not known, nothing is called safe, and what was levelled counts.
+    #[must_use]
+    pub fn rocking(&self, lift: &Lift) -> DVec2 {
+        let levelled = self.rocking_as_levelled();
+        let Some(rock) = self.rock else {
+            return levelled;
+        };
+        let limit_m = lift.plumb_limit.map_or(0.0, |limit| limit.m());
+        if rock.felt_m.is_some() || rock.goes.length() * lift.column.height.m() <= limit_m {
+            rock.goes
+        } else {
+            levelled
+        }
     }
 }
 
@@ -138,13 +159,7 @@ fn of_post(
         wanted_sd_m: [0.0; 4],
         contact,
         contact_sd,
-        may_rock: contact.map(|contact| {
-            // The gap is made of the levels of four corners, each with its ±.
-            let gap = contact.rock_m + IN_STUDY * 2.0 * level_sd;
-            // From a corner to the diagonal that carries.
-            let away = places[0].perp_dot(places[1]).abs() / places[0].length();
-            (gap, gap / away)
-        }),
+        rock: Rock::of(&places, contact.as_ref(), level_sd, felt(measured, side)),
         clash: None,
         plate_lean: None,
         foot_m: contact.map(|contact| foot_m(&contact, column)),
@@ -152,6 +167,9 @@ fn of_post(
     let [Some(across), Some(along)] = *leans else {
         return found;
     };
+    if found.rock.is_some_and(|rock| rock.levelled_m.is_some()) {
+        return found;
+    }
     let lean = DVec2::new(across.slope, along.slope);
     let lean_sd = DVec2::new(across.sd, along.sd);
     let now = match (levels, contact) {

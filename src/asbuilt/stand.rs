@@ -1,18 +1,20 @@
 //! The bay with its posts where they stand.
 //!
 //! Both columns' mean place, their spacing and the mean height of their feet go into the bay as they
-//! are. What is left beside that counts against the rise as a ± of every body of the lift, at all
-//! heights: one post ahead of the other, a turn at the farthest pad, a lean over the column's whole
-//! height and in height over the arms, a plate higher than the other, three standard deviations of
-//! each, and what one slip of the tape that may not show can move.
-//! So the carriages follow their lean with travel by a bound, not by their path: never kinder.
+//! are. How the columns lean goes in too: on the way up carriages, arms, pads and what they carry are
+//! taken along it ([`crate::clearance::leaning`]). What is left beside that counts against the rise as
+//! a ± of every body of the lift, at all heights: one post ahead of the other, a turn at the farthest
+//! pad, a lean in height over the arms, a plate higher than the other, three standard deviations of
+//! each, and what one slip of the tape that may not show can move. Whatever is judged without the way
+//! up (the columns themselves, whether arms reach, what an arm may touch) has the lean over the
+//! column's whole height as a ± too.
 
 use super::contact::Contact;
 use super::places::{Planned, SIDES, index};
 use super::plumb::Lean;
 use super::shims::{PostShims, corners, levels};
 use super::{COVERAGE, Held, IN_STUDY, PostPlace};
-use crate::bay::{Bay, Corner, Lift, Measured, PostsOff, Side, Tie};
+use crate::bay::{Bay, Corner, LeaningColumns, Lift, Measured, PostsOff, Side, Tie};
 use crate::solids::posts::{self, column_middle_x_m};
 use crate::solids::{ParkingError, Role, arms, attitude, vehicle};
 use crate::units::Length;
@@ -62,17 +64,22 @@ pub fn as_they_stand(
 
     let high = lift.column.height.m();
     let mut off = DVec2::ZERO;
+    let mut placed = DVec2::ZERO;
     let mut carried = DVec2::ZERO;
+    let mut set = DVec2::ZERO;
+    let mut leaning = [DVec2::ZERO; 2];
+    let mut within = [DVec2::ZERO; 2];
     let mut lean_m = [0.0; 2];
     let mut up: f64 = 0.0;
     for side in SIDES {
         let i = index(side);
         let post = &posts[i];
         let reach = farthest_m(bay, side);
-        let slope = leans[i]
-            .map(|lean| lean.map_or(0.0, |lean: Lean| lean.slope.abs() + IN_STUDY * lean.sd));
+        leaning[i] = DVec2::from(leans[i].map(|lean| lean.map_or(0.0, |lean: Lean| lean.slope)));
+        let sd = DVec2::from(leans[i].map(|lean| lean.map_or(0.0, |lean: Lean| lean.sd)));
         // It was read at one place of what its plate can rock, and may stand at any under a load.
-        let slope = DVec2::from(slope) + shims[i].rocking();
+        within[i] = IN_STUDY * sd + shims[i].rocking(lift);
+        let slope = leaning[i].abs() + within[i];
         lean_m[i] = (slope * high).length();
         // Parts reach as far from the plate's middle as from the column's, and what lies between.
         let far = reach + (planned.column_m[i] - planned.middle_m[i]).abs();
@@ -82,8 +89,13 @@ pub fn as_they_stand(
         let most = post.most_turn_rad();
         let turned = turn * DVec2::new(far.y, far.x) + 0.5 * most * most * far.length();
         let apart = (moved[i] - mean).abs() * DVec2::Y;
-        off = off.max(held[i].within_m(far) + turned + apart + slope * high);
+        let foot = held[i].within_m(far) + turned + apart;
+        off = off.max(foot + slope * high);
+        // What a tipped column is off the straight line that a slope makes of its way.
+        let bent = 0.5 * slope.length_squared() * (high + far.length());
+        placed = placed.max(foot + DVec2::splat(bent));
         let known = held[i].within_m(DVec2::ZERO);
+        set = set.max(known);
         // Set on the pads where it was parked, the vehicle goes with them as they go sideways.
         carried = carried.max(known + slope * lift.travel.m());
         // A column that leans tips its carriage, and lowers its top.
@@ -98,6 +110,14 @@ pub fn as_they_stand(
         up: Length::metres(up),
         carried_across: Length::metres(carried.x),
         carried_along: Length::metres(carried.y),
+        leaning: leans_at_all(&leaning, &within).then(|| LeaningColumns {
+            slope: leaning.map(Into::into),
+            within: within.map(Into::into),
+            foot: [feet.raised_m - feet.within_m, feet.raised_m + feet.within_m]
+                .map(Length::metres),
+            placed: [placed.x, placed.y].map(Length::metres),
+            set: [set.x, set.y].map(Length::metres),
+        }),
     };
     raise(&mut world.lift, feet.raised_m);
     let mut one_post = world.clone();
@@ -117,6 +137,12 @@ pub fn as_they_stand(
         raised_m: feet.raised_m,
         right_higher_m: feet.right_higher_m,
     }
+}
+
+/// True where either column leans, or may.
+fn leans_at_all(slopes: &[DVec2; 2], within: &[DVec2; 2]) -> bool {
+    let mut any = slopes.iter().chain(within);
+    any.any(|one| *one != DVec2::ZERO)
 }
 
 /// Everything that stands on the plates, or goes up and down on the columns, is this much higher over

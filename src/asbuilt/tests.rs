@@ -10,6 +10,7 @@ use crate::clearance::uncertainty::Uncertainty;
 use crate::solids::test_bay::test_bay;
 
 mod floors;
+mod leans;
 mod slips;
 
 const TAPE_M: f64 = 0.001_587_5;
@@ -64,6 +65,7 @@ fn taken(planned: &Planned, over: &[Over], noise: &mut dyn FnMut() -> f64) -> Me
             .collect(),
         plumb: Vec::new(),
         shims: Vec::new(),
+        feeler: Vec::new(),
         levels: Vec::new(),
         level_tolerance: Length::metres(TAPE_M),
     }

@@ -1,7 +1,9 @@
 //! What stands against a safe lock beside the study: readings that can't be trusted, and the
 //! manual's limits of plumb and shims.
 
-use super::shims::{THINNEST_M, levels};
+use glam::DVec2;
+
+use super::shims::{PostShims, THINNEST_M, levels};
 use super::snoop::State;
 use super::{AsBuilt, COVERAGE, IN_STUDY, SIDES, WEAK_M, index};
 use crate::bay::{Bay, Measured, PlateCorner, Side};
@@ -39,6 +41,13 @@ pub enum Finding {
     /// A plate rocks on two of its corners, with this gap at the others: how its post leans under a
     /// load is not what was read.
     Rocks(Side, f64),
+    /// A plate may rock by more than the manual lets its column lean, for all that the levels tell, and
+    /// nobody felt under it: by which gap, and how far its column goes on that over its height. Neither
+    /// is known where its floor was not levelled.
+    MayRock(Side, Option<(f64, f64)>),
+    /// A gap was levelled that a feeler gauge does not find: the least that the levels leave, and the
+    /// most that was felt.
+    FeltAgainstLevels(Side, f64, f64),
     /// By levels and shims a post leans more than the manual lets it, and a plumb that was read once
     /// says otherwise: by how much over its height, and the limit.
     PlateOutOfPlumb(Side, f64, f64),
@@ -147,13 +156,21 @@ fn of_plumb(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
         let most = |lean: Option<super::Lean>, rocking: f64| {
             lean.map_or(0.0, |lean| lean.slope.abs() + IN_STUDY * lean.sd) + rocking
         };
-        // A gap that takes no shim is none to fill, but the column still goes as far on it.
-        let rocking = built.shims[index(side)].rocking();
-        let out = slope(across).hypot(slope(along)) * high;
-        let at_most = most(across, rocking.x).hypot(most(along, rocking.y)) * high;
+        let leans = |rocking: DVec2| most(across, rocking.x).hypot(most(along, rocking.y)) * high;
+        let may_rock = may_rock(bay, &built.shims[index(side)], leans);
+        found.extend(may_rock);
         let Some(limit) = bay.lift.plumb_limit else {
             continue;
         };
+        // A gap that takes no shim is none to fill, but the column still goes as far on it. What is
+        // known of no gap was told.
+        let rocking = if may_rock.is_some() {
+            built.shims[index(side)].rocking_as_levelled()
+        } else {
+            built.shims[index(side)].rocking(&bay.lift)
+        };
+        let out = slope(across).hypot(slope(along)) * high;
+        let at_most = leans(rocking);
         if out > limit.m() + NOISE_M {
             found.push(Finding::OutOfPlumb(side, out, limit.m()));
         } else if at_most > limit.m() + NOISE_M {
@@ -176,12 +193,35 @@ fn of_plumb(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
     }
 }
 
+/// Whether a plate may rock farther than is known to do no harm, where nobody felt under it. `leans`
+/// says how far its column may lean at most with such a rocking.
+fn may_rock(bay: &Bay, post: &PostShims, leans: impl Fn(DVec2) -> f64) -> Option<Finding> {
+    let Some(rock) = post.rock else {
+        return Some(Finding::MayRock(post.side, None));
+    };
+    // What rocks as levelled is told as that.
+    if rock.felt_m.is_some() || post.rocks_m().is_some() {
+        return None;
+    }
+    let harms = match bay.lift.plumb_limit {
+        Some(limit) => leans(rock.goes) > limit.m() + NOISE_M,
+        None => rock.gap_m > THINNEST_M,
+    };
+    let tips_m = rock.goes.length() * bay.lift.column.height.m();
+    harms.then_some(Finding::MayRock(post.side, Some((rock.gap_m, tips_m))))
+}
+
 fn of_shims(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
     let mut any = false;
     for post in &built.shims {
         // The gap as levelled counts, whatever the ± of the levels: a coarser level is no excuse.
         if let Some(gap) = post.rocks_m() {
             found.push(Finding::Rocks(post.side, gap));
+        }
+        if let Some(rock) = post.rock
+            && let (Some(felt), Some(levelled)) = (rock.felt_m, rock.levelled_m)
+        {
+            found.push(Finding::FeltAgainstLevels(post.side, levelled, felt));
         }
         for (number, i) in (1_u8..=4).zip(0..4) {
             let now = post.now_m[i];

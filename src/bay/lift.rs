@@ -147,6 +147,23 @@ pub struct PostsOff {
     pub carried_across: Length,
     /// The same into the bay.
     pub carried_along: Length,
+    /// What of that is lean, and goes with the travel; none of plumb columns.
+    pub leaning: Option<LeaningColumns>,
+}
+
+/// Columns that lean. Slopes are rise of the top off the foot over the height.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LeaningColumns {
+    /// How they lean, left then right: each toward +x and toward +y.
+    pub slope: [[f64; 2]; 2],
+    /// How far the slopes may be off that, either way.
+    pub within: [[f64; 2]; 2],
+    /// The lowest and the highest that their feet may be over the floor at the post line.
+    pub foot: [Length; 2],
+    /// What is left of [`PostsOff::across`] and [`PostsOff::along`] without the lean.
+    pub placed: [Length; 2],
+    /// What is left of [`PostsOff::carried_across`] and [`PostsOff::carried_along`].
+    pub set: [Length; 2],
 }
 
 /// A column.

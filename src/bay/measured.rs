@@ -205,6 +205,15 @@ pub struct CornerHeight {
     pub height: Length,
 }
 
+/// What a feeler gauge found under a post's plate, with its anchors snug.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Feeler {
+    /// Which post.
+    pub side: Side,
+    /// No leaf thicker than this goes in under any of its corners or shims.
+    pub gap: Length,
+}
+
 /// Everything that was read after setting out.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Measured {
@@ -216,6 +225,8 @@ pub struct Measured {
     pub plumb: Vec<Plumb>,
     /// Shims that lie under the plates now.
     pub shims: Vec<CornerHeight>,
+    /// What was felt under the plates, at most once for each.
+    pub feeler: Vec<Feeler>,
     /// The floor under the corners, from any one level line, up positive.
     pub levels: Vec<CornerHeight>,
     /// How far a level may be off.

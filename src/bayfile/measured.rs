@@ -1,7 +1,7 @@
 //! What was measured after setting out?
 //!
 //! A file of its own: tape readings between the letters of the floor sheet, the plumb of the
-//! posts, shims and floor levels. It goes through the same steps as a bay file.
+//! posts, shims, what a feeler gauge found under the plates, and floor levels. It goes through the same steps as a bay file.
 
 use std::sync::Arc;
 

@@ -10,7 +10,8 @@ use crate::bay::{Arm, Bay, Corner};
 use crate::solids::{ParkingError, Solid, arms};
 use crate::units::Angle;
 
-/// The arm and the pad of one corner over the parking box, resting at either neighbouring tooth.
+/// The arm and the pad of one corner over the parking box, resting at either neighbouring tooth; without
+/// what leaning columns add with the height.
 pub(super) fn arm_bodies(
     bay: &Bay,
     corner: Corner,
@@ -29,7 +30,7 @@ pub(super) fn arm_bodies(
     }
     // The pad follows its lift point, whose place on the vehicle is measured.
     let follows = DVec3::new(uncertainty.vehicle_m, uncertainty.vehicle_m, 0.0);
-    let spread = uncertainty.moving_lift_spread() + follows;
+    let spread = uncertainty.placed_lift_spread() + follows;
     let arm = &bay.lift.arms[corner.index()];
     let (mut least, mut most) = (nominal.swing_rad, nominal.swing_rad);
     let (mut nearest, mut farthest) = (nominal.reach_m, nominal.reach_m);

@@ -16,6 +16,7 @@ pub mod estimate;
 pub mod findings;
 pub mod gap;
 mod heights;
+pub mod leaning;
 mod lock_table;
 pub mod locks;
 pub mod marks;

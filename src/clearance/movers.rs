@@ -2,12 +2,14 @@
 //!
 //! Lift parts climb from travel 0. The vehicle's body stands until the first pad may touch it,
 //! turns until all pads carry (bounded by what the turn sweeps), then climbs. Its wheels stand
-//! until the droop of their axle may be spent, then climb, hanging.
+//! until the droop of their axle may be spent, then climb, hanging. Along columns that lean a climb
+//! is cut into stretches, each with a body of its own ([`super::leaning`]).
 
-use glam::DVec3;
+use glam::{DVec2, DVec3};
 
 use super::arm_bodies::{arm_bodies, leading};
 use super::body::Body;
+use super::leaning::{Drift, Touch, stretches};
 use super::part_levers::{BodyLevers, PartLevers, outline_corners, support_levers, support_m};
 use super::uncertainty::{Uncertainty, corners_on, turning_bulge_m};
 use crate::bay::{Aim, Bay, Corner, Floor, Side};
@@ -29,6 +31,9 @@ pub struct Moving {
     pub to: f64,
     /// False while it stands.
     pub climbs: bool,
+    /// The phase that this is a stretch of: another number for each phase, the same for all stretches
+    /// that a climb along leaning columns is cut into.
+    pub phase: usize,
 }
 
 /// The travels at which the phases change, worst case over the uncertainty.
@@ -91,6 +96,12 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
 
     let mut build = Build {
         top,
+        uncertainty: *uncertainty,
+        touch: Touch {
+            first_m: first_touch_m,
+            last_m: carry_m,
+        },
+        phases: 0,
         solids: Vec::new(),
         climbing_solids: Vec::new(),
         moving: Vec::new(),
@@ -100,7 +111,7 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
         let body = Body::of(
             &carriage.shape,
             &[carriage.bay_from_solid],
-            uncertainty.moving_lift_spread(),
+            uncertainty.placed_lift_spread(),
         );
         let body = leading(&body, uncertainty);
         build.lift_part(carriage, body);
@@ -290,6 +301,10 @@ struct PartContext<'a> {
 
 struct Build {
     top: f64,
+    uncertainty: Uncertainty,
+    touch: Touch,
+    /// How many phases there are.
+    phases: usize,
     solids: Vec<Solid>,
     climbing_solids: Vec<Solid>,
     moving: Vec<Moving>,
@@ -301,7 +316,7 @@ impl Build {
         let role = solid.role;
         self.climbing_solids.push(solid.clone());
         self.solids.push(solid);
-        self.push(body, role, 0.0, self.top, true);
+        self.push_climb(body, role, 0.0, self.top);
     }
 
     fn vehicle_part(
@@ -348,7 +363,9 @@ impl Build {
             from: 0.0,
             to: 0.0,
             climbs: false,
+            phase: self.phases,
         });
+        self.phases += 1;
         let wheel = part.wheel;
         let levers = PartLevers::new(part, context.levers);
         let measured = levers.climbing_spread(context.uncertainty);
@@ -379,6 +396,9 @@ impl Build {
             (context.lift_off_m[axle] - measured.z).max(context.first_touch_m)
         });
         let top = self.top.max(climbs_from);
+        // Where columns that lean have taken the body by then.
+        let (leaning, touch) = (self.uncertainty.leaning, self.touch);
+        let taken = |until: f64| leaning.map(|of| of.vehicle([0.0, until], touch));
         let mut climbs_exactly_from = climbs_from;
         if wheel.is_some() && stands_until > at_rest_until {
             // The body turns over the standing tyre and takes it along sideways.
@@ -386,9 +406,9 @@ impl Build {
                 most.max(rest_body.low() - body.low())
                     .max(body.high() - rest_body.high())
             });
-            let body = rest_body
-                .clone()
-                .widened(DVec3::new(sideways.x, sideways.y, 0.0));
+            let taken = taken(stands_until).map_or(DVec2::ZERO, Drift::most);
+            let sideways = sideways.truncate() + taken;
+            let body = rest_body.clone().widened(sideways.extend(0.0));
             self.push(body, role, at_rest_until, stands_until, false);
         }
         if wheel.is_none() && context.carry_m > context.first_touch_m {
@@ -407,7 +427,11 @@ impl Build {
                     .iter()
                     .map(|body| body.moved(DVec3::Z * context.carry_m)),
             );
-            let body = Body::hull(ends).widened(turning);
+            let turned = Body::hull(ends).widened(turning);
+            let body = match taken(context.carry_m) {
+                Some(way) => way.of(&turned),
+                None => turned,
+            };
             self.push(body, role, context.first_touch_m, context.carry_m, false);
             // Until every tyre is off the floor a spring may still hold a corner above its pad, by
             // no more than the turn has moved it.
@@ -415,17 +439,42 @@ impl Build {
             if springs_until > climbs_from {
                 for body in &climbing {
                     let body = body.clone().widened(turning);
-                    self.push(body, role, climbs_from, springs_until, true);
+                    self.push_climb(body, role, climbs_from, springs_until);
                 }
                 climbs_exactly_from = springs_until;
             }
         }
         for body in climbing {
-            self.push(body, role, climbs_exactly_from, top, true);
+            self.push_climb(body, role, climbs_exactly_from, top);
         }
     }
 
+    /// A climb, in stretches where the columns lean.
+    fn push_climb(&mut self, body: Body, role: Role, from: f64, to: f64) {
+        let Some(leaning) = self.uncertainty.leaning else {
+            self.push(body, role, from, to, true);
+            return;
+        };
+        let heights = [body.low().z, body.high().z];
+        for travels in stretches(from, to, self.top) {
+            let way = match role {
+                Role::Carriage(side) => leaning.carriage(side, heights, travels),
+                Role::Arm(corner) | Role::Pad(corner) => {
+                    leaning.arm(corner.side(), heights, travels, self.touch)
+                }
+                _ => leaning.vehicle(travels, self.touch),
+            };
+            self.push_in(way.of(&body), role, travels, true);
+        }
+        self.phases += 1;
+    }
+
     fn push(&mut self, body: Body, role: Role, from: f64, to: f64, climbs: bool) {
+        self.push_in(body, role, [from, to], climbs);
+        self.phases += 1;
+    }
+
+    fn push_in(&mut self, body: Body, role: Role, [from, to]: [f64; 2], climbs: bool) {
         self.moving.push(Moving {
             body,
             solid: self.solids.len() - 1,
@@ -433,6 +482,7 @@ impl Build {
             from,
             to,
             climbs,
+            phase: self.phases,
         });
     }
 }

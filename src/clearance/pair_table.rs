@@ -72,7 +72,15 @@ impl PairTable<'_> {
         if !mover.climbs {
             return None;
         }
-        first_short(mover, thing, 0.0, space).map(|touch| (top_m - touch).max(0.0))
+        let phase = mover.phase;
+        self.prepared
+            .movers
+            .moving
+            .iter()
+            .filter(|one| one.phase == phase)
+            .filter_map(|one| first_short(one, thing, 0.0, space))
+            .min_by(f64::total_cmp)
+            .map(|touch| (top_m - touch).max(0.0))
     }
 
     /// A breach as a finding: over all phases of the two solids.

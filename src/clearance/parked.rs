@@ -146,10 +146,11 @@ fn on_one_post(bay: &Bay, prepared: &Prepared) -> LeftOut {
 
 /// Everything as it is with the vehicle on its tyres and the carriages down.
 pub(super) fn as_parked(movers: &Movers) -> impl Iterator<Item = &Moving> {
+    // Along columns that lean a lift part is elsewhere higher up.
     let lift = movers
         .moving
         .iter()
-        .filter(|mover| mover.role.layer() == Layer::MovingLift);
+        .filter(|mover| mover.role.layer() == Layer::MovingLift && mover.from <= 0.0);
     movers.standing.iter().chain(lift)
 }
 

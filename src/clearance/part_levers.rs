@@ -74,7 +74,7 @@ impl<'a> PartLevers<'a> {
 
     pub(super) fn climbing_spread(&self, uncertainty: &Uncertainty) -> DVec3 {
         let measured = 1.5 * uncertainty.vehicle_m;
-        let place = uncertainty.lined_up_spread();
+        let place = uncertainty.set_spread();
         DVec3::new(
             measured + place.x + self.body.tilt.x * self.above_m,
             measured + place.y + self.body.tilt.y * self.above_m,

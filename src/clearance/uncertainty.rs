@@ -2,6 +2,7 @@
 
 use glam::{DVec2, DVec3};
 
+use super::leaning::Leaning;
 use crate::bay::{Bay, Corner};
 use crate::solids::ParkingError;
 
@@ -23,6 +24,8 @@ pub struct Uncertainty {
     pub posts_m: DVec3,
     /// How far what it carries goes sideways with that: across, along.
     pub carried_m: DVec2,
+    /// What of both goes with the travel, along columns that lean; none of plumb ones.
+    pub leaning: Option<Leaning>,
     /// Half sizes of the parking box.
     pub parking: ParkingError,
 }
@@ -37,6 +40,7 @@ impl Uncertainty {
         mismatch_m: 0.0,
         posts_m: DVec3::ZERO,
         carried_m: DVec2::ZERO,
+        leaning: None,
         parking: ParkingError {
             across_m: 0.0,
             along_m: 0.0,
@@ -62,6 +66,7 @@ impl Uncertainty {
             mismatch_m: bay.lift.side_mismatch.m(),
             posts_m: posts_off(bay),
             carried_m: carried_off(bay),
+            leaning: bay.lift.posts_off.leaning.as_ref().map(Leaning::of),
             parking: ParkingError {
                 across_m: bay.parking.repeat_across.m(),
                 along_m: bay.parking.repeat_along.m(),
@@ -101,10 +106,19 @@ impl Uncertainty {
         DVec3::splat(3.0 * self.lift_m) + self.posts_m
     }
 
-    /// The same for a vehicle at rest on its tyres.
+    /// The same without what leaning columns add with the height, for parts that are taken along them.
+    #[must_use]
+    pub fn placed_lift_spread(&self) -> DVec3 {
+        let posts = self
+            .leaning
+            .map_or(self.posts_m, |of| of.placed_m.extend(self.posts_m.z));
+        DVec3::splat(3.0 * self.lift_m) + posts
+    }
+
+    /// The same for a vehicle at rest on its tyres. Columns that lean do not move it.
     #[must_use]
     pub fn standing_vehicle_spread(&self) -> DVec3 {
-        DVec3::splat(1.5 * self.vehicle_m) + self.lined_up_spread()
+        DVec3::splat(1.5 * self.vehicle_m) + self.set_spread()
     }
 
     /// How far the whole vehicle may be off for want of knowing the two places that are lined up:
@@ -112,9 +126,19 @@ impl Uncertainty {
     /// by one ± of the vehicle.
     #[must_use]
     pub fn lined_up_spread(&self) -> DVec3 {
+        self.lined_up_within(self.carried_m)
+    }
+
+    /// The same where the vehicle is set on the pads, before columns that lean have taken it along.
+    #[must_use]
+    pub fn set_spread(&self) -> DVec3 {
+        self.lined_up_within(self.leaning.map_or(self.carried_m, |of| of.set_m))
+    }
+
+    fn lined_up_within(&self, off_m: DVec2) -> DVec3 {
         DVec3::new(
-            self.lift_m + self.carried_m.x,
-            self.lift_m + self.vehicle_m + self.carried_m.y,
+            self.lift_m + off_m.x,
+            self.lift_m + self.vehicle_m + off_m.y,
             0.0,
         )
     }

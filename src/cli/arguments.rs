@@ -187,13 +187,16 @@ the door wall:
       walls: [(from: Door, to: LP1, reading: \"13 ft 2 in\"), (from: Left, to: LP4, reading: \"6 ft\")],
       plumb: [(post: Left, toward: Right, out: \"1/8 in\", over: \"8 ft\")],
       shims: [(at: LP1, height: \"1/16 in\")],
+      feeler: [(post: Left, gap: \"0.004 in\"), (post: Right, gap: \"0.004 in\")],
       levels: [(at: LP1, height: \"-1/8 in\")],
   )
 
 A \u{b1} (`tolerance`, `plumb_tolerance`, `level_tolerance`) is 1/16 in when not given. Floor levels are
 heights from any one level line, up positive. A plumb reading says where the top leans to, seen from the
 door: Left, Right, Front (into the bay) or Rear (toward the door). Read twice, it checks itself; a tape
-between the same marks read again counts once, as the mean, and checks nothing.
+between the same marks read again counts once, as the mean, and checks nothing. `feeler` says that with
+the anchors snug no leaf thicker than `gap` goes in under any corner of that post's plate or between its
+shims; without it a plate may rock by what the levels can't tell.
 
 Exits 0 when a lock is safe with the posts as they stand, 1 when none is or something is not known, 2
 on bad input.")]

@@ -157,6 +157,7 @@ pub(super) fn study() -> Study {
             mismatch_m: 0.012,
             posts_m: DVec3::ZERO,
             carried_m: glam::DVec2::ZERO,
+            leaning: None,
             parking: ParkingError {
                 across_m: 0.0254,
                 along_m: 0.0508,

@@ -174,6 +174,7 @@ impl RandomBay {
             from,
             to,
             climbs,
+            phase: self.movers.len(),
         });
         self.movers.push(Mover {
             thing: Thing::new(shape, poses, spread),

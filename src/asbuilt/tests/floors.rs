@@ -3,7 +3,7 @@
 use super::*;
 use crate::bay::{FallToward, Floor};
 
-fn level(measured: &mut Measured, side: Side, mm: [f64; 4]) {
+pub(super) fn level(measured: &mut Measured, side: Side, mm: [f64; 4]) {
     for (number, mm) in (1..=4).zip(mm) {
         let at = PlateCorner { side, number };
         let height = Length::mm(mm);
@@ -11,7 +11,7 @@ fn level(measured: &mut Measured, side: Side, mm: [f64; 4]) {
     }
 }
 
-fn plumb(measured: &mut Measured, side: Side, slope: DVec2) {
+pub(super) fn plumb(measured: &mut Measured, side: Side, slope: DVec2) {
     for (off, ways) in [
         (slope.x, [Toward::Right, Toward::Left]),
         (slope.y, [Toward::Front, Toward::Rear]),

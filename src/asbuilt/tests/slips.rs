@@ -310,6 +310,7 @@ fn a_slip_that_does_not_show_stays_inside_what_the_study_counts_with() {
                                 Finding::PlumbNotRead(..)
                                     | Finding::NoPlumbLimit
                                     | Finding::NotLevelled
+                                    | Finding::MayRock(..)
                             )
                         });
                         if told {

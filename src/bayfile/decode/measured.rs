@@ -3,7 +3,7 @@
 use super::fields::{Fields, record};
 use super::readers::{Read, custom, items, place, rec, size, text, words};
 use crate::bay::{
-    CornerHeight, FromWall, Mark, Measured, Over, PlateCorner, Plumb, Side, Taken, Toward,
+    CornerHeight, Feeler, FromWall, Mark, Measured, Over, PlateCorner, Plumb, Side, Taken, Toward,
 };
 use crate::bayfile::context::Context;
 use crate::bayfile::syntax::Node;
@@ -20,6 +20,13 @@ const WIDEST_M: f64 = 0.05;
 
 /// The narrowest: no tape, line or level is read finer than a tenth of a millimetre. Own choice.
 const NARROWEST_M: f64 = 0.000_1;
+
+/// The thinnest leaf of a feeler gauge, metres: what is said to be less was not felt. Common practice,
+/// no source.
+const THINNEST_LEAF_M: f64 = 0.000_02;
+
+/// A gap so wide takes shims: nobody tries it with a leaf. Own choice.
+const WIDEST_GAP_M: f64 = 0.005;
 
 /// The most that a post leans, a shim is high or a floor is off, metres.
 const FARTHEST_M: f64 = 0.3;
@@ -86,6 +93,7 @@ pub(in crate::bayfile) fn measured(cx: &Context, root: &Node) -> Option<Measured
         let shims = several(f, "shims", "the stack of shims", |f| {
             height(f, size().within(0.0, FARTHEST_M))
         });
+        let feeler = several(f, "feeler", "what was felt under a plate", feeler);
         let levels = several(f, "levels", "the floor level", |f| {
             height(f, place().within(-FARTHEST_M, FARTHEST_M))
         });
@@ -94,6 +102,7 @@ pub(in crate::bayfile) fn measured(cx: &Context, root: &Node) -> Option<Measured
             tape: [distances?, walls?].concat(),
             plumb: plumb?,
             shims: shims?,
+            feeler: feeler?,
             levels: levels?,
             level_tolerance: level_tolerance?,
         };
@@ -206,6 +215,15 @@ fn plumb(f: &Fields<'_>, usual: Length) -> Option<Plumb> {
     })
 }
 
+fn feeler(f: &Fields<'_>) -> Option<Feeler> {
+    let side = f.need("post", &words("a post", &POSTS));
+    let gap = f.need("gap", &size().within(THINNEST_LEAF_M, WIDEST_GAP_M));
+    Some(Feeler {
+        side: side?,
+        gap: gap?,
+    })
+}
+
 fn height(f: &Fields<'_>, reader: impl Read<Out = Length>) -> Option<CornerHeight> {
     let at = f.need("at", &words("a plate's corner", &CORNERS));
     let height = f.need("height", &reader);
@@ -228,20 +246,35 @@ fn once(f: &Fields<'_>, made: &Measured) -> bool {
         return false;
     }
     let mut fine = true;
-    let mut twice = |list: &str, index: usize, field: &str, what: &str| {
+    let mut twice = |list: &str, index: usize, field: &str, (what, cure): (&str, &str)| {
         f.error(
             &format!("{list}[{index}].{field}"),
             &format!("{what} is given twice"),
             "already given further up",
-            "keep one of the two, or write their mean",
+            cure,
         );
         fine = false;
     };
     for (list, heights) in [("shims", &made.shims), ("levels", &made.levels)] {
         for (index, one) in heights.iter().enumerate() {
             if heights[..index].iter().any(|other| other.at == one.at) {
-                twice(list, index, "at", "this corner");
+                let mean = "keep one of the two, or write their mean";
+                twice(list, index, "at", ("this corner", mean));
             }
+        }
+    }
+    for (index, one) in made.feeler.iter().enumerate() {
+        if made.feeler[..index]
+            .iter()
+            .any(|known| known.side == one.side)
+        {
+            let wider = "keep the wider gap of the two, or feel again";
+            twice(
+                "feeler",
+                index,
+                "post",
+                ("what was felt under this plate", wider),
+            );
         }
     }
     fine

@@ -10,6 +10,7 @@ use glam::DVec3;
 use super::{Before, Turned, Way, WayKind};
 use crate::bay::{Aim, Bay, Door, Floor, Side};
 use crate::clearance::pairs::rule;
+use crate::clearance::parked::as_parked;
 use crate::clearance::prepare::Prepared;
 use crate::clearance::sweep::Fixed;
 use crate::solids::Role;
@@ -131,7 +132,7 @@ pub(in crate::clearance) fn ways(bay: &Bay, prepared: &Prepared) -> Vec<Way> {
         }
     }
     let mut carriages = [None; 2];
-    for mover in &movers.moving {
+    for mover in as_parked(movers) {
         let Role::Carriage(side) = mover.role else {
             continue;
         };

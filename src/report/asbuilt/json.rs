@@ -70,8 +70,12 @@ pub struct AsBuiltJson {
     pub walls: Vec<WallJson>,
     /// The tape readings, in the order of the file: distances, then walls.
     pub readings: Vec<ReadingJson>,
-    /// What counts against the rise for the posts: across, along, up.
+    /// The most that counts against any part of the lift for the posts, the lean over a column's whole
+    /// height with it: across, along, up.
     pub posts_off_m: [f64; 3],
+    /// What of that counts at every height on the way up, where carriages and vehicle are taken along
+    /// the columns as they lean: across, along, up.
+    pub beside_lean_m: [f64; 3],
     /// What governs and what must be minded.
     pub cautions: Vec<String>,
 }
@@ -152,6 +156,13 @@ pub struct PostJson {
     pub lean_within: [Option<f64>; 2],
     /// The lean by levels and shims, where it contradicts the plumb.
     pub lean_by_levels: Option<[f64; 2]>,
+    /// The thickest leaf that was felt to go in under its plate; null where nobody tried.
+    pub felt_m: Option<f64>,
+    /// The most that may be open under one corner of its plate while the one across from it touches;
+    /// null where it was neither felt nor levelled.
+    pub rock_gap_m: Option<f64>,
+    /// How far that lets its column go, toward x and y either way, as a slope.
+    pub rock: Option<[f64; 2]>,
     /// The corners.
     pub corners: Vec<CornerJson>,
 }
@@ -163,8 +174,8 @@ pub struct CornerJson {
     pub corner: &'static str,
     /// Shims there now; 0 where none are listed.
     pub shims_m: f64,
-    /// Shims for a plumb post; null where its plumb was not read both ways or contradicts the
-    /// levels.
+    /// Shims for a plumb post; null where its plumb was not read both ways, or where the levels
+    /// contradict it or what was felt.
     pub wanted_m: Option<f64>,
     /// Two standard deviations of that.
     pub wanted_within_m: Option<f64>,
@@ -219,6 +230,9 @@ impl AsBuiltJson {
         let built = report.built;
         let standing = &built.standing;
         let off = standing.bay.lift.posts_off;
+        let placed = off
+            .leaning
+            .map_or([off.across, off.along], |leaning| leaning.placed);
         let sayings = Sayings::of(&standing.bay, report.study);
         let marks = report.study.marks.filter(|_| report.safe_lock().is_some());
         let lift = &report.planned.lift;
@@ -281,6 +295,7 @@ impl AsBuiltJson {
             diagonal_difference_within_m: COVERAGE * built.square.difference_sd_m,
             readings: readings(report),
             posts_off_m: [off.across.m(), off.along.m(), off.up.m()],
+            beside_lean_m: [placed[0].m(), placed[1].m(), off.up.m()],
             cautions: CAUTIONS.map(Into::into).into(),
         }
     }
@@ -311,6 +326,9 @@ fn posts(report: &AsBuiltReport<'_>) -> Vec<PostJson> {
                 lean_within: built.leans[index(side)]
                     .map(|lean| lean.map(|lean| COVERAGE * lean.sd)),
                 lean_by_levels: shims.clash.map(|clash| clash.plate.into()),
+                felt_m: shims.rock.and_then(|rock| rock.felt_m),
+                rock_gap_m: shims.rock.map(|rock| rock.gap_m),
+                rock: shims.rock.map(|rock| rock.goes.into()),
                 corners: (1..=4_u8)
                     .map(|number| {
                         let i = usize::from(number) - 1;

@@ -49,6 +49,17 @@ impl AsBuiltReport<'_> {
         }
     }
 
+    /// The thickness of a leaf of a feeler gauge: to a hundredth of a millimetre or a thousandth of an
+    /// inch.
+    pub(super) fn leaf(&self, metres: f64) -> String {
+        let metric = millimetres(Length::metres(metres), 2, Rounding::Nearest);
+        let imperial = format!("{:.3} in", metres / 0.0254);
+        match self.planned.units {
+            UnitSystem::Imperial => format!("{imperial} ({metric})"),
+            UnitSystem::Metric => format!("{metric} ({imperial})"),
+        }
+    }
+
     /// How far a post is to be moved and turned back, in x, in y and at the corner of its plate; 0
     /// where it may stay. None where it is not known well enough for either.
     pub(super) fn moves(&self, place: &PostPlace) -> Option<[f64; 3]> {
@@ -174,6 +185,11 @@ impl AsBuiltReport<'_> {
             return Some(
                 "fill the gaps that its plate rocks on, and plumb its column again (above)".into(),
             );
+        }
+        if of(
+            |one, side| matches!(one, Finding::MayRock(of, _) | Finding::FeltAgainstLevels(of, ..) if of == side),
+        ) {
+            return Some("see that its plate does not rock (above)".into());
         }
         None
     }

@@ -5,6 +5,7 @@ use glam::DVec2;
 use super::AsBuiltReport;
 use super::moves::{FINEST_M, post};
 use crate::asbuilt::{Finding, Planned, index};
+use crate::bay::Side;
 
 impl AsBuiltReport<'_> {
     /// A tape reading by its place in the list, in words.
@@ -31,6 +32,13 @@ impl AsBuiltReport<'_> {
             one(slope.x, ["right", "left"], "across"),
             one(slope.y, ["front", "rear"], "along")
         )
+    }
+
+    /// How far a post's column goes over its height by what counts for the rocking of its plate.
+    fn rocks_by_m(&self, side: Side) -> f64 {
+        let lift = &self.planned.lift;
+        let shims = &self.built.shims[index(side)];
+        shims.rocking(lift).length() * lift.column.height.m()
     }
 
     /// What it is, and what to do about it; both start in lower case and have no full stop.
@@ -182,8 +190,43 @@ impl AsBuiltReport<'_> {
                     post(side),
                     self.fine(gap)
                 ),
-                "fill the gaps as below, or measure them with a feeler gauge and correct the levels; tighten, \
-                 and plumb it again"
+                "fill the gaps as below and snug the anchors; feel under every corner with a feeler gauge, \
+                 write what it finds as `feeler`, and plumb the column again"
+                    .into(),
+            ),
+            Finding::MayRock(side, by) => {
+                let what = match by {
+                    Some((gap, tips)) => format!(
+                        "whether the plate of the {} rocks: the levels leave room for a gap of {} under a \
+                         corner, and on that its column could go {} over its height",
+                        post(side),
+                        self.fine(gap),
+                        self.at_most(tips)
+                    ),
+                    None => format!(
+                        "whether the plate of the {} rocks: the floor under it was not levelled, and \
+                         nobody felt for gaps",
+                        post(side)
+                    ),
+                };
+                (
+                    what,
+                    "with the anchors snug, try under every corner with a feeler gauge, fill what is open, \
+                     and write the thickest leaf that goes in anywhere, or the thinnest that you have where \
+                     none does, as `gap` in `feeler`"
+                        .into(),
+                )
+            }
+            Finding::FeltAgainstLevels(side, levelled, felt) => (
+                format!(
+                    "by levels and shims the plate of the {} rocks by a gap of {} or more, and no leaf of \
+                     {} went in under it",
+                    post(side),
+                    self.fine(levelled),
+                    self.leaf(felt)
+                ),
+                "level its corners again, see that every stack of shims is listed, and feel under each \
+                 corner once more. Until then no shims are told"
                     .into(),
             ),
             Finding::PlateOutOfPlumb(side, out, limit) => (
@@ -218,8 +261,7 @@ impl AsBuiltReport<'_> {
                      readings{}, and the manual lets it lean {}",
                     post(side),
                     self.at_most(out),
-                    if self.built.shims[index(side)].rocking().length() * self.planned.lift.column.height.m()
-                        > FINEST_M
+                    if self.rocks_by_m(side) > FINEST_M
                     {
                         " and for what its plate can rock"
                     } else {
@@ -227,9 +269,16 @@ impl AsBuiltReport<'_> {
                     },
                     self.length(limit)
                 ),
-                "plumb it over more of its height or with a finer level, or shim it plumb on all four \
-                 corners"
-                    .into(),
+                if self.rocks_by_m(side) > FINEST_M {
+                    "plumb it over more of its height or with a finer level, shim it plumb on all four \
+                     corners, or fill what is open under them until only a thinner leaf goes in, and write \
+                     that as `feeler`"
+                        .into()
+                } else {
+                    "plumb it over more of its height or with a finer level, or shim it plumb on all four \
+                     corners"
+                        .into()
+                },
             ),
             Finding::NoShimLimit => (
                 "how high the manual lets shims be is not given".into(),

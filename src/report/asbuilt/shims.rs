@@ -2,7 +2,7 @@
 
 use super::AsBuiltReport;
 use super::moves::post;
-use crate::asbuilt::{COVERAGE, PostShims, SIDES, index};
+use crate::asbuilt::{COVERAGE, Finding, PostShims, SIDES, index};
 use crate::bay::{PlateCorner, Side};
 use crate::report::text::page::{Cell, Page};
 use crate::report::words::sentence;
@@ -46,7 +46,7 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
     } else {
         page.para(
             "The floor was not levelled at every corner: each plate is taken to bear on all of its shims \
-             as it stands. Feel for gaps before tightening. A corner with no shims listed is taken to \
+             as it stands. A corner with no shims listed is taken to \
              have none.",
         );
     }
@@ -83,28 +83,33 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
     }
 }
 
-/// Plates that rock on nothing as levelled, and yet may by what the levels can't tell.
+/// What is left of rocking where a plate was felt under, or the levels tell enough.
 fn may_rock(report: &AsBuiltReport<'_>, page: &mut Page) {
-    let high = report.planned.lift.column.height.m();
-    let limit = report
-        .planned
-        .lift
-        .plumb_limit
-        .map_or(0.0, |limit| limit.m());
+    let lift = &report.planned.lift;
     for of in &report.built.shims {
-        let Some((gap, slope)) = of.may_rock else {
+        let open = report.findings.iter().any(|one| match one {
+            Finding::Rocks(side, _)
+            | Finding::MayRock(side, _)
+            | Finding::FeltAgainstLevels(side, ..) => *side == of.side,
+            _ => false,
+        });
+        let Some(rock) = of.rock.filter(|_| !open) else {
             continue;
         };
-        if of.rocks_m().is_none() && slope * high > limit {
-            page.para(&format!(
-                "The levels can't tell a gap of up to {} under a corner of the {}'s plate, and on such a \
-                 gap the post could tip by {} over its height: try each corner with a feeler gauge, \
-                 and fill what is open.",
-                report.fine(gap),
-                post(of.side),
-                report.at_most(slope * high)
-            ));
-        }
+        let plate = format!("the {}'s plate", post(of.side));
+        let found = rock.felt_m.map_or_else(
+            || {
+                format!(
+                    "The levels leave no room for a gap over {} under a corner of {plate}.",
+                    report.fine(rock.gap_m)
+                )
+            },
+            |felt| format!("No gap over {} was felt under {plate}.", report.leaf(felt)),
+        );
+        page.para(&format!(
+            "{found} By what it may still rock its column goes {} over its height at most, and that counts.",
+            report.at_most(rock.goes.length() * lift.column.height.m())
+        ));
     }
 }
 
@@ -135,6 +140,11 @@ fn leaning(report: &AsBuiltReport<'_>, side: Side) -> String {
     let once = leans.iter().flatten().any(|lean| lean.reads < 2);
     let check = match (once, of.levelled() && of.clash.is_none()) {
         (false, _) => String::new(),
+        (true, true) if of.rock.is_some_and(|rock| rock.levelled_m.is_some()) => {
+            " Its levels contradict what was felt under its plate, so that nothing checks a plumb that was \
+             read once."
+                .to_owned()
+        }
         (true, true) if of.rocks_m().is_some() => {
             " Its plate rocks, so that nothing checks a plumb that was read once: fill the gaps, and \
              read it again turned end for end."
@@ -148,8 +158,8 @@ fn leaning(report: &AsBuiltReport<'_>, side: Side) -> String {
         (true, true) => format!(
             " A plumb that was read once is checked by the levels alone, to \u{b1}{} across and \u{b1}{} \
              along.",
-            report.fine((COVERAGE * of.contact_sd.x + of.rocking().x) * high),
-            report.fine((COVERAGE * of.contact_sd.y + of.rocking().y) * high)
+            report.fine((COVERAGE * of.contact_sd.x + of.rocking_as_levelled().x) * high),
+            report.fine((COVERAGE * of.contact_sd.y + of.rocking_as_levelled().y) * high)
         ),
     };
     format!(

@@ -2,7 +2,7 @@
 
 use super::moves::post;
 use super::{AsBuiltReport, readings, shims, square};
-use crate::asbuilt::{COVERAGE, SIDES, index};
+use crate::asbuilt::{COVERAGE, Finding, SIDES, index};
 use crate::bay::Side;
 use crate::report::text::Look;
 use crate::report::text::page::{Page, Tone};
@@ -209,21 +209,46 @@ fn rise(report: &AsBuiltReport<'_>, page: &mut Page) {
         page.para(&unknown);
     }
     page.para(&bound(report));
+    let may_rock = |one: &Finding| matches!(one, Finding::MayRock(..));
+    if report.findings.iter().any(may_rock) {
+        page.para(
+            "How far a column could go on a gap that nobody felt for (above) is not in that: of such a \
+             plate only what was levelled counts here.",
+        );
+    }
 }
 
+/// What the study has of the posts, and what counts as a ± beside that.
 fn bound(report: &AsBuiltReport<'_>) -> String {
-    let off = report.built.standing.bay.lift.posts_off;
+    let lift = &report.built.standing.bay.lift;
+    let off = lift.posts_off;
+    let within = |across: f64, along: f64| {
+        format!(
+            "\u{b1}{} across, \u{b1}{} along",
+            report.at_most(across),
+            report.at_most(along)
+        )
+    };
+    let whole = within(off.across.m(), off.along.m());
+    let up = report.at_most(off.up.m());
+    let stands = "The posts' mean place, their spacing and the mean height of their feet count as they stand";
+    let beside = "one post ahead of the other, turns, one foot higher, what a lean does in height over \
+                  the arms, three standard deviations of each, and one slip of the tape that may not \
+                  show";
+    let Some(leaning) = off.leaning else {
+        return format!(
+            "{stands}. Beside that every part of the lift is counted {whole}, \u{b1}{up} up: {beside}."
+        );
+    };
+    let high = report.planned.lift.column.height.m();
+    let most = |axis: usize| leaning.within[0][axis].max(leaning.within[1][axis]) * high;
     format!(
-        "The posts' mean place, their spacing and the mean height of their feet are taken as they stand. \
-         One post ahead of the other, turns, leans over the whole height with what a plate can rock, one foot \
-         higher, three standard deviations of each, and what one slip of the tape that may not show can move are counted \
-         against every part of the lift at every height: \u{b1}{} across, \u{b1}{} \
-         along, \u{b1}{} up; of these the vehicle goes along with \u{b1}{} across and \u{b1}{} along. So \
-         the carriages' way along leaning columns is bounded, not followed.",
-        report.at_most(off.across.m()),
-        report.at_most(off.along.m()),
-        report.at_most(off.up.m()),
-        report.at_most(off.carried_across.m()),
-        report.at_most(off.carried_along.m())
+        "{stands}, and carriages, arms, pads and vehicle go up along the columns as they lean. Beside that \
+         every part of the lift is counted {}, \u{b1}{up} up at every height: {beside}. Three standard \
+         deviations of the lean and what a plate can rock come to that with the height: at a column's top \
+         {}. The columns themselves, whether the arms reach, and what an arm may touch are judged with the \
+         whole lean at every height: {whole}.",
+        within(leaning.placed[0].m(), leaning.placed[1].m()),
+        within(most(0), most(1)),
     )
 }
