@@ -5,7 +5,7 @@ use super::palette::paper::{FINE, INK, WARN};
 use super::sheet::{Frame, Line, Paper, Sheet, prose};
 use crate::ground::Date;
 use crate::report::plan::{Plan, State, blocks, summary};
-use crate::report::{CAUTIONS, Report, Sayings};
+use crate::report::{self, AS_FILED, CAUTIONS, Report, Sayings};
 
 /// So many of what is not known of one section are named: the more the better.
 const MOST_NAMED: [usize; 4] = [usize::MAX, 8, 4, 2];
@@ -42,10 +42,22 @@ pub fn plan_page(report: &Report<'_>, plan: &Plan, on: Date, paper: Paper) -> Op
     };
     // With the sources where they fit; else they are those of the report.
     [true, false].into_iter().find_map(|with_sources| {
-        MOST_NAMED
-            .into_iter()
-            .find_map(|most| prose(&frame, paper, &lines(plan, most, with_sources)))
+        MOST_NAMED.into_iter().find_map(|most| {
+            let mut all = not_measured(plan);
+            all.extend(lines(plan, most, with_sources));
+            prose(&frame, paper, &all)
+        })
     })
+}
+
+/// What of the file is not measured, all of it.
+fn not_measured(plan: &Plan) -> Vec<Line> {
+    let says = report::not_measured(&plan.not_measured);
+    let says = says.map(|says| Line::Marked {
+        mark: (State::Unknown.word().into(), WARN),
+        says: format!("{says} {AS_FILED}"),
+    });
+    says.into_iter().collect()
 }
 
 fn lines(plan: &Plan, most_named: usize, with_sources: bool) -> Vec<Line> {

@@ -13,6 +13,7 @@ pub mod json;
 mod lengths;
 mod names;
 mod needs;
+mod not_measured;
 pub mod plan;
 mod reasons;
 #[cfg(test)]
@@ -26,6 +27,7 @@ pub use cautions::{CAUTIONS, GOING_UNDER, IN_A_PICTURE};
 pub use fingerprint::fingerprint;
 pub use lengths::Show;
 pub use needs::{Need, NeedFinding, Short, judge};
+pub use not_measured::{AS_FILED, not_measured};
 pub use sayings::{Sayings, are_alike, called, counted, on_one_line, short_name};
 pub(crate) use words::relation;
 

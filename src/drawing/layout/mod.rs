@@ -328,6 +328,9 @@ impl<'a> Made<'a> {
         let order = self.order;
         let said = Sayings::of(order.bay, order.study);
         let mut warnings = Vec::new();
+        if !order.study.not_measured().is_empty() {
+            warnings.push(pulls::NOT_TO_BE_SET_OUT.into());
+        }
         warnings.extend(self.out.drill.why_not());
         let open = not_known_yet(order.study);
         if self.out.drill == Drill::Shown && !open.is_empty() {

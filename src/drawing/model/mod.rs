@@ -110,6 +110,7 @@ fn said(order: &ModelOrder<'_>) -> serde_json::Value {
         "vehicle_on_lift": said.vehicle_on_lift(),
         "verdict": said.headline(),
         "reasons": said.reasons().into_iter().map(|(why, cure)| format!("{why} {cure}")).collect::<Vec<_>>(),
+        "not_measured": study.not_measured(),
         "not_checked": said.not_checked(),
         "highest_safe_lock": study.highest_safe_lock,
         "door": study.headline_door.word(),

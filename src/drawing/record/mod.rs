@@ -12,7 +12,7 @@ mod yearly;
 use crate::bay::{Bay, Tie};
 use crate::clearance::Study;
 use crate::ground::Date;
-use crate::report::{CAUTIONS, Sayings, on_one_line};
+use crate::report::{CAUTIONS, Sayings, not_measured, on_one_line};
 use crate::units::{Rounding, both};
 
 use super::flow::{self, Piece, TABLE};
@@ -163,6 +163,9 @@ fn not_at_all(pieces: &mut Vec<Piece>, order: &Order<'_>, stopped: Vec<String>) 
     pieces.extend(stopped.into_iter().map(|why| Piece::Item(why, WARN)));
     if let Some(why) = stops::of_drilling(order) {
         pieces.push(Piece::Item(why, WARN));
+    }
+    if let Some(text) = not_measured(order.study.not_measured()) {
+        pieces.push(Piece::warns(text));
     }
 }
 

@@ -36,6 +36,8 @@ pub struct AsBuiltJson {
     pub findings: Vec<FindingJson>,
     /// Why the study calls no lock safe, each with its cure.
     pub withheld: Vec<String>,
+    /// What of the bay file is not measured; while anything is, nothing here passes.
+    pub not_measured: Vec<String>,
     /// What was not checked or is not known in full, and no pass; null where everything is.
     pub not_checked: Option<String>,
     /// The marks on the columns; null while no lock is safe.
@@ -247,6 +249,7 @@ impl AsBuiltJson {
                 .into_iter()
                 .map(|(says, cure)| format!("{says} {cure}"))
                 .collect(),
+            not_measured: report.study.not_measured().to_vec(),
             not_checked: not_checked(report),
             marks: marks.map(|marks| MarksJson {
                 stop_m: marks.stop_m,

@@ -99,6 +99,9 @@ pub struct FoundReport {
     pub limit: &'static str,
     /// Why no lock is called safe, reason by reason.
     pub withheld: Vec<String>,
+    /// What of the bay is not measured; empty where nothing is listed. While anything is, nothing here
+    /// passes.
+    pub not_measured: Vec<String>,
     /// reach, short, stop, `not_known`.
     pub arms: &'static str,
     /// What the worst arm falls short.
@@ -276,6 +279,7 @@ fn found(found: &Found) -> FoundReport {
             .into_iter()
             .map(|reason| reason.says)
             .collect(),
+        not_measured: verdict.not_measured().to_vec(),
         arms,
         arms_short_m: short,
         load_use: found.load_use().and_then(up),

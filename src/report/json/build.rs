@@ -32,6 +32,7 @@ pub(super) fn check_report(report: &Report<'_>) -> CheckReport {
             units: report.bay.units.into(),
         },
         verdict: verdict(report),
+        not_measured: study.not_measured().to_vec(),
         needs: report.needs.iter().map(need).collect(),
         locks: study.locks.iter().map(lock).collect(),
         doors: DoorsReport {
@@ -132,7 +133,9 @@ fn verdict(report: &Report<'_>) -> Verdict {
     };
     Verdict {
         highest_safe_lock: safe,
-        holds_from: holds_from(&study.sections).map(|day| day.to_string()),
+        holds_from: holds_from(&study.sections)
+            .filter(|_| study.not_measured().is_empty())
+            .map(|day| day.to_string()),
         highest_clear_lock: study.highest_clear_lock,
         nominal_clear_lock: study.nominal_clear_lock,
         highest_releasable_lock: study.highest_releasable_lock,

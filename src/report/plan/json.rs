@@ -22,6 +22,9 @@ pub struct PlanReport {
     pub says: String,
     /// True when nothing stops and nothing is unknown.
     pub is_go: bool,
+    /// What of the file is not measured; while anything is, no item is a go and every figure is as
+    /// filed.
+    pub not_measured: Vec<String>,
     /// In the order a person meets them.
     pub items: Vec<ItemReport>,
     /// What governs and what must be minded.
@@ -55,6 +58,7 @@ impl PlanReport {
             input_fingerprint: report.fingerprint.into(),
             says: summary(plan),
             is_go: plan.is_go(),
+            not_measured: plan.not_measured.clone(),
             items: plan.items.iter().map(item).collect(),
             cautions: CAUTIONS.map(Into::into).into(),
         }

@@ -6,6 +6,7 @@ mod locks;
 mod margins;
 mod marks;
 mod needs;
+pub(super) mod not_measured;
 mod opening;
 pub(in crate::report) mod page;
 mod room;
@@ -60,6 +61,7 @@ pub fn blocks(report: &Report<'_>) -> Vec<Block> {
 fn body(report: &Report<'_>, page: &mut Page) {
     verdict::write(report, page);
     needs::write(report, page);
+    not_measured::write(report, page);
     cautions(page);
     marks::write(report, page);
     locks::write(report, page);
