@@ -19,11 +19,13 @@ impl Study {
 
 /// What the reasons to withhold name as not measured.
 pub(super) fn listed(withheld: &[Withheld]) -> &[String] {
-    let what = |one| match one {
-        &Withheld::NotMeasured { ref what } => Some(what.as_slice()),
-        _ => None,
-    };
-    withheld.iter().find_map(what).unwrap_or_default()
+    withheld
+        .iter()
+        .find_map(|one| match one {
+            Withheld::NotMeasured { what } => Some(what.as_slice()),
+            _ => None,
+        })
+        .unwrap_or_default()
 }
 
 /// Takes every pass out of a finished study while something is not measured. Its sections are seen

@@ -10,6 +10,7 @@ pub mod access;
 pub mod anchors;
 pub mod arrangements;
 pub mod bearing;
+mod day;
 pub mod delivery;
 mod figure;
 pub mod loads;
@@ -22,6 +23,7 @@ mod section;
 pub mod slab;
 mod unmeasured;
 
+pub use day::ForDay;
 pub use figure::{Bound, Figure, Standing};
 pub use quantity::Quantity;
 pub use said::{Part, Said};

@@ -3,16 +3,16 @@
 use std::fmt::Write as _;
 
 use super::PageOrder;
-use crate::report::{CAUTIONS, Sayings};
+use crate::report::{CAUTIONS, Sayings, counted_to_in_line};
 
 /// The style of printed pages, with title, fingerprint and the first caution at their foot.
 pub(super) fn style(order: &PageOrder<'_>, said: &Sayings<'_>) -> String {
     let of = format!(
-        "{} \u{b7} Bayrise {}, input {}, ages counted to {}",
+        "{} \u{b7} Bayrise {}, input {}{}",
         said.title(),
         env!("CARGO_PKG_VERSION"),
         order.report.fingerprint,
-        order.on
+        counted_to_in_line(order.day)
     );
     format!(
         "@page{{@bottom-left{{content:{};white-space:pre-line}}\

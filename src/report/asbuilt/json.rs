@@ -26,6 +26,9 @@ pub struct AsBuiltJson {
     pub input_fingerprint: String,
     /// The same for the file of readings.
     pub readings_fingerprint: String,
+    /// The day that ages are counted to: the answer holds for none before it. Null where nothing that is
+    /// said hangs on a day.
+    pub ages_counted_to: Option<String>,
     /// The readings' title.
     pub title: String,
     /// The verdict in words.
@@ -229,6 +232,7 @@ impl AsBuiltJson {
             program_version: env!("CARGO_PKG_VERSION"),
             input_fingerprint: report.fingerprint.into(),
             readings_fingerprint: report.readings_fingerprint.into(),
+            ages_counted_to: report.day.counts.then(|| report.day.on.to_string()),
             title: report.measured.title.clone(),
             says: report.verdict(),
             highest_safe_lock: report.safe_lock(),

@@ -30,6 +30,9 @@ pub struct CompareReport {
     pub title: String,
     /// Sixteen hex digits that stand for the texts that went in.
     pub input_fingerprint: String,
+    /// The day that ages are counted to: the comparison holds for none before it. Null where nothing
+    /// that is said hangs on a day.
+    pub ages_counted_to: Option<String>,
     /// The choice and why, in words.
     pub says: String,
     /// The combinations that are chosen, the vehicle left out; several where they are equal.
@@ -193,6 +196,7 @@ impl CompareReport {
             schema_version: SCHEMA_VERSION,
             title: options.title.clone(),
             input_fingerprint: comparison.fingerprint.into(),
+            ages_counted_to: comparison.day.counts.then(|| comparison.day.on.to_string()),
             says: says(options, matrix),
             chosen: chosen
                 .iter()

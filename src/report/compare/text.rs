@@ -8,8 +8,8 @@ use super::{Comparison, costs, turned};
 use crate::bayfile::options::{List, Pick};
 use crate::choose::{Cell as Combination, Outcome};
 use crate::report::not_measured::names;
-use crate::report::text::Look;
 use crate::report::text::page::{Cell, Page, Tone};
+use crate::report::text::{Look, day};
 use crate::report::words::{count, plain};
 use crate::report::{AS_FILED, CAUTIONS};
 
@@ -20,6 +20,7 @@ pub fn render(comparison: &Comparison<'_>, look: Look) -> String {
     let options = comparison.options;
     page.para_toned(&plain(&options.title), Tone::Strong);
     page.para_toned(&counted(comparison), Tone::Quiet);
+    day::of(Some(comparison.day), &mut page);
     page.gap();
     page.para(&says(options, comparison.matrix));
     table(comparison, &mut page);

@@ -24,6 +24,7 @@ pub(super) fn check_report(report: &Report<'_>) -> CheckReport {
             name: "bayrise".into(),
             version: env!("CARGO_PKG_VERSION").into(),
             input_fingerprint: report.fingerprint.into(),
+            ages_counted_to: report.counted_to(),
         },
         bay: Subject {
             title: report.bay.title.clone(),

@@ -18,6 +18,9 @@ pub struct PlanReport {
     pub title: String,
     /// Sixteen hex digits that stand for the texts that went in.
     pub input_fingerprint: String,
+    /// The day that ages are counted to: the page holds for none before it. Null where nothing that is
+    /// said hangs on a day.
+    pub ages_counted_to: Option<String>,
     /// The sentence on top.
     pub says: String,
     /// True when nothing stops and nothing is unknown.
@@ -56,6 +59,7 @@ impl PlanReport {
             schema_version: SCHEMA_VERSION,
             title: report.bay.title.clone(),
             input_fingerprint: report.fingerprint.into(),
+            ages_counted_to: report.counted_to(),
             says: summary(plan),
             is_go: plan.is_go(),
             not_measured: plan.not_measured.clone(),

@@ -2,8 +2,8 @@
 
 use super::space::STUDY;
 use super::{Plan, State, blocks};
-use crate::report::text::Look;
 use crate::report::text::page::{Cell, Page, Tone};
+use crate::report::text::{Look, day};
 use crate::report::words::{count, plain};
 use crate::report::{AS_FILED, CAUTIONS, Report};
 
@@ -25,6 +25,7 @@ pub fn render(report: &Report<'_>, plan: &Plan, look: Look) -> String {
         ),
         Tone::Quiet,
     );
+    day::write(report, &mut page);
     page.gap();
     page.para_toned(&summary(plan), tone_of_all(plan));
     if !plan.not_measured.is_empty() {

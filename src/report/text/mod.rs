@@ -1,5 +1,6 @@
 //! The report a person reads: the verdict first, in sentences, then what it stands on.
 
+pub(super) mod day;
 mod doors;
 mod estimate;
 mod locks;
@@ -35,6 +36,7 @@ pub fn render(report: &Report<'_>, look: Look) -> String {
         &format!("{} on {}", plain(&bay.vehicle.name), plain(&bay.lift.name)),
         Tone::Quiet,
     );
+    day::write(report, &mut page);
     page.gap();
     body(report, &mut page);
     page.gap();

@@ -52,7 +52,7 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
         page.item(if is_measured {
             "Driving in keeps its margins."
         } else {
-            "Whether driving in keeps its margins is not known."
+            "Whether the vehicle drives in with its margins is not known."
         });
     }
     for pairs in matters(&study.driving_in) {
