@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use super::PageOrder;
+use crate::letters;
 use crate::report::{CAUTIONS, Sayings, counted_to_in_line};
 
 /// The style of printed pages, with title, fingerprint and the first caution at their foot.
@@ -31,7 +32,7 @@ fn quoted(lines: &[&str]) -> String {
         }
         for letter in line.chars() {
             match letter {
-                c if c.is_control() => out.push(' '),
+                c if letters::acts(c) => out.push(' '),
                 ' ' | '.' | ',' | ':' | '-' => out.push(letter),
                 c if c.is_ascii_alphanumeric() => out.push(c),
                 // Writing to a string cannot fail.
