@@ -8,6 +8,8 @@ use miette::{
     ThemeStyles,
 };
 
+use crate::letters;
+
 /// How bad it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Severity {
@@ -145,7 +147,7 @@ pub fn render(diagnostics: &[Diagnostic], style: Style) -> String {
         let shown = Shown::new(diagnostic);
         if handler.render_report(&mut out, &shown).is_err() {
             // The drawing failed, the words must not: the place as plain text.
-            out.push_str(&diagnostic.to_string());
+            out.push_str(&letters::in_place(&diagnostic.to_string()));
         }
         out.push('\n');
     }
@@ -183,7 +185,11 @@ struct Shown<'a> {
 impl<'a> Shown<'a> {
     fn new(diagnostic: &'a Diagnostic) -> Self {
         let place = diagnostic.place.as_ref().filter(|p| p.lines_are_short());
-        let source = place.map(|p| NamedSource::new(&p.source.name, p.source.text.clone()));
+        // A line of a file may hold anything; what a terminal would act on is shown in its place.
+        let source = place.map(|p| {
+            let name = letters::shown(&p.source.name);
+            NamedSource::new(name, letters::in_place(&p.source.text))
+        });
         Self { diagnostic, source }
     }
 }
@@ -192,9 +198,9 @@ impl fmt::Display for Shown<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         if self.source.is_none() {
             // No line is drawn, so the place is said in words.
-            return write!(f, "{}", self.diagnostic);
+            return f.write_str(&letters::in_place(&self.diagnostic.to_string()));
         }
-        f.write_str(&self.diagnostic.message)
+        f.write_str(&letters::in_place(&self.diagnostic.message))
     }
 }
 
@@ -210,7 +216,7 @@ impl miette::Diagnostic for Shown<'_> {
 
     fn help<'b>(&'b self) -> Option<Box<dyn fmt::Display + 'b>> {
         let help = self.diagnostic.help.as_ref()?;
-        Some(Box::new(help))
+        Some(Box::new(letters::in_place(help)))
     }
 
     fn source_code(&self) -> Option<&dyn SourceCode> {
@@ -221,7 +227,7 @@ impl miette::Diagnostic for Shown<'_> {
         self.source.as_ref()?;
         let place = self.diagnostic.place.as_ref()?;
         let label = LabeledSpan::new(
-            Some(place.label.clone()),
+            Some(letters::in_place(&place.label)),
             place.span.start,
             place.span.len(),
         );

@@ -3,7 +3,8 @@
 //! The pipeline, in reading order; each room knows only the rooms above it:
 //!
 //! 1. [`units`]: typed quantities; what people type, what a tape shows.
-//! 2. [`diagnostics`]: severity, place in the file, message, cure.
+//! 2. [`diagnostics`]: severity, place in the file, message, cure; [`letters`]: which letters are never
+//!    shown as they are.
 //! 3. [`bayfile`]: a bay file as written, every fault in it with its place → a valid bay.
 //! 4. [`bay`]: the valid bay.
 //! 5. [`solids`]: the one list of named convex solids, and the vehicle's attitude on the pads.
@@ -30,6 +31,7 @@ pub mod cli;
 pub mod diagnostics;
 pub mod drawing;
 pub mod ground;
+pub mod letters;
 #[cfg(feature = "panels")]
 pub mod panels;
 pub mod report;

@@ -10,10 +10,14 @@
 mod asked;
 #[path = "cli/broken.rs"]
 mod broken;
+#[path = "cli/ended.rs"]
+mod ended;
 #[path = "cli/kept.rs"]
 mod kept;
 #[path = "cli/later.rs"]
 mod later;
+#[path = "cli/letters.rs"]
+mod letters;
 #[path = "cli/program.rs"]
 mod program;
 #[path = "cli/schema.rs"]

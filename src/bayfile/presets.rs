@@ -9,6 +9,7 @@ use super::format::{self, Whose};
 use super::merge::lay_over;
 use super::syntax::{Kind, Node, Span};
 use crate::diagnostics::Source;
+use crate::letters;
 
 /// How many presets may stand on one another.
 pub const MOST_LEVELS: usize = 4;
@@ -205,7 +206,7 @@ impl<'a> Resolver<'a> {
     }
 
     fn load(&self, cx: &Context, kind: PresetKind, name: &str, span: Span) -> Option<Node> {
-        let shown: String = name.chars().filter(|c| !c.is_control()).take(80).collect();
+        let shown: String = letters::shown(name).chars().take(80).collect();
         let fault = |message: &str, label: &str, help: &str| {
             cx.error(span, message, label, help);
             None
@@ -281,7 +282,7 @@ pub(super) fn called(source: &Source) -> &str {
 fn climbs_out(path: &str) -> bool {
     path.starts_with('/')
         || path.contains(['\\', ':'])
-        || path.chars().any(char::is_control)
+        || path.chars().any(letters::acts)
         || path
             .split('/')
             .any(|part| part == ".." || part == "." || part.is_empty())

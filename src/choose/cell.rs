@@ -126,6 +126,9 @@ impl Found {
     /// loads are not known.
     #[must_use]
     pub fn load_use(&self) -> Option<f64> {
+        if !self.verdict.not_measured().is_empty() {
+            return None;
+        }
         let loads = self.verdict.section(Topic::Loads)?;
         let uses: Vec<f64> = loads
             .figures
@@ -159,6 +162,9 @@ impl Found {
     /// The wider of both ways along the vehicle, past its post on the inner or the outer side.
     #[must_use]
     pub fn walking(&self) -> Option<Walking> {
+        if !self.verdict.not_measured().is_empty() {
+            return None;
+        }
         let width = |kind: WayKind| {
             let ways = &self.verdict.ways;
             ways.iter().find(|way| way.kind == kind).map(|w| w.width_m)

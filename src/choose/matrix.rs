@@ -130,7 +130,9 @@ fn studied(
         Err(error) => return Outcome::NotStudied(error.to_string()),
     };
     let bill = bill(options, pick, &bay, &verdict);
-    let inverse = asked.inverse.then(|| inverse(&bay, &verdict));
+    // Of a bay that is not measured through no ceiling and no roof does.
+    let is_told = asked.inverse && verdict.not_measured().is_empty();
+    let inverse = is_told.then(|| inverse(&bay, &verdict));
     Outcome::Found(Box::new(Found {
         bay,
         verdict,

@@ -34,6 +34,7 @@ mod standing;
 mod study;
 pub mod sweep;
 pub mod uncertainty;
+mod unmeasured;
 mod verdict;
 mod withhold;
 

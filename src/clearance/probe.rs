@@ -196,11 +196,18 @@ impl Probe {
             let standing = &self.prepared.groups.running.solids;
             self.door = Some(DrawnDoor::at(&self.bay, fraction, standing));
         }
+        let mut pairs = self.tightest(travel_m);
+        if !self.bay.not_measured.is_empty() {
+            let clear = |pair: &&mut HerePair| pair.state == PairState::Clear;
+            for pair in pairs.iter_mut().filter(clear) {
+                pair.state = PairState::NotShown;
+            }
+        }
         Here {
             travel_m,
             door,
             state: self.state(door, travel_m, worst),
-            pairs: self.tightest(travel_m),
+            pairs,
         }
     }
 
@@ -257,10 +264,12 @@ impl Probe {
             PairState::Strikes => HereState::Strikes,
             _ if reached(known.undecided_m) => HereState::NotShown,
             PairState::Tight => HereState::Tight,
-            PairState::Clear if reached(known.first_breach_m) => HereState::Barred,
-            PairState::Clear if travel_m < phases.first_touch_m => HereState::Parked,
-            PairState::Clear if travel_m < phases.carry_m => HereState::Meeting,
-            PairState::Clear => HereState::Clear,
+            _ if reached(known.first_breach_m) => HereState::Barred,
+            _ if travel_m < phases.first_touch_m => HereState::Parked,
+            _ if travel_m < phases.carry_m => HereState::Meeting,
+            PairState::Clear if self.bay.not_measured.is_empty() => HereState::Clear,
+            // Of a file that is not measured through nothing is shown clear (see `unmeasured`).
+            PairState::Clear | PairState::NotShown => HereState::NotShown,
         }
     }
 }

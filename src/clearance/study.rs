@@ -22,6 +22,7 @@ use super::reach::arm_findings;
 use super::standing::{door_in_ceiling, stand_up, standing};
 use super::sweep::{Breach, Fixed, Swept, Workspace};
 use super::uncertainty::Uncertainty;
+use super::unmeasured;
 use super::withhold::{Evidence, Room, rating, reasons, unknowns};
 use crate::bay::{Bay, DoorHeld, Policy};
 use crate::ground::{self, Date};
@@ -293,6 +294,7 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
         uncertainty: prepared.uncertainty,
     };
     ground::complete(bay, on, &mut study);
+    unmeasured::nothing_passes(&mut study);
     Ok(Whole {
         study,
         left_out: parked.left_out,

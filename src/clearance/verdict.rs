@@ -30,6 +30,7 @@ use super::study::{
 };
 use super::sweep::{Swept, Workspace};
 use super::uncertainty::Uncertainty;
+use super::unmeasured::listed;
 use super::withhold::{Evidence, Room, rating, reasons};
 use crate::bay::{Bay, Garage, Lift};
 use crate::ground::{self, Clearances, Date, Section, Standing, Topic};
@@ -107,6 +108,12 @@ impl Verdict {
                 .cloned()
                 .collect(),
         }
+    }
+
+    /// What of the file is not measured, as in [`Study::not_measured`].
+    #[must_use]
+    pub fn not_measured(&self) -> &[String] {
+        listed(&self.withheld)
     }
 
     /// How every figure of the sections that may withhold a lock stands, of which something is
@@ -284,7 +291,7 @@ impl Fixtures {
                 no_mark_fits: highest_clear_lock.is_some() && marks.is_none(),
             },
         );
-        let sections = ground::withholding(
+        let mut sections = ground::withholding(
             bay,
             &Clearances {
                 arms: &arms,
@@ -297,7 +304,7 @@ impl Fixtures {
             },
             on,
         );
-        ground::withhold(&sections, &mut withheld);
+        ground::withhold(&mut sections, &mut withheld);
 
         let groups = group_list(&prepared);
         let table = PairTable {
@@ -336,6 +343,8 @@ impl Fixtures {
         } else {
             None
         };
+        // While something is not measured nothing is clear (see `unmeasured`).
+        let highest_clear_lock = highest_clear_lock.filter(|_| listed(&withheld).is_empty());
         let lows = table.lows();
         let locks: Vec<LockHeight> = bay
             .lift

@@ -7,13 +7,13 @@ use super::arguments::Format;
 use super::check::to_json;
 use super::files::readings_file;
 use super::load::{Loaded, load};
+use super::options::Day;
 use super::terminal::{look, print, show_faults};
 use super::{Exit, Failure};
 use crate::asbuilt::{as_built, findings};
 use crate::bayfile::measured;
 use crate::clearance::{Study, study_on};
 use crate::diagnostics::Diagnostic;
-use crate::ground::Date;
 use crate::report::asbuilt::json::AsBuiltJson;
 use crate::report::asbuilt::{AsBuiltReport, render};
 use crate::report::fingerprint;
@@ -26,7 +26,7 @@ pub(super) struct AsBuiltOptions {
     pub(super) readings: PathBuf,
     pub(super) format: Format,
     /// The day that ages are counted to.
-    pub(super) on: Date,
+    pub(super) day: Day,
 }
 
 /// What is said of the readings.
@@ -54,7 +54,7 @@ pub(super) fn said(options: &AsBuiltOptions, loaded: &Loaded, look: Look) -> Res
     let name = options.readings.to_string_lossy();
     let read = measured::read(&name, &bytes).map_err(Failure::Faults)?;
     let built = as_built(&loaded.bay, &read.measured).map_err(Failure::Faults)?;
-    let studied = |bay| study_on(bay, Some(options.on));
+    let studied = |bay| study_on(bay, Some(options.day.on));
     let both = studied(&built.standing.bay).and_then(|off| {
         let alone = studied(&built.standing.one_post)?;
         Ok(worse(off, alone))
@@ -69,14 +69,16 @@ pub(super) fn said(options: &AsBuiltOptions, loaded: &Loaded, look: Look) -> Res
         )
     })?;
     let findings = findings(&loaded.bay, &read.measured, &built);
+    let day = options.day.of(&loaded.bay);
     let report = AsBuiltReport {
         planned: &loaded.bay,
         measured: &read.measured,
         built: &built,
         findings: &findings,
         study: &study,
-        fingerprint: &loaded.fingerprint,
-        readings_fingerprint: &fingerprint(std::iter::once(bytes.as_slice())),
+        fingerprint: &loaded.fingerprint(Some(day)),
+        day,
+        readings_fingerprint: &fingerprint(std::iter::once(bytes.as_slice()), None),
     };
     let shown = match options.format {
         Format::Text => render(&report, look),

@@ -9,6 +9,7 @@ use super::files::{can_be_made, write};
 use super::options::AskOptions;
 use super::terminal::{look, note, print};
 use super::{Exit, Failure};
+use crate::letters;
 use crate::worksheet::{Decision, Dialogue, Made, Prompt, Refused, Review};
 
 /// The longest line that is read, in bytes.
@@ -22,7 +23,7 @@ pub(super) fn run(options: &AskOptions) -> Result<Exit, Failure> {
     };
     write(&options.out, &made.text, options.replace)?;
     let out: String = options.out.display().to_string();
-    let out: String = out.chars().filter(|c| !c.is_control()).collect();
+    let out = letters::shown(&out);
     print(&said(&out, &made))?;
     Ok(Exit::Met)
 }

@@ -5,13 +5,13 @@ use std::path::PathBuf;
 use super::files::can_be_written;
 use super::inputs::Input;
 use super::load::{Loaded, load};
+use super::options::Day;
 use super::sheets::{studied, write};
 use super::terminal::print;
 use super::{Exit, Failure};
 use crate::drawing::card::{CardError, Entry, MOST_VEHICLES, card};
 use crate::drawing::pages::PageFormat;
 use crate::drawing::sheet::Paper;
-use crate::ground::Date;
 use crate::report::on_one_line;
 
 /// What `card` is to do.
@@ -23,7 +23,7 @@ pub(super) struct CardOptions {
     /// None: that of the first file's units.
     pub(super) paper: Option<Paper>,
     /// The day that ages are counted to.
-    pub(super) on: Date,
+    pub(super) day: Day,
 }
 
 /// Differences that are told; more than that is another bay altogether.
@@ -51,27 +51,33 @@ pub(super) fn written(options: &CardOptions, loaded: &[Loaded]) -> Result<String
     can_be_written(&options.out, &inputs)?;
     let mut studies = Vec::with_capacity(loaded.len());
     for (file, loaded) in options.files.iter().zip(loaded) {
-        studies.push(studied(file, loaded, options.on)?);
+        studies.push(studied(file, loaded, options.day.on)?);
     }
     let names: Vec<String> = options
         .files
         .iter()
         .map(|file| on_one_line(&file.display().to_string()))
         .collect();
+    let of = |one: &Loaded| options.day.of(&one.bay);
+    let prints = loaded.iter().map(|one| one.fingerprint(Some(of(one))));
+    let prints: Vec<String> = prints.collect();
     let entries: Vec<Entry<'_>> = loaded
         .iter()
         .zip(&studies)
         .zip(&names)
-        .map(|((loaded, study), file)| Entry {
+        .zip(&prints)
+        .map(|(((loaded, study), file), fingerprint)| Entry {
             file,
             bay: &loaded.bay,
             study,
-            fingerprint: &loaded.fingerprint,
+            fingerprint,
         })
         .collect();
     let first = entries.first().ok_or_else(|| count(0))?;
     let paper = options.paper.unwrap_or(Paper::usual(first.bay.units));
-    let pages = card(&entries, options.on, paper).map_err(|error| failed(error, paper))?;
+    // They are of one slab.
+    let day = options.day.of(first.bay);
+    let pages = card(&entries, day, paper).map_err(|error| failed(error, paper))?;
     write(
         &options.out,
         &inputs,

@@ -6,14 +6,13 @@ use indicatif::{ProgressBar, ProgressStyle};
 
 use super::arguments::Format;
 use super::load::{Loaded, load};
-use super::options::{CheckOptions, Sample};
+use super::options::{CheckOptions, Day, Sample};
 use super::terminal::{look, note, print};
 use super::{Exit, Failure, picture};
 use crate::bay::Bay;
 use crate::clearance::estimate::{Estimate, estimate};
 use crate::clearance::{StudyError, study_on};
-use crate::report::{NeedFinding, Report, json, judge, text};
-use crate::viewer;
+use crate::report::{NeedFinding, Report, Warning, json, judge, text};
 
 pub(super) fn run(options: &CheckOptions) -> Result<Exit, Failure> {
     report(options).map(|(exit, _)| exit)
@@ -28,8 +27,11 @@ fn report(options: &CheckOptions) -> Result<(Exit, Loaded), Failure> {
             "without it nothing can be said of the rise: correct it in the bay file",
         )
     };
-    let mut study = study_on(&loaded.bay, Some(options.on)).map_err(failed)?;
-    if let Some(sample) = options.sample {
+    let mut study = study_on(&loaded.bay, Some(options.day.on)).map_err(failed)?;
+    let mut warnings = loaded.warnings.clone();
+    if options.sample.is_some() && !study.not_measured().is_empty() {
+        warnings.push(no_sample());
+    } else if let Some(sample) = options.sample {
         study.estimate = Some(sampled(&loaded.bay, sample).map_err(failed)?);
     }
     let needs: Vec<NeedFinding> = options
@@ -37,12 +39,14 @@ fn report(options: &CheckOptions) -> Result<(Exit, Loaded), Failure> {
         .iter()
         .map(|need| judge(&study, *need))
         .collect();
+    let day = options.day.of(&loaded.bay);
     let report = Report {
         bay: &loaded.bay,
         study: &study,
-        warnings: &loaded.warnings,
+        warnings: &warnings,
         needs: &needs,
-        fingerprint: &loaded.fingerprint,
+        fingerprint: &loaded.fingerprint(Some(day)),
+        day: Some(day),
     };
     let shown = match options.format {
         Format::Text => text::render(&report, look()),
@@ -65,6 +69,16 @@ fn report(options: &CheckOptions) -> Result<(Exit, Loaded), Failure> {
     }
     let met = study.highest_safe_lock.is_some() && needs.iter().all(NeedFinding::is_met);
     Ok((if met { Exit::Met } else { Exit::Unmet }, loaded))
+}
+
+/// How often a lock is clear in a room that nobody measured is no answer.
+fn no_sample() -> Warning {
+    Warning {
+        place: None,
+        message: "--sample: no worlds were drawn, as the file lists things that are not measured"
+            .into(),
+        help: Some("measure them and take each out of `not_measured`".into()),
+    }
 }
 
 /// Samples worth a progress bar: fewer are done within a second.
@@ -92,7 +106,7 @@ pub(super) fn plainly(file: PathBuf) -> Result<(Exit, Loaded), Failure> {
         format: Format::Text,
         needs: Vec::new(),
         sample: None,
-        on: viewer::today(),
+        day: Day::today(),
         picture: None,
     })
 }

@@ -7,11 +7,12 @@ use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
 use super::check::to_json;
 use super::files::{Once, bay_file};
+use super::options::Day;
 use super::terminal::{look, note as tell, print, show_faults};
 use super::{Exit, Failure};
 use crate::bayfile::options::{self, Options};
 use crate::choose::{Asked, Matrix, matrix};
-use crate::ground::Date;
+use crate::ground::ForDay;
 use crate::report::compare::{
     CompareReport, Comparison, Filter, Sort, csv, notes, render, shown, unknown_name,
 };
@@ -35,13 +36,13 @@ pub(super) struct CompareOptions {
     /// Also the answers the other way round.
     pub(super) inverse: bool,
     /// The day that ages are counted to.
-    pub(super) on: Date,
+    pub(super) day: Day,
 }
 
 pub(super) fn run(asked: &CompareOptions) -> Result<Exit, Failure> {
     let bytes = bay_file(&asked.file)?;
     let how = Asked {
-        on: Some(asked.on),
+        on: Some(asked.day.on),
         inverse: asked.inverse,
     };
     let (read, matrix) = compared(&asked.file, &bytes, how)?;
@@ -59,12 +60,15 @@ pub(super) fn run(asked: &CompareOptions) -> Result<Exit, Failure> {
         ));
     }
     let texts = matrix.texts.iter().map(|source| source.text.as_bytes());
-    let fingerprint = fingerprint(std::iter::once(bytes.as_slice()).chain(texts));
+    let day = day_of(&matrix, asked.day);
+    let texts = std::iter::once(bytes.as_slice()).chain(texts);
+    let fingerprint = fingerprint(texts, day.decides());
     let comparison = Comparison {
         options: &read,
         matrix: &matrix,
         shown: &shown(&read, &matrix, asked.sort, &asked.filters),
         fingerprint: &fingerprint,
+        day,
     };
     let text = match asked.format {
         Written::Text => render(&comparison, look()),
@@ -92,6 +96,25 @@ pub(super) fn run(asked: &CompareOptions) -> Result<Exit, Failure> {
             Exit::Unmet
         },
     )
+}
+
+/// What the day has to do with any of the combinations.
+fn day_of(matrix: &Matrix, day: Day) -> ForDay {
+    let mut all = ForDay {
+        on: day.on,
+        counts: false,
+        decides: false,
+        asked: day.asked,
+    };
+    for cell in &matrix.cells {
+        let Some(found) = cell.found().filter(|_| !all.decides) else {
+            continue;
+        };
+        let one = day.of(&found.bay);
+        all.counts |= one.counts;
+        all.decides |= one.decides;
+    }
+    all
 }
 
 /// Reads a file of options and studies every combination.

@@ -10,6 +10,7 @@ use tempfile::NamedTempFile;
 
 use super::Failure;
 use super::inputs::{Input, is_same};
+use super::unfinished;
 use crate::bayfile::presets::{PresetError, PresetSource};
 use crate::bayfile::syntax::limits::FILE_BYTES;
 
@@ -290,27 +291,70 @@ pub(super) fn write(path: &Path, text: &str, replace: bool) -> Result<(), Failur
 }
 
 /// The bytes in a temporary file beside the one that they are for; it goes away unless it is kept.
-fn beside(path: &Path, bytes: &[u8]) -> Result<NamedTempFile, Failure> {
+fn beside(path: &Path, bytes: &[u8]) -> Result<Beside, Failure> {
     let mut builder = tempfile::Builder::new();
     builder.prefix(".bayrise-new-");
     // A new file's usual permissions, less what the person's mask takes away.
     #[cfg(unix)]
     builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
-    let mut file = builder.tempfile_in(folder_of(path)).map_err(|error| {
+    let held = unfinished::hold();
+    let file = builder.tempfile_in(folder_of(path)).map_err(|error| {
         let help = "check that the folder is there and may be written";
         cannot(path, plainly(&error), help)
     })?;
-    file.write_all(bytes)
-        .and_then(|()| file.as_file().sync_all())
+    unfinished::began(file.path());
+    drop(held);
+    let mut file = Beside {
+        path: file.path().to_path_buf(),
+        file: Some(file),
+    };
+    file.written(bytes)
         .map_err(|error| cannot(path, plainly(&error), ""))?;
     Ok(file)
+}
+
+/// A temporary file, known to whoever ends the program; it goes away unless it is kept.
+struct Beside {
+    path: PathBuf,
+    /// There until it is kept.
+    file: Option<NamedTempFile>,
+}
+
+impl Beside {
+    fn written(&mut self, bytes: &[u8]) -> std::io::Result<()> {
+        let Some(file) = &mut self.file else {
+            return Ok(());
+        };
+        file.write_all(bytes)?;
+        file.as_file().sync_all()
+    }
+
+    /// Puts it in its place; over what is there only where that is asked.
+    fn keep(mut self, path: &Path, replace: bool) -> std::io::Result<()> {
+        let Some(file) = self.file.take() else {
+            return Ok(());
+        };
+        let kept = if replace {
+            file.persist(path)
+        } else {
+            file.persist_noclobber(path)
+        };
+        kept.map(drop).map_err(|error| error.error)
+    }
+}
+
+impl Drop for Beside {
+    fn drop(&mut self) {
+        drop(self.file.take());
+        unfinished::ended(&self.path);
+    }
 }
 
 /// What one file of a set was before the set was written.
 struct Before<'a> {
     path: &'a Path,
     /// What it held, beside it; none where there was no file.
-    held: Option<NamedTempFile>,
+    held: Option<Beside>,
 }
 
 /// Writes several files over those that may be there: all of them, or none, and then those that
@@ -329,9 +373,9 @@ pub(super) fn replace_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
         let held = match fs::read(path) {
             Ok(bytes) => {
                 let copy = beside(path, &bytes)?;
-                if let Ok(known) = fs::metadata(path) {
+                if let (Ok(known), Some(file)) = (fs::metadata(path), &copy.file) {
                     // A folder that keeps no permissions is no reason to stop.
-                    let _ = copy.as_file().set_permissions(known.permissions());
+                    let _ = file.as_file().set_permissions(known.permissions());
                 }
                 Some(copy)
             }
@@ -340,10 +384,12 @@ pub(super) fn replace_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
         };
         before.push(Before { path, held });
     }
+    // All of them are put in their places, or none.
+    let _held = unfinished::hold();
     for (index, (file, (path, _))) in new.into_iter().zip(files).enumerate() {
-        if let Err(error) = file.persist(path) {
+        if let Err(error) = file.keep(path, true) {
             put_back(before.into_iter().take(index));
-            let why = plainly(&error.error);
+            let why = plainly(&error);
             return Err(cannot(path, why, "nothing of the set is written"));
         }
     }
@@ -355,7 +401,7 @@ fn put_back<'a>(written: impl Iterator<Item = Before<'a>>) {
     for before in written {
         // Nothing better can be done where even this fails; the error that led here is told.
         match before.held {
-            Some(held) => drop(held.persist(before.path)),
+            Some(held) => drop(held.keep(before.path, true)),
             None => drop(fs::remove_file(before.path)),
         }
     }
@@ -372,17 +418,10 @@ fn write_bytes(path: &Path, bytes: &[u8], replace: bool) -> Result<(), Failure> 
         return Err(cannot(path, READ_ONLY, READ_ONLY_HELP));
     }
     let file = beside(path, bytes)?;
-    let kept = if replace {
-        file.persist(path)
-    } else {
-        file.persist_noclobber(path)
-    };
-    match kept {
-        Ok(_) => Ok(()),
-        Err(error) if error.error.kind() == std::io::ErrorKind::AlreadyExists => {
-            Err(there_already(path))
-        }
-        Err(error) => Err(cannot(path, plainly(&error.error), "")),
+    match file.keep(path, replace) {
+        Ok(()) => Ok(()),
+        Err(error) if error.kind() == std::io::ErrorKind::AlreadyExists => Err(there_already(path)),
+        Err(error) => Err(cannot(path, plainly(&error), "")),
     }
 }
 

@@ -8,7 +8,7 @@ use clap::Parser as _;
 use super::Failure;
 use super::arguments::{Arguments, Format};
 use super::load::of_bytes;
-use super::options::Task;
+use super::options::{Day, Task};
 use super::{asbuilt, card, layout, model, picture, record, report, worksheet};
 use crate::diagnostics::{Style, render};
 use crate::ground::Date;
@@ -34,6 +34,8 @@ pub(crate) fn make_and_write(
         words.push(file.into());
     }
     words.push(out.into());
+    // Today is nobody's wish.
+    let on = on.filter(|on| *on != Day::today().on);
     if let Some(on) = on.filter(|_| what.is_of_the_bay()) {
         words.extend(["--on".into(), on.to_string().into()]);
     }
@@ -83,7 +85,7 @@ pub(crate) fn as_built(
         file: file.into(),
         readings: readings.into(),
         format: Format::Text,
-        on: on.unwrap_or_else(crate::viewer::today),
+        day: on.map_or_else(Day::today, |on| Day { on, asked: false }),
     };
     let built = asbuilt::said(&options, &loaded, Look::default()).map_err(said)?;
     let mut text = built.text;

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use super::files::can_be_written;
 use super::load::{Loaded, load};
+use super::options::Day;
 use super::sheets::{not_studied, studied, write};
 use super::terminal::print;
 use super::{Exit, Failure};
@@ -12,7 +13,6 @@ use crate::drawing::layout::{
 };
 use crate::drawing::pages::PageFormat;
 use crate::drawing::sheet::{Paper, stated};
-use crate::ground::Date;
 
 /// What `layout` is to do.
 #[derive(Debug)]
@@ -27,7 +27,7 @@ pub(super) struct LayoutOptions {
     /// In full size over many pages; none: to scale.
     pub(super) full_size: Option<Part>,
     /// The day that ages are counted to.
-    pub(super) on: Date,
+    pub(super) day: Day,
 }
 
 /// What to ask for instead of a scale that does not fit.
@@ -53,13 +53,14 @@ pub(super) fn run(options: &LayoutOptions) -> Result<Exit, Failure> {
 /// Writes it; what is said of it comes back.
 pub(super) fn written(options: &LayoutOptions, loaded: &Loaded) -> Result<String, Failure> {
     can_be_written(&options.out, &loaded.inputs)?;
-    let study = studied(&options.file, loaded, options.on)?;
+    let study = studied(&options.file, loaded, options.day.on)?;
+    let day = options.day.of(&loaded.bay);
     let paper = options.paper.unwrap_or(Paper::usual(loaded.bay.units));
     let order = Order {
         bay: &loaded.bay,
         study: &study,
-        fingerprint: &loaded.fingerprint,
-        on: options.on,
+        fingerprint: &loaded.fingerprint(Some(day)),
+        day,
         paper,
         scale: options.scale,
     };

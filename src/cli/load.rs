@@ -9,6 +9,7 @@ use super::inputs::Input;
 use crate::bay::Bay;
 use crate::bayfile;
 use crate::diagnostics::Diagnostic;
+use crate::ground::ForDay;
 use crate::report::{Warning, fingerprint};
 
 /// A bay that was read, and what it was read from.
@@ -19,7 +20,6 @@ pub(super) struct Loaded {
     /// Every file that was read: the bay file first.
     pub(super) inputs: Vec<Input>,
     pub(super) warnings: Vec<Warning>,
-    pub(super) fingerprint: String,
     /// Every text that went in, each with its name: the bay file first.
     pub(super) sources: Vec<(String, String)>,
 }
@@ -34,9 +34,6 @@ pub(super) fn of_bytes(path: &Path, bytes: Vec<u8>) -> Result<Loaded, Failure> {
     let name = path.to_string_lossy();
     let presets = Arc::new(Once::of(path));
     let read = bayfile::read(&name, &bytes, &*presets).map_err(Failure::Faults)?;
-    // The first source is the bay file itself: its bytes stand for it, mark and all.
-    let texts = read.sources.iter().skip(1).map(|s| s.text.as_bytes());
-    let fingerprint = fingerprint(std::iter::once(bytes.as_slice()).chain(texts));
     let sources = read.sources.iter();
     let sources = sources.map(|source| (source.name.clone(), source.text.clone()));
     let mut inputs = vec![Input::bay(path)];
@@ -45,11 +42,21 @@ pub(super) fn of_bytes(path: &Path, bytes: Vec<u8>) -> Result<Loaded, Failure> {
         bay: read.bay,
         inputs,
         warnings: read.warnings.iter().map(warning).collect(),
-        fingerprint,
         sources: sources.collect(),
         bytes,
         presets,
     })
+}
+
+impl Loaded {
+    /// Sixteen hex digits that stand for what went in, and for the day where the answer hangs on it.
+    pub(super) fn fingerprint(&self, day: Option<ForDay>) -> String {
+        // The first source is the bay file itself: its bytes stand for it, mark and all.
+        let texts = self.sources.iter().skip(1);
+        let texts = texts.map(|(_, text)| text.as_bytes());
+        let texts = std::iter::once(self.bytes.as_slice()).chain(texts);
+        fingerprint(texts, day.and_then(ForDay::decides))
+    }
 }
 
 fn warning(diagnostic: &Diagnostic) -> Warning {

@@ -27,6 +27,7 @@ mod schema;
 mod sheets;
 mod solids;
 mod terminal;
+pub(crate) mod unfinished;
 mod view;
 mod worksheet;
 

@@ -4,11 +4,11 @@ use std::path::PathBuf;
 
 use super::files::{can_be_written, replace};
 use super::load::{Loaded, load};
+use super::options::Day;
 use super::sheets::{not_studied, studied, wrote};
 use super::terminal::print;
 use super::{Exit, Failure};
 use crate::drawing::model::{ModelOrder, glb};
-use crate::ground::Date;
 
 /// What `model` is to do.
 #[derive(Debug)]
@@ -16,7 +16,7 @@ pub(super) struct ModelOptions {
     pub(super) file: PathBuf,
     pub(super) out: PathBuf,
     /// The day that ages are counted to.
-    pub(super) on: Date,
+    pub(super) day: Day,
 }
 
 pub(super) fn run(options: &ModelOptions) -> Result<Exit, Failure> {
@@ -27,11 +27,13 @@ pub(super) fn run(options: &ModelOptions) -> Result<Exit, Failure> {
 /// Writes it; what is said of it comes back.
 pub(super) fn written(options: &ModelOptions, loaded: &Loaded) -> Result<String, Failure> {
     can_be_written(&options.out, &loaded.inputs)?;
-    let study = studied(&options.file, loaded, options.on)?;
+    let study = studied(&options.file, loaded, options.day.on)?;
+    let day = options.day.of(&loaded.bay);
     let order = ModelOrder {
         bay: &loaded.bay,
         study: &study,
-        fingerprint: &loaded.fingerprint,
+        fingerprint: &loaded.fingerprint(Some(day)),
+        day,
     };
     let bytes = glb(&order).map_err(|error| not_studied(&options.file, &error))?;
     replace(&options.out, &bytes)?;

@@ -5,6 +5,7 @@ use super::options::NewOptions;
 use super::terminal::{look, print};
 use super::{Exit, Failure};
 use crate::bayfile::presets::{Embedded, lifts, vehicles};
+use crate::letters;
 use crate::starter::starter;
 
 pub(super) fn run(options: &NewOptions) -> Result<Exit, Failure> {
@@ -15,7 +16,7 @@ pub(super) fn run(options: &NewOptions) -> Result<Exit, Failure> {
         starter(&options.lift, &options.vehicle, options.units).map_err(Failure::Faults)?;
     write(&options.out, &starter.unmeasured(), options.replace)?;
     let out = options.out.display().to_string();
-    let out: String = out.chars().filter(|c| !c.is_control()).collect();
+    let out = letters::shown(&out);
     print(&said(&out, starter.does_not_work.as_deref()))?;
     Ok(Exit::Met)
 }

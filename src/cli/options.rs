@@ -15,11 +15,11 @@ use super::record::{self, RecordOptions};
 use super::report::ReportOptions;
 use super::sheets::{format_of, paper};
 use super::worksheet::{self, WorksheetOptions};
-use crate::bay::UnitSystem;
+use crate::bay::{Bay, UnitSystem};
 use crate::drawing::layout::Part;
 use crate::drawing::pages::PageFormat;
 use crate::drawing::sheet::scale_of;
-use crate::ground::Date;
+use crate::ground::{Date, ForDay};
 use crate::report::Need;
 use crate::report::compare::{Filter, FilterError, Sort};
 use crate::solids::DoorTravel;
@@ -81,7 +81,7 @@ pub(super) struct CheckOptions {
     pub(super) needs: Vec<Need>,
     pub(super) sample: Option<Sample>,
     /// The day that ages are counted to.
-    pub(super) on: Date,
+    pub(super) day: Day,
     /// Drawn as well.
     pub(super) picture: Option<PictureOptions>,
 }
@@ -148,7 +148,7 @@ impl Task {
                     }
                     needs.push(Need::Underbody(height));
                 }
-                let on = day(check.on.as_deref())?;
+                let day = day(check.on.as_deref())?;
                 let picture = check
                     .picture
                     .map(|out| as_usual(&check.file, out, check.on));
@@ -160,18 +160,18 @@ impl Task {
                         count: usize::try_from(count).unwrap_or(usize::MAX),
                         seed: check.seed,
                     }),
-                    on,
+                    day,
                     picture: picture.transpose()?,
                 })
             }
             (_, Some(Command::Asbuilt(built))) => Self::AsBuilt(AsBuiltOptions {
-                on: day(built.on.as_deref())?,
+                day: day(built.on.as_deref())?,
                 file: built.file,
                 readings: built.readings,
                 format: built.format,
             }),
             (_, Some(Command::Plan(plan))) => Self::Plan(PlanOptions {
-                on: day(plan.on.as_deref())?,
+                day: day(plan.on.as_deref())?,
                 file: plan.file,
                 page: plan.page.map(page).transpose()?,
                 format: plan.format,
@@ -180,24 +180,24 @@ impl Task {
             (_, Some(Command::Card(typed))) => Self::Card(CardOptions {
                 format: format_of(&typed.out, &card::FORMATS)?,
                 paper: typed.pages.paper.map(paper),
-                on: day(typed.pages.on.as_deref())?,
+                day: day(typed.pages.on.as_deref())?,
                 files: typed.files,
                 out: typed.out,
             }),
             (_, Some(Command::Record(typed))) => Self::Record(RecordOptions {
                 format: format_of(&typed.out, &record::FORMATS)?,
                 paper: typed.pages.paper.map(paper),
-                on: day(typed.pages.on.as_deref())?,
+                day: day(typed.pages.on.as_deref())?,
                 file: typed.file,
                 out: typed.out,
             }),
             (_, Some(Command::Model(typed))) => Self::Model(ModelOptions {
-                on: day(typed.on.as_deref())?,
+                day: day(typed.on.as_deref())?,
                 out: ends(typed.out, "glb", "model")?,
                 file: typed.file,
             }),
             (_, Some(Command::Report(typed))) => Self::Report(ReportOptions {
-                on: day(typed.on.as_deref())?,
+                day: day(typed.on.as_deref())?,
                 out: ends(typed.out, "html", "page")?,
                 file: typed.file,
             }),
@@ -291,7 +291,7 @@ fn layout(typed: arguments::Layout) -> Result<LayoutOptions, Failure> {
             arguments::FloorPart::Lift => Part::Lift,
             arguments::FloorPart::Plan => Part::Plan,
         }),
-        on: day(typed.pages.on.as_deref())?,
+        day: day(typed.pages.on.as_deref())?,
         file: typed.file,
         out: typed.out,
     })
@@ -308,7 +308,7 @@ fn compare(typed: arguments::Compare) -> Result<CompareOptions, Failure> {
         })
     };
     Ok(CompareOptions {
-        on: day(typed.on.as_deref())?,
+        day: day(typed.on.as_deref())?,
         filters: typed.filter.iter().map(filter).collect::<Result<_, _>>()?,
         file: typed.file,
         format: match typed.format {
@@ -367,7 +367,7 @@ fn picture(typed: arguments::Picture) -> Result<PictureOptions, Failure> {
         people: typed.people == Switch::On,
         beside: typed.beside,
         kind,
-        on: day(typed.on.as_deref())?,
+        on: day(typed.on.as_deref())?.on,
         file: typed.file,
         out: typed.out,
     })
@@ -417,17 +417,41 @@ fn picture_size(text: &str) -> Result<[u32; 2], Failure> {
     })
 }
 
+/// The day that ages are counted to.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Day {
+    pub(super) on: Date,
+    /// True where it was asked for, and may lie ahead.
+    pub(super) asked: bool,
+}
+
+impl Day {
+    /// Today, as nobody asked for another.
+    pub(super) fn today() -> Self {
+        Self {
+            on: viewer::today(),
+            asked: false,
+        }
+    }
+
+    /// What it has to do with what is said of a bay.
+    pub(super) fn of(self, bay: &Bay) -> ForDay {
+        ForDay::of(bay, self.on, self.asked)
+    }
+}
+
 /// The day asked for, or today.
-fn day(typed: Option<&str>) -> Result<Date, Failure> {
+fn day(typed: Option<&str>) -> Result<Day, Failure> {
     let Some(text) = typed else {
-        return Ok(viewer::today());
+        return Ok(Day::today());
     };
-    text.parse().map_err(|_| {
+    let on = text.parse().map_err(|_| {
         Failure::new(
             format!("--on: {text:?} is no day"),
             "write year-month-day, such as 2026-05-14",
         )
-    })
+    })?;
+    Ok(Day { on, asked: true })
 }
 
 fn scale(text: &str) -> Result<f64, Failure> {

@@ -9,6 +9,7 @@ use super::load::{Loaded, load};
 use super::terminal::{complain, note, print};
 use super::{Exit, Failure};
 use crate::ground::Date;
+use crate::letters;
 use crate::solids::DoorTravel;
 use crate::viewer::order::{PictureError, PictureKind, PictureOrder, Stop, ViewFrom};
 use crate::viewer::{self, Fault};
@@ -154,8 +155,7 @@ pub(super) fn written(options: &PictureOptions) -> String {
     format!("{}: {what}, {width} x {height} pixels", shown(&options.out))
 }
 
-/// Names of files may hold anything; a terminal gets no control characters from them.
+/// Names of files may hold anything; a terminal gets nothing from them that it would act on.
 fn shown(path: &Path) -> String {
-    let name = path.display().to_string();
-    name.chars().filter(|c| !c.is_control()).collect()
+    letters::shown(&path.display().to_string())
 }

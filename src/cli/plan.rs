@@ -6,6 +6,7 @@ use super::arguments::Format;
 use super::check::to_json;
 use super::files::can_be_written;
 use super::load::load;
+use super::options::Day;
 use super::sheets::write;
 use super::terminal::{look, print};
 use super::{Exit, Failure};
@@ -13,7 +14,6 @@ use crate::clearance::study_on;
 use crate::drawing::pages::PageFormat;
 use crate::drawing::plan_page::plan_page;
 use crate::drawing::sheet::Paper;
-use crate::ground::Date;
 use crate::report::Report;
 use crate::report::plan::{Plan, json::PlanReport, render};
 
@@ -25,23 +25,25 @@ pub(super) struct PlanOptions {
     /// The printed page, and how it is written.
     pub(super) page: Option<(PathBuf, PageFormat)>,
     /// The day that ages are counted to.
-    pub(super) on: Date,
+    pub(super) day: Day,
 }
 
 pub(super) fn run(options: &PlanOptions) -> Result<Exit, Failure> {
     let loaded = load(&options.file)?;
-    let study = study_on(&loaded.bay, Some(options.on)).map_err(|error| {
+    let study = study_on(&loaded.bay, Some(options.day.on)).map_err(|error| {
         Failure::new(
             format!("{}: {error}", options.file.display()),
             "without it nothing can be said of the rise: correct it in the bay file",
         )
     })?;
+    let day = options.day.of(&loaded.bay);
     let report = Report {
         bay: &loaded.bay,
         study: &study,
         warnings: &loaded.warnings,
         needs: &[],
-        fingerprint: &loaded.fingerprint,
+        fingerprint: &loaded.fingerprint(Some(day)),
+        day: Some(day),
     };
     let plan = Plan::new(&report);
     let shown = match options.format {
@@ -51,7 +53,7 @@ pub(super) fn run(options: &PlanOptions) -> Result<Exit, Failure> {
     if let Some((out, format)) = &options.page {
         can_be_written(out, &loaded.inputs)?;
         let paper = Paper::usual(loaded.bay.units);
-        let page = plan_page(&report, &plan, options.on, paper).ok_or_else(|| {
+        let page = plan_page(&report, &plan, paper).ok_or_else(|| {
             Failure::new(
                 format!("--page: no room for all of it on one {} page", paper.name()),
                 "shorten what has long names in the bay file; the text has it all",

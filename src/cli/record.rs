@@ -4,13 +4,13 @@ use std::path::PathBuf;
 
 use super::files::can_be_written;
 use super::load::{Loaded, load};
+use super::options::Day;
 use super::sheets::{studied, write};
 use super::terminal::print;
 use super::{Exit, Failure};
 use crate::drawing::pages::PageFormat;
 use crate::drawing::record::{Order, TooSmall, record};
 use crate::drawing::sheet::Paper;
-use crate::ground::Date;
 
 /// What `record` is to do.
 #[derive(Debug)]
@@ -21,7 +21,7 @@ pub(super) struct RecordOptions {
     /// None: that of the file's units.
     pub(super) paper: Option<Paper>,
     /// The day that ages are counted to.
-    pub(super) on: Date,
+    pub(super) day: Day,
 }
 
 /// What it can be written as.
@@ -35,13 +35,14 @@ pub(super) fn run(options: &RecordOptions) -> Result<Exit, Failure> {
 /// Writes it; what is said of it comes back.
 pub(super) fn written(options: &RecordOptions, loaded: &Loaded) -> Result<String, Failure> {
     can_be_written(&options.out, &loaded.inputs)?;
-    let study = studied(&options.file, loaded, options.on)?;
+    let study = studied(&options.file, loaded, options.day.on)?;
+    let day = options.day.of(&loaded.bay);
     let paper = options.paper.unwrap_or(Paper::usual(loaded.bay.units));
     let pages = record(&Order {
         bay: &loaded.bay,
         study: &study,
-        fingerprint: &loaded.fingerprint,
-        on: options.on,
+        fingerprint: &loaded.fingerprint(Some(day)),
+        day,
         paper,
     });
     let pages = pages.map_err(|TooSmall(page)| {

@@ -4,12 +4,12 @@ use std::path::PathBuf;
 
 use super::files::{can_be_written, replace};
 use super::load::{Loaded, load};
+use super::options::Day;
 use super::sheets::{not_studied, wrote};
 use super::terminal::print;
 use super::{Exit, Failure};
 use crate::clearance::Probe;
 use crate::drawing::page::{PageOrder, page};
-use crate::ground::Date;
 use crate::report::{Report, Sayings};
 
 /// What `report` is to do.
@@ -18,7 +18,7 @@ pub(super) struct ReportOptions {
     pub(super) file: PathBuf,
     pub(super) out: PathBuf,
     /// The day that ages are counted to.
-    pub(super) on: Date,
+    pub(super) day: Day,
 }
 
 pub(super) fn run(options: &ReportOptions) -> Result<Exit, Failure> {
@@ -31,16 +31,18 @@ pub(super) fn written(options: &ReportOptions, loaded: &Loaded) -> Result<String
     can_be_written(&options.out, &loaded.inputs)?;
     let failed = |error: &dyn std::fmt::Display| not_studied(&options.file, error);
     let (study, mut probe) =
-        Probe::with_study_on(&loaded.bay, Some(options.on)).map_err(|error| failed(&error))?;
+        Probe::with_study_on(&loaded.bay, Some(options.day.on)).map_err(|error| failed(&error))?;
+    let day = options.day.of(&loaded.bay);
     let order = PageOrder {
         report: Report {
             bay: &loaded.bay,
             study: &study,
             warnings: &loaded.warnings,
             needs: &[],
-            fingerprint: &loaded.fingerprint,
+            fingerprint: &loaded.fingerprint(Some(day)),
+            day: Some(day),
         },
-        on: options.on,
+        day,
         sources: &loaded.sources,
     };
     let text = page(&order, &mut probe).map_err(|error| failed(&error))?;

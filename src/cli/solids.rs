@@ -48,7 +48,7 @@ pub(super) fn run(options: &SolidsOptions) -> Result<Exit, Failure> {
         program: Program {
             name: "bayrise",
             version: env!("CARGO_PKG_VERSION"),
-            input_fingerprint: &loaded.fingerprint,
+            input_fingerprint: &loaded.fingerprint(None),
         },
         travel_m: options.travel.m(),
         door: options.door.fraction(),

@@ -6,6 +6,7 @@ use anstream::ColorChoice;
 
 use super::Failure;
 use crate::diagnostics::{Diagnostic, Style, render};
+use crate::letters;
 use crate::report::text::Look;
 
 /// Columns where there is no terminal to ask.
@@ -88,9 +89,7 @@ pub(super) fn show_faults(faults: &[Diagnostic]) {
     note(render(faults, style).trim_end());
 }
 
-/// Names of files may hold anything; a terminal gets no control characters from them.
+/// Names of files may hold anything; a terminal gets nothing from them that it would act on.
 fn printable(text: &str) -> String {
-    text.chars()
-        .map(|c| if c.is_control() { '\u{fffd}' } else { c })
-        .collect()
+    letters::in_place(&text.replace(['\n', '\t'], " "))
 }

@@ -10,6 +10,7 @@ use std::fmt::Write as _;
 use glam::DVec2;
 
 use super::sheet::{Dash, Layer, Pen, Shape, Sheet, Text};
+use crate::letters;
 
 /// Between pages, millimetres of the bay.
 const APART_MM: f64 = 1_000.0;
@@ -281,7 +282,7 @@ fn encoded(text: &str) -> String {
             '\\' => out.push('/'),
             // Two of them start a code.
             '%' if out.ends_with('%') => out.push_str(" %"),
-            c if c.is_control() => out.push(' '),
+            c if letters::acts(c) => out.push(' '),
             // Plain letters where there are any: not every reader knows the codes.
             '\u{b7}' => out.push('|'),
             '\u{2013}' => out.push('-'),

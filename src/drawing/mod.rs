@@ -1,5 +1,6 @@
 //! How do things look, on a screen, in a picture or on paper?
 
+mod ahead;
 pub mod card;
 pub mod climb;
 pub mod dxf;

@@ -3,9 +3,8 @@
 use super::palette::Colour;
 use super::palette::paper::{FINE, INK, WARN};
 use super::sheet::{Frame, Line, Paper, Sheet, prose};
-use crate::ground::Date;
 use crate::report::plan::{Plan, State, blocks, summary};
-use crate::report::{CAUTIONS, Report, Sayings};
+use crate::report::{self, AS_FILED, CAUTIONS, Report, Sayings};
 
 /// So many of what is not known of one section are named: the more the better.
 const MOST_NAMED: [usize; 4] = [usize::MAX, 8, 4, 2];
@@ -14,38 +13,54 @@ const MOST_NAMED: [usize; 4] = [usize::MAX, 8, 4, 2];
 ///
 /// `on` is the day that ages are counted to.
 #[must_use]
-pub fn plan_page(report: &Report<'_>, plan: &Plan, on: Date, paper: Paper) -> Option<Sheet> {
+pub fn plan_page(report: &Report<'_>, plan: &Plan, paper: Paper) -> Option<Sheet> {
     let said = Sayings::of(report.bay, report.study);
+    let ahead = report.day.and_then(report::holds_only_from);
+    let ahead = ahead.map(|words| format!("{}.", words.to_uppercase()));
     let frame = Frame {
         title: said.title(),
         name: "Before you buy".into(),
         tag: "BEFORE",
         page: [1, 1],
-        warnings: if plan.is_go() {
-            Vec::new()
-        } else {
-            vec![summary(plan)]
-        },
+        warnings: ahead
+            .into_iter()
+            .chain((!plan.is_go()).then(|| summary(plan)))
+            .collect(),
         notes: if plan.is_go() {
             vec![summary(plan)]
         } else {
             Vec::new()
         },
         made_by: format!(
-            "Bayrise {} \u{b7} input {} \u{b7} ages counted to {on} \u{b7} {} \u{b7} sources of the \
+            "Bayrise {} \u{b7} input {}{} \u{b7} {} \u{b7} sources of the \
              sections' figures: bayrise check",
             env!("CARGO_PKG_VERSION"),
             report.fingerprint,
+            report
+                .day
+                .map_or_else(String::new, report::counted_to_in_line),
             said.vehicle_on_lift(),
         ),
         cautions: CAUTIONS.join(" "),
     };
     // With the sources where they fit; else they are those of the report.
     [true, false].into_iter().find_map(|with_sources| {
-        MOST_NAMED
-            .into_iter()
-            .find_map(|most| prose(&frame, paper, &lines(plan, most, with_sources)))
+        MOST_NAMED.into_iter().find_map(|most| {
+            let mut all = not_measured(plan);
+            all.extend(lines(plan, most, with_sources));
+            prose(&frame, paper, &all)
+        })
     })
+}
+
+/// What of the file is not measured, all of it.
+fn not_measured(plan: &Plan) -> Vec<Line> {
+    let says = report::not_measured(&plan.not_measured);
+    let says = says.map(|says| Line::Marked {
+        mark: (State::Unknown.word().into(), WARN),
+        says: format!("{says} {AS_FILED}"),
+    });
+    says.into_iter().collect()
 }
 
 fn lines(plan: &Plan, most_named: usize, with_sources: bool) -> Vec<Line> {
@@ -79,6 +94,7 @@ mod tests {
     use super::*;
     use crate::bayfile::{self, presets::EmbeddedOnly};
     use crate::clearance::study;
+    use crate::ground::{Date, ForDay};
 
     /// Every shipped scene, in the order of their names.
     fn scenes() -> Vec<(String, crate::bay::Bay)> {
@@ -109,11 +125,11 @@ mod tests {
                 warnings: &[],
                 needs: &[],
                 fingerprint: "0123456789abcdef",
+                day: Some(ForDay::settled(Date::constant(2026, 11, 28))),
             };
             let plan = Plan::new(&report);
-            let on = Date::constant(2026, 11, 28);
             for paper in [Paper::Letter, Paper::A4] {
-                let page = plan_page(&report, &plan, on, paper);
+                let page = plan_page(&report, &plan, paper);
                 let page = page.unwrap_or_else(|| panic!("{name}: no room on {}", paper.name()));
                 let all: String = page.texts().map(|text| format!("{} ", text.says)).collect();
                 for item in &plan.items {

@@ -11,6 +11,7 @@ use ttf_parser::{GlyphId, OutlineBuilder};
 
 use super::palette::Colour;
 use super::sheet::{Pen, Shape, Sheet, Text, font};
+use crate::letters;
 
 /// The page, sizes in millimetres: printed at 100 % it keeps its scale.
 #[must_use]
@@ -119,7 +120,7 @@ fn escaped(text: &str) -> String {
             '<' => out.push_str("&lt;"),
             '>' => out.push_str("&gt;"),
             '"' => out.push_str("&quot;"),
-            c if c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}') => out.push(' '),
+            c if letters::acts(c) || matches!(c, '\u{fffe}' | '\u{ffff}') => out.push(' '),
             c => out.push(c),
         }
     }

@@ -10,6 +10,7 @@ pub mod access;
 pub mod anchors;
 pub mod arrangements;
 pub mod bearing;
+mod day;
 pub mod delivery;
 mod figure;
 pub mod loads;
@@ -20,7 +21,9 @@ pub mod reach;
 mod said;
 mod section;
 pub mod slab;
+mod unmeasured;
 
+pub use day::ForDay;
 pub use figure::{Bound, Figure, Standing};
 pub use quantity::Quantity;
 pub use said::{Part, Said};
@@ -103,9 +106,10 @@ pub fn sections(bay: &Bay, study: &Study, on: Option<Date>) -> Vec<Section> {
     sections
 }
 
-/// Adds what the sections stop to the reasons to withhold.
-pub(crate) fn withhold(sections: &[Section], withheld: &mut Vec<Withheld>) {
-    for section in sections {
+/// Adds what the sections stop to the reasons to withhold. Where something of the file is not
+/// measured, what is left of the sections holds no pass.
+pub(crate) fn withhold(sections: &mut [Section], withheld: &mut Vec<Withheld>) {
+    for section in sections.iter() {
         for figure in &section.figures {
             if figure.standing == Standing::Stops
                 && !figure.told
@@ -118,6 +122,7 @@ pub(crate) fn withhold(sections: &[Section], withheld: &mut Vec<Withheld>) {
             }
         }
     }
+    unmeasured::nothing_passes(withheld, sections);
 }
 
 /// Puts the sections into a study whose clearances are finished, and withholds what they stop.
@@ -129,7 +134,7 @@ pub(crate) fn complete(bay: &Bay, on: Option<Date>, study: &mut Study) {
             study.unknown.push(Unknown::Section(topic));
         }
     }
-    withhold(&study.sections, &mut study.withheld);
+    withhold(&mut study.sections, &mut study.withheld);
     for section in &study.sections {
         if section
             .figures

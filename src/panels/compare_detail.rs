@@ -72,6 +72,10 @@ fn bill(ui: &mut Ui, detail: &Detail) {
 
 fn turned(ui: &mut Ui, compared: &Compared, detail: &Detail) {
     ui.label(RichText::new("The other way round").strong());
+    if let Some(not_measured) = &detail.not_measured {
+        ui.label(format!("Not known. {not_measured}"));
+        return;
+    }
     let Some(turned) = &detail.turned else {
         ui.label(if compared.is_stale {
             "Not worked out: the table is old."

@@ -142,6 +142,9 @@ impl Compared {
         let pick = self.detail.filter(|pick| self.turning != Some(*pick))?;
         let cell = self.matrix.cells.iter().find(|cell| cell.pick == pick)?;
         let found = cell.found().filter(|found| found.inverse.is_none())?;
+        if !found.verdict.not_measured().is_empty() {
+            return None;
+        }
         if self.is_stale {
             return None;
         }

@@ -163,6 +163,7 @@ impl Desk {
                 self.verdict = Some(Verdict {
                     generation: done.generation,
                     bay: done.bay,
+                    decides: done.decides,
                     study,
                     probe,
                 });

@@ -9,7 +9,7 @@ use std::sync::Arc;
 use crate::bay::Bay;
 use crate::clearance::Study;
 use crate::clearance::probe::Probe;
-use crate::ground::Date;
+use crate::ground::{Date, ForDay};
 
 /// A bay to study.
 #[derive(Debug, Clone)]
@@ -29,6 +29,8 @@ pub struct Done {
     pub generation: u64,
     /// The bay.
     pub bay: Arc<Bay>,
+    /// The day, where the answer is another on a later one.
+    pub decides: Option<Date>,
     /// The study and its probe, or why there is none.
     pub outcome: Result<(Study, Probe), String>,
 }
@@ -39,6 +41,9 @@ impl Job {
     pub fn run(self) -> Done {
         Done {
             generation: self.generation,
+            decides: self
+                .on
+                .and_then(|on| ForDay::of(&self.bay, on, false).decides()),
             outcome: Probe::with_study_on(&self.bay, self.on).map_err(|error| error.to_string()),
             bay: self.bay,
         }
@@ -52,6 +57,8 @@ pub struct Verdict {
     pub generation: u64,
     /// The bay as studied.
     pub bay: Arc<Bay>,
+    /// The day, where the answer is another on a later one.
+    pub decides: Option<Date>,
     /// The study.
     pub study: Study,
     /// For any shown position.

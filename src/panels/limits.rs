@@ -72,8 +72,8 @@ pub fn distinct(pairs: &[HerePair]) -> Vec<&HerePair> {
     }
     told.sort_by_key(|pair| match pair.state {
         PairState::Strikes | PairState::Tight => 0,
-        PairState::Clear if pair.margin_m > 0.0 && pair.fixed != FLOOR => 1,
-        PairState::Clear => 2,
+        PairState::Clear | PairState::NotShown if pair.margin_m > 0.0 && pair.fixed != FLOOR => 1,
+        PairState::Clear | PairState::NotShown => 2,
     });
     told
 }
@@ -86,6 +86,7 @@ pub fn room_words(pair: &HerePair, show: Show) -> String {
         PairState::Strikes => format!("no room, asked {asked}"),
         PairState::Tight => format!("{}, asked {asked}", show.room(pair.worst_m)),
         PairState::Clear => show.room(pair.worst_m),
+        PairState::NotShown => format!("{} as filed", show.room(pair.worst_m)),
     }
 }
 

@@ -89,6 +89,7 @@ impl From<PairState> for State {
     fn from(state: PairState) -> Self {
         match state {
             PairState::Clear => LockState::Clear.into(),
+            PairState::NotShown => LockState::NotShown.into(),
             PairState::Tight => LockState::Tight.into(),
             PairState::Strikes => LockState::Strikes.into(),
         }

@@ -8,7 +8,7 @@ use super::style::{self, egui_colour};
 use super::{Action, Desk, limits, sections, status};
 use crate::bay::Door;
 use crate::clearance::{DoorState, LockState};
-use crate::report::{CAUTIONS, Sayings};
+use crate::report::{AS_FILED, CAUTIONS, Sayings, on_one_line};
 
 /// A card of so many rows has room for more than what must always be seen.
 const ROOMY_ROWS: f32 = 20.0;
@@ -82,6 +82,7 @@ fn rest(ui: &mut Ui, desk: &Desk, out: &mut Vec<Action>) {
     grey_when_stale(ui, desk);
     limits::show(ui, desk, verdict, out);
     reasons(ui, verdict);
+    not_measured(ui, verdict);
     marks(ui, verdict);
     doors(ui, verdict);
     limits::pairs(ui, desk, out);
@@ -151,6 +152,19 @@ fn reasons(ui: &mut Ui, verdict: &Verdict) {
     for (says, cure) in reasons {
         ui.label(says);
         ui.indent("cure", |ui| ui.label(RichText::new(cure).weak()));
+    }
+}
+
+/// All that is not measured: the reasons name the first few.
+fn not_measured(ui: &mut Ui, verdict: &Verdict) {
+    let what = verdict.study.not_measured();
+    if what.is_empty() {
+        return;
+    }
+    heading(ui, "Not measured");
+    ui.label(AS_FILED);
+    for name in what {
+        ui.label(on_one_line(name));
     }
 }
 

@@ -8,11 +8,13 @@ pub mod asbuilt;
 pub mod catalogue;
 mod cautions;
 pub mod compare;
+mod day;
 mod fingerprint;
 pub mod json;
 mod lengths;
 mod names;
 mod needs;
+mod not_measured;
 pub mod plan;
 mod reasons;
 #[cfg(test)]
@@ -23,14 +25,17 @@ pub mod text;
 mod words;
 
 pub use cautions::{CAUTIONS, GOING_UNDER, IN_A_PICTURE};
+pub use day::{counted_to, counted_to_in_line, holds_only_from};
 pub use fingerprint::fingerprint;
 pub use lengths::Show;
 pub use needs::{Need, NeedFinding, Short, judge};
+pub use not_measured::{AS_FILED, not_measured};
 pub use sayings::{Sayings, are_alike, called, counted, on_one_line, short_name};
 pub(crate) use words::relation;
 
 use crate::bay::Bay;
 use crate::clearance::Study;
+use crate::ground::ForDay;
 
 /// Why no lock is called safe, in one sentence that starts in lower case and has no full stop;
 /// none when one is safe.
@@ -42,6 +47,7 @@ pub fn why_not_safe(bay: &Bay, study: &Study) -> Option<String> {
         warnings: &[],
         needs: &[],
         fingerprint: "",
+        day: None,
     })
 }
 
@@ -56,8 +62,18 @@ pub struct Report<'a> {
     pub warnings: &'a [Warning],
     /// What the caller asked of the bay, and whether it is met.
     pub needs: &'a [NeedFinding],
-    /// Sixteen hex digits that stand for the texts that went in, see [`fingerprint`].
+    /// Sixteen hex digits that stand for what went in, see [`fingerprint`].
     pub fingerprint: &'a str,
+    /// The day that the answer is for; none where none is told.
+    pub day: Option<ForDay>,
+}
+
+impl Report<'_> {
+    /// The day that ages are counted to, for a program; none where nothing hangs on a day.
+    fn counted_to(&self) -> Option<String> {
+        let day = self.day.filter(|day| day.counts)?;
+        Some(day.on.to_string())
+    }
 }
 
 /// Something noticed while the file was read.

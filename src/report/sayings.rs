@@ -31,6 +31,7 @@ impl<'a> Sayings<'a> {
             warnings: &[],
             needs: &[],
             fingerprint: "",
+            day: None,
         }
     }
 

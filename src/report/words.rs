@@ -2,12 +2,12 @@
 
 use glam::DVec3;
 
+use crate::letters;
+
 /// Text from a file, fit for a terminal: control characters (and with them escape sequences) are
-/// taken out.
+/// taken out, marks that turn text are told by their code points.
 pub(super) fn plain(text: &str) -> String {
-    text.chars()
-        .map(|c| if c.is_control() { ' ' } else { c })
-        .collect()
+    letters::shown(text)
 }
 
 /// A solid's name as a person would say it: `door/panel 4` is "door panel 4", `obstacle/strip

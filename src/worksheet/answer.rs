@@ -4,6 +4,7 @@ use super::question::{Form, Kind};
 use crate::bayfile::edit::quoted;
 use crate::bayfile::presets::{Embedded, lifts, vehicles};
 use crate::ground::Date;
+use crate::letters;
 use crate::units;
 
 /// Why an answer is not taken.
@@ -59,7 +60,7 @@ pub fn read_answer(kind: Kind, typed: &str) -> Result<String, Refused> {
 }
 
 fn words(typed: &str) -> Result<String, Refused> {
-    if let Some(bad) = typed.chars().find(|letter| letter.is_control()) {
+    if let Some(bad) = typed.chars().find(|letter| letters::acts(*letter)) {
         return Err(Refused::new(
             format!("there is a letter in it that can't be printed ({bad:?})"),
             "type it again",

@@ -14,6 +14,7 @@ mod showing;
 mod standing;
 mod title_block;
 mod truth;
+mod unmeasured;
 
 use std::sync::Arc;
 

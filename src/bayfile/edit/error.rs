@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::letters;
+
 /// Why a text could not be edited. The text is then as it was.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum EditError {
@@ -99,7 +101,7 @@ impl fmt::Display for EditError {
                 "`{path}` stands in the preset `{preset}` and can't be removed from the bay file"
             ),
             Self::NotAValue(text) => {
-                let shown: String = text.chars().filter(|c| !c.is_control()).take(40).collect();
+                let shown: String = letters::shown(text).chars().take(40).collect();
                 write!(f, "`{shown}` is not one value as bay files write them")
             }
             Self::Unsound(why) => write!(f, "the file can't be changed in this way: {why}"),

@@ -2,6 +2,7 @@
 
 use super::EditError;
 use crate::bayfile::syntax::{Field, Kind, Name, Node, parse};
+use crate::letters;
 
 /// A text in quotes, as bay files write it: quotes, backslashes and control characters escaped.
 #[must_use]
@@ -15,7 +16,7 @@ pub fn quoted(text: &str) -> String {
             '\n' => out.push_str("\\n"),
             '\r' => out.push_str("\\r"),
             '\t' => out.push_str("\\t"),
-            c if c.is_control() => out.push_str(&format!("\\u{{{:x}}}", u32::from(c))),
+            c if letters::acts(c) => out.push_str(&format!("\\u{{{:x}}}", u32::from(c))),
             c => out.push(c),
         }
     }

@@ -6,6 +6,7 @@ use crate::bayfile::edit::quoted;
 use crate::bayfile::presets::PresetSource;
 use crate::bayfile::syntax::{Kind, Node};
 use crate::diagnostics::Diagnostic;
+use crate::letters;
 
 /// Why a combination can't be written as a bay file.
 #[derive(Debug, Clone)]
@@ -59,9 +60,7 @@ impl Options {
 
 /// A comment must not end before its line does.
 fn one_line(text: &str) -> String {
-    text.chars()
-        .map(|c| if c.is_control() { ' ' } else { c })
-        .collect()
+    letters::shown(text)
 }
 
 /// A value as text, wherever it stands.

@@ -70,6 +70,8 @@ pub enum PairState {
     Strikes,
     /// Their margin is short, or could not be decided.
     Tight,
+    /// Their margin holds as filed, but something of the file is not measured.
+    NotShown,
     /// Their margin holds.
     Clear,
 }
@@ -81,6 +83,7 @@ impl PairState {
         match self {
             Self::Strikes => LockState::Strikes.words(),
             Self::Tight => LockState::Tight.words(),
+            Self::NotShown => LockState::NotShown.words(),
             Self::Clear => LockState::Clear.words(),
         }
     }

@@ -73,7 +73,7 @@ impl Probe {
                 PairState::Strikes => 0.0,
                 PairState::Tight => gap,
                 // The search has certified the margin here, whatever this measurement says.
-                PairState::Clear => gap.max(pair.margin_m),
+                PairState::Clear | PairState::NotShown => gap.max(pair.margin_m),
             };
             apart_m = apart_m.min(certified);
         }

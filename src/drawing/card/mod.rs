@@ -23,9 +23,10 @@ mod vehicle;
 
 use crate::bay::Bay;
 use crate::clearance::Study;
-use crate::ground::Date;
-use crate::report::{CAUTIONS, on_one_line};
+use crate::ground::ForDay;
+use crate::report::{CAUTIONS, counted_to_in_line, on_one_line};
 
+use super::ahead;
 use super::flow::{self, Piece};
 use super::sheet::{Frame, Paper, Sheet};
 
@@ -62,11 +63,11 @@ pub enum CardError {
     TooSmall(&'static str),
 }
 
-/// The card: its pages in order.
+/// The card: its pages in order, for this day.
 ///
 /// # Errors
 /// See [`CardError`].
-pub fn card(entries: &[Entry<'_>], on: Date, paper: Paper) -> Result<Vec<Sheet>, CardError> {
+pub fn card(entries: &[Entry<'_>], day: ForDay, paper: Paper) -> Result<Vec<Sheet>, CardError> {
     let [first, others @ ..] = entries else {
         return Err(CardError::Count(0));
     };
@@ -84,7 +85,11 @@ pub fn card(entries: &[Entry<'_>], on: Date, paper: Paper) -> Result<Vec<Sheet>,
             return Err(CardError::Twice(twin.file.into(), other.file.into()));
         }
     }
-    let card = Card { entries, on, paper };
+    let card = Card {
+        entries,
+        day,
+        paper,
+    };
     // How many pages there are is written on each.
     let count = card.pages(0)?.len();
     card.pages(count)
@@ -93,7 +98,7 @@ pub fn card(entries: &[Entry<'_>], on: Date, paper: Paper) -> Result<Vec<Sheet>,
 /// What all pages are made of.
 struct Card<'a> {
     entries: &'a [Entry<'a>],
-    on: Date,
+    day: ForDay,
     paper: Paper,
 }
 
@@ -103,7 +108,11 @@ impl Card<'_> {
         if self.entries.len() > 1 {
             let mut frame = self.frame("Lock card, all vehicles", "CARD", self.entries);
             frame.page = [1, of];
-            let made = flow::pages(&frame, self.paper, &overview::pieces(self));
+            let made = flow::pages(
+                &frame,
+                self.paper,
+                &ahead::on_top(self.day, overview::pieces(self)),
+            );
             pages.extend(made.ok_or(CardError::TooSmall("Lock card, all vehicles"))?);
         }
         for (index, entry) in self.entries.iter().enumerate() {
@@ -113,6 +122,7 @@ impl Card<'_> {
                 frame.warnings.push("NO LOCK IS SAFE: DO NOT RAISE.".into());
             }
             let pieces = vehicle::pieces(entry, self.letter(index));
+            let pieces = ahead::on_top(self.day, pieces);
             let made = flow::pages(&frame, self.paper, &pieces);
             pages.extend(made.ok_or(CardError::TooSmall("Lock card"))?);
         }
@@ -144,13 +154,13 @@ impl Card<'_> {
             name: name.into(),
             tag,
             page: [1, 1],
-            warnings: Vec::new(),
+            warnings: ahead::warning(self.day).into_iter().collect(),
             notes: Vec::new(),
             made_by: format!(
-                "Bayrise {} \u{b7} {} \u{b7} ages counted to {} \u{b7} paper {}",
+                "Bayrise {} \u{b7} {}{} \u{b7} paper {}",
                 env!("CARGO_PKG_VERSION"),
                 self.inputs(of),
-                self.on,
+                counted_to_in_line(self.day),
                 self.paper.name()
             ),
             cautions: CAUTIONS.join(" "),

@@ -36,7 +36,7 @@ impl Bays {
     }
 
     fn pages(&self, paper: Paper) -> Result<Vec<Sheet>, CardError> {
-        card(&self.entries(), DAY, paper)
+        card(&self.entries(), ForDay::settled(DAY), paper)
     }
 }
 

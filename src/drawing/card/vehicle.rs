@@ -3,7 +3,7 @@
 use crate::bay::{Bay, Door};
 use crate::clearance::{Limit, Study};
 use crate::drawing::palette::paper::{INK, SET_OUT, WARN};
-use crate::report::{Sayings, on_one_line, short_name, why_not_safe};
+use crate::report::{Sayings, not_measured, on_one_line, short_name, why_not_safe};
 use crate::units::{Length, Rounding, both};
 
 use super::edge::{self, Edge, Written, joined};
@@ -123,6 +123,9 @@ fn not_safe(pieces: &mut Vec<Piece>, entry: &Entry<'_>) {
         "Why (sections named here are those of the report)".into(),
     ));
     pieces.extend(why_not(bay, study).into_iter().map(Piece::item));
+    if let Some(text) = not_measured(study.not_measured()) {
+        pieces.push(Piece::warns(text));
+    }
     pieces.push(Piece::says(
         "Once that is cured in the bay and in its file, make a new card. Until then this vehicle \
          stays on its tyres.",

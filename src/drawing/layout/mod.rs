@@ -27,12 +27,13 @@ use std::cell::OnceCell;
 use crate::bay::Bay;
 use crate::clearance::prepare::overtravel_m;
 use crate::clearance::{DoorState, HerePair, LockFinding, Probe, Study};
-use crate::ground::Date;
-use crate::report::{CAUTIONS, Sayings};
+use crate::ground::ForDay;
+use crate::report::{CAUTIONS, Sayings, counted_to_in_line};
 use crate::setting_out::{Drill, SettingOut, not_known_yet, setting_out};
 use crate::solids::DoorTravel;
 use crate::solids::attitude::StanceError;
 
+use super::ahead;
 use super::outline::Look;
 use super::sheet::{Frame, Paper, Sheet, View, compose};
 use plan::Telling;
@@ -49,7 +50,7 @@ pub struct Order<'a> {
     /// Sixteen hex digits that stand for the texts that went in.
     pub fingerprint: &'a str,
     /// The day that ages are counted to.
-    pub on: Date,
+    pub day: ForDay,
     /// The paper.
     pub paper: Paper,
     /// The floor plan's scale, 1 to this; none: the largest that fits.
@@ -299,7 +300,7 @@ impl<'a> Made<'a> {
         self.near.get_or_init(|| {
             let order = self.order;
             // A bay that was studied can be studied again.
-            let Ok((_, mut probe)) = Probe::with_study_on(order.bay, Some(order.on)) else {
+            let Ok((_, mut probe)) = Probe::with_study_on(order.bay, Some(order.day.on)) else {
                 return Vec::new();
             };
             let door = match order.study.headline_door {
@@ -327,7 +328,10 @@ impl<'a> Made<'a> {
     fn frame(&self, name: &str, tag: &'static str, notes: Vec<String>) -> Frame {
         let order = self.order;
         let said = Sayings::of(order.bay, order.study);
-        let mut warnings = Vec::new();
+        let mut warnings: Vec<String> = ahead::warning(order.day).into_iter().collect();
+        if !order.study.not_measured().is_empty() {
+            warnings.push(pulls::NOT_TO_BE_SET_OUT.into());
+        }
         warnings.extend(self.out.drill.why_not());
         let open = not_known_yet(order.study);
         if self.out.drill == Drill::Shown && !open.is_empty() {
@@ -347,10 +351,10 @@ impl<'a> Made<'a> {
             warnings,
             notes,
             made_by: format!(
-                "Bayrise {} \u{b7} input {} \u{b7} ages counted to {} \u{b7} {} \u{b7} paper {}",
+                "Bayrise {} \u{b7} input {}{} \u{b7} {} \u{b7} paper {}",
                 env!("CARGO_PKG_VERSION"),
                 order.fingerprint,
-                order.on,
+                counted_to_in_line(order.day),
                 said.vehicle_on_lift(),
                 order.paper.name()
             ),

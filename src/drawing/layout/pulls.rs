@@ -2,6 +2,11 @@
 
 use super::Made;
 use crate::drawing::sheet::{Frame, Row, Sheet, listing};
+use crate::report::{AS_FILED, on_one_line};
+
+/// What every page of a lift says of which something is not measured.
+pub(super) const NOT_TO_BE_SET_OUT: &str = "NOT TO BE SET OUT: something of the file is not measured. \
+     Every place and reading here is as filed.";
 
 pub(super) fn notes(made: &Made<'_>) -> Vec<String> {
     let policy = &made.order.bay.policy;
@@ -20,8 +25,20 @@ pub(super) fn notes(made: &Made<'_>) -> Vec<String> {
 
 pub(super) fn pages(made: &Made<'_>, frame: &Frame) -> Vec<Sheet> {
     let units = made.order.bay.units;
+    let what = made.order.study.not_measured();
     let mut rows = Vec::new();
-    for (number, step) in made.out.steps.iter().enumerate() {
+    if !what.is_empty() {
+        // A place that nobody measured is not pulled to.
+        rows.push(Row::Heading("No pulls: these are not measured".into()));
+        rows.push(Row::Says(AS_FILED.into()));
+        rows.extend(what.iter().map(|one| Row::Says(on_one_line(one))));
+    }
+    let steps: &[_] = if what.is_empty() {
+        &made.out.steps
+    } else {
+        &[]
+    };
+    for (number, step) in steps.iter().enumerate() {
         rows.push(Row::Heading(format!("{}. {}", number + 1, step.title)));
         rows.push(Row::Says(step.says.clone()));
         for pull in &step.pulls {

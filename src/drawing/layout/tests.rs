@@ -7,7 +7,7 @@ use crate::bayfile::{presets::EmbeddedOnly, read};
 use crate::clearance::study_on;
 use crate::drawing::sheet::{Layer, Shape};
 
-pub(super) const DAY: Date = jiff::civil::date(2026, 5, 14);
+pub(super) const DAY: crate::ground::Date = jiff::civil::date(2026, 5, 14);
 
 pub(super) fn scenes() -> Vec<(String, Bay)> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/scenes");
@@ -32,7 +32,7 @@ fn sheets(bay: &Bay, paper: Paper) -> Vec<Sheet> {
         bay,
         study: &study,
         fingerprint: "0123456789abcdef",
-        on: DAY,
+        day: ForDay::settled(DAY),
         paper,
         scale: None,
     })
@@ -385,7 +385,7 @@ pub(super) fn order<'a>(bay: &'a Bay, study: &'a Study, paper: Paper) -> Order<'
         bay,
         study,
         fingerprint: "0123456789abcdef",
-        on: DAY,
+        day: ForDay::settled(DAY),
         paper,
         scale: None,
     }

@@ -14,7 +14,7 @@ fn tiles(bay: &Bay, paper: Paper, part: Part) -> Vec<Sheet> {
         bay,
         study: &study,
         fingerprint: "0123456789abcdef",
-        on: DAY,
+        day: ForDay::settled(DAY),
         paper,
         scale: None,
     };

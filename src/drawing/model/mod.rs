@@ -12,7 +12,8 @@ mod write;
 
 use crate::bay::Bay;
 use crate::clearance::{DoorState, Study};
-use crate::report::{CAUTIONS, Sayings, why_not_safe};
+use crate::ground::ForDay;
+use crate::report::{CAUTIONS, Sayings, holds_only_from, why_not_safe};
 use crate::solids::DoorTravel;
 use crate::solids::attitude::StanceError;
 
@@ -25,6 +26,8 @@ pub struct ModelOrder<'a> {
     pub study: &'a Study,
     /// Sixteen hex digits that stand for the texts that went in.
     pub fingerprint: &'a str,
+    /// The day that it is for.
+    pub day: ForDay,
 }
 
 /// Why there is no model.
@@ -106,10 +109,13 @@ fn said(order: &ModelOrder<'_>) -> serde_json::Value {
         "program": "bayrise",
         "version": env!("CARGO_PKG_VERSION"),
         "input_fingerprint": order.fingerprint,
+        "ages_counted_to": order.day.counts.then(|| order.day.on.to_string()),
+        "holds": holds_only_from(order.day),
         "title": said.title(),
         "vehicle_on_lift": said.vehicle_on_lift(),
         "verdict": said.headline(),
         "reasons": said.reasons().into_iter().map(|(why, cure)| format!("{why} {cure}")).collect::<Vec<_>>(),
+        "not_measured": study.not_measured(),
         "not_checked": said.not_checked(),
         "highest_safe_lock": study.highest_safe_lock,
         "door": study.headline_door.word(),

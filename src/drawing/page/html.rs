@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use super::is_heading;
+use crate::letters;
 use crate::report::text::{Block, Tone};
 
 /// A heading and what belongs to it, as HTML.
@@ -41,10 +42,7 @@ pub(super) fn escaped(text: &str) -> String {
             '>' => out.push_str("&gt;"),
             '"' => out.push_str("&quot;"),
             '\'' => out.push_str("&#39;"),
-            '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => {
-                out.push(' ');
-            }
-            c if c.is_control() => out.push(' '),
+            c if letters::acts(c) => out.push(' '),
             c => out.push(c),
         }
     }

@@ -24,9 +24,9 @@ use sha2::{Digest as _, Sha256};
 use super::layout::LayoutError;
 use crate::clearance::Probe;
 use crate::drawing::palette::{self, Colour, paper, things};
-use crate::ground::Date;
+use crate::ground::ForDay;
 use crate::report::text::{Block, blocks};
-use crate::report::{Report, Sayings};
+use crate::report::{Report, Sayings, counted_to_in_line, holds_only_from};
 use crate::solids::attitude::StanceError;
 
 use html::{BACK, Chapter, chapters, escaped};
@@ -36,8 +36,8 @@ use html::{BACK, Chapter, chapters, escaped};
 pub struct PageOrder<'a> {
     /// What was found, and of what.
     pub report: Report<'a>,
-    /// The day that ages were counted to.
-    pub on: Date,
+    /// The day that it is for.
+    pub day: ForDay,
     /// Every text that went in, each with its name: the bay file first, then presets.
     pub sources: &'a [(String, String)],
 }
@@ -114,8 +114,12 @@ pub fn page(order: &PageOrder<'_>, probe: &mut Probe) -> Result<String, PageErro
     );
     let _ = writeln!(
         out,
-        "<header><h1>{title}</h1><p class=\"of\">{}</p></header>\n<main>",
-        escaped(&said.vehicle_on_lift())
+        "<header><h1>{title}</h1><p class=\"of\">{}</p>{}</header>\n<main>",
+        escaped(&said.vehicle_on_lift()),
+        holds_only_from(order.day).map_or_else(String::new, |words| format!(
+            "<p class=\"bad\">{}.</p>",
+            escaped(&words)
+        ))
     );
     let all = blocks(report);
     let mut chapters = chapters(&all);
@@ -127,13 +131,17 @@ pub fn page(order: &PageOrder<'_>, probe: &mut Probe) -> Result<String, PageErro
         if is_safe { "safe" } else { "unsafe" },
         verdict.body
     );
-    // The cautions come before anything that could be looked at instead.
-    if !chapters.is_empty() {
-        let cautions = chapters.remove(0);
+    // What is not measured, and the cautions, come before anything that could be looked at instead.
+    let is_measured = report.study.not_measured().is_empty();
+    for id in ["not-measured", "cautions"] {
+        if chapters.is_empty() || (is_measured && id == "not-measured") {
+            continue;
+        }
+        let chapter = chapters.remove(0);
         let _ = writeln!(
             out,
-            "<section id=\"cautions\"><h2>{}</h2>{}</section>",
-            cautions.heading, cautions.body
+            "<section id=\"{id}\"><h2>{}</h2>{}</section>",
+            chapter.heading, chapter.body
         );
     }
     out.push_str(&pictures);
@@ -152,11 +160,11 @@ pub fn page(order: &PageOrder<'_>, probe: &mut Probe) -> Result<String, PageErro
     out.push_str(&inputs::tables(order.sources));
     let _ = write!(
         out,
-        "</main>\n<footer><p>Bayrise {}, input {}, ages counted to {}. An outdated page is known by \
+        "</main>\n<footer><p>Bayrise {}, input {}{}. An outdated page is known by \
          these: make it anew when the bay file has changed.</p></footer>\n",
         env!("CARGO_PKG_VERSION"),
         escaped(report.fingerprint),
-        order.on
+        counted_to_in_line(order.day),
     );
     let _ = write!(
         out,

@@ -22,7 +22,7 @@ const fn order<'a>(page: &PageOrder<'a>, paper: Paper) -> Order<'a> {
         bay: page.report.bay,
         study: page.report.study,
         fingerprint: page.report.fingerprint,
-        on: page.on,
+        day: page.day,
         paper,
         scale: None,
     }

@@ -3,16 +3,17 @@
 use std::fmt::Write as _;
 
 use super::PageOrder;
-use crate::report::{CAUTIONS, Sayings};
+use crate::letters;
+use crate::report::{CAUTIONS, Sayings, counted_to_in_line};
 
 /// The style of printed pages, with title, fingerprint and the first caution at their foot.
 pub(super) fn style(order: &PageOrder<'_>, said: &Sayings<'_>) -> String {
     let of = format!(
-        "{} \u{b7} Bayrise {}, input {}, ages counted to {}",
+        "{} \u{b7} Bayrise {}, input {}{}",
         said.title(),
         env!("CARGO_PKG_VERSION"),
         order.report.fingerprint,
-        order.on
+        counted_to_in_line(order.day)
     );
     format!(
         "@page{{@bottom-left{{content:{};white-space:pre-line}}\
@@ -31,7 +32,7 @@ fn quoted(lines: &[&str]) -> String {
         }
         for letter in line.chars() {
             match letter {
-                c if c.is_control() => out.push(' '),
+                c if letters::acts(c) => out.push(' '),
                 ' ' | '.' | ',' | ':' | '-' => out.push(letter),
                 c if c.is_ascii_alphanumeric() => out.push(c),
                 // Writing to a string cannot fail.

@@ -206,8 +206,9 @@ fn every_scene_has_a_page_with_all_of_it() {
                 warnings: &[],
                 needs: &[],
                 fingerprint: "0123456789abcdef",
+                day: None,
             },
-            on: "2026-05-14".parse().unwrap(),
+            day: ForDay::settled("2026-05-14".parse().unwrap()),
             sources: &sources,
         };
         let start = Instant::now();

@@ -11,10 +11,11 @@ mod yearly;
 
 use crate::bay::{Bay, Tie};
 use crate::clearance::Study;
-use crate::ground::Date;
-use crate::report::{CAUTIONS, Sayings, on_one_line};
+use crate::ground::ForDay;
+use crate::report::{CAUTIONS, Sayings, counted_to_in_line, not_measured, on_one_line};
 use crate::units::{Rounding, both};
 
+use super::ahead;
 use super::flow::{self, Piece, TABLE};
 use super::palette::Colour;
 use super::palette::paper::{INK, WARN};
@@ -30,7 +31,7 @@ pub struct Order<'a> {
     /// Sixteen hex digits that stand for the texts that went in.
     pub fingerprint: &'a str,
     /// The day that ages are counted to.
-    pub on: Date,
+    pub day: ForDay,
     /// The paper.
     pub paper: Paper,
 }
@@ -63,7 +64,11 @@ fn pages(order: &Order<'_>, of: usize) -> Result<Vec<Sheet>, TooSmall> {
         pages.extend(made.ok_or(TooSmall(name))?);
         Ok(())
     };
-    put(COMMISSIONING, "RECORD", &commissioning(order))?;
+    put(
+        COMMISSIONING,
+        "RECORD",
+        &ahead::on_top(order.day, commissioning(order)),
+    )?;
     // A lift that can't be used here has no years to be inspected in.
     if stops::of_the_lift(order).is_empty() {
         put(YEARLY, "YEARLY", &yearly::pieces())?;
@@ -73,7 +78,7 @@ fn pages(order: &Order<'_>, of: usize) -> Result<Vec<Sheet>, TooSmall> {
 
 fn frame(order: &Order<'_>, name: &str, tag: &'static str) -> Frame {
     let said = Sayings::of(order.bay, order.study);
-    let mut warnings = Vec::new();
+    let mut warnings: Vec<String> = ahead::warning(order.day).into_iter().collect();
     if order.study.highest_safe_lock.is_none() {
         warnings.push("NO LOCK IS SAFE for the vehicle of this bay file: DO NOT RAISE IT.".into());
     }
@@ -85,10 +90,10 @@ fn frame(order: &Order<'_>, name: &str, tag: &'static str) -> Frame {
         warnings,
         notes: Vec::new(),
         made_by: format!(
-            "Bayrise {} \u{b7} input {} \u{b7} ages counted to {} \u{b7} {} \u{b7} paper {}",
+            "Bayrise {} \u{b7} input {}{} \u{b7} {} \u{b7} paper {}",
             env!("CARGO_PKG_VERSION"),
             order.fingerprint,
-            order.on,
+            counted_to_in_line(order.day),
             said.vehicle_on_lift(),
             order.paper.name()
         ),
@@ -163,6 +168,9 @@ fn not_at_all(pieces: &mut Vec<Piece>, order: &Order<'_>, stopped: Vec<String>) 
     pieces.extend(stopped.into_iter().map(|why| Piece::Item(why, WARN)));
     if let Some(why) = stops::of_drilling(order) {
         pieces.push(Piece::Item(why, WARN));
+    }
+    if let Some(text) = not_measured(order.study.not_measured()) {
+        pieces.push(Piece::warns(text));
     }
 }
 

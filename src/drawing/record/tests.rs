@@ -18,7 +18,7 @@ fn order<'a>(bay: &'a Bay, study: &'a Study, paper: Paper) -> Order<'a> {
         bay,
         study,
         fingerprint: "0123456789abcdef",
-        on: DAY,
+        day: ForDay::settled(DAY),
         paper,
     }
 }

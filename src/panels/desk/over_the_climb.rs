@@ -43,6 +43,7 @@ const fn worse(a: PairState, b: PairState) -> PairState {
     match (a, b) {
         (PairState::Strikes, _) | (_, PairState::Strikes) => PairState::Strikes,
         (PairState::Tight, _) | (_, PairState::Tight) => PairState::Tight,
+        (PairState::NotShown, _) | (_, PairState::NotShown) => PairState::NotShown,
         (PairState::Clear, PairState::Clear) => PairState::Clear,
     }
 }

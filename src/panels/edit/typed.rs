@@ -2,6 +2,7 @@
 
 use super::table::Entry;
 use crate::bayfile::edit::quoted;
+use crate::letters;
 use crate::units::{self, Kind, UnitError};
 
 /// Why a typed text is refused.
@@ -91,6 +92,14 @@ fn words(typed: &str) -> Result<String, Refused> {
         refused(
             "this text holds a control character",
             "remove line breaks, tabs and other control characters",
+        )
+    } else if let Some(letter) = typed.chars().find(|letter| letters::turns(*letter)) {
+        refused(
+            &format!(
+                "this text holds {}, which turns text and is not shown",
+                letters::code_point(letter)
+            ),
+            "remove it: type the words anew",
         )
     } else {
         Ok(quoted(typed))

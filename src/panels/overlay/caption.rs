@@ -115,7 +115,8 @@ fn origin(desk: &Desk) -> String {
     match desk.document.read() {
         Ok(read) if desk.is_current() => {
             let texts = read.sources.iter().map(|source| source.text.as_bytes());
-            format!("{version}, input {}", report::fingerprint(texts))
+            let decides = desk.verdict.as_ref().and_then(|found| found.decides);
+            format!("{version}, input {}", report::fingerprint(texts, decides))
         }
         _ => version,
     }

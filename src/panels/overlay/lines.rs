@@ -95,10 +95,7 @@ fn chosen<'a>(desk: &Desk, pairs: &'a [HerePair], fewest: usize) -> Vec<&'a Here
         .into_iter()
         .filter(|pair| pair.points_m.is_some() && tells_of_the_rise(pair))
         .collect();
-    let short = told
-        .iter()
-        .filter(|pair| pair.state != PairState::Clear)
-        .count();
+    let short = told.iter().filter(|pair| is_short(pair)).count();
     let mut out: Vec<&HerePair> = picked.into_iter().collect();
     for pair in told.into_iter().take(short.clamp(fewest, MOST)) {
         if !out.iter().any(|known| std::ptr::eq(*known, pair)) {
@@ -108,10 +105,15 @@ fn chosen<'a>(desk: &Desk, pairs: &'a [HerePair], fewest: usize) -> Vec<&'a Here
     out
 }
 
+/// Its margin is short, or it touches.
+const fn is_short(pair: &HerePair) -> bool {
+    matches!(pair.state, PairState::Tight | PairState::Strikes)
+}
+
 /// Whether a pair says anything of the rise: what only falls behind, and what may lie as near as it
 /// likes, would but cover the vehicle with figures.
 fn tells_of_the_rise(pair: &HerePair) -> bool {
-    pair.state != PairState::Clear || (pair.margin_m > 0.0 && pair.fixed != FLOOR)
+    is_short(pair) || (pair.margin_m > 0.0 && pair.fixed != FLOOR)
 }
 
 /// Where a point of the bay appears in the picture that fills `rect`.

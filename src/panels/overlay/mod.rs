@@ -152,7 +152,12 @@ pub fn corner_words(desk: &Desk) -> Vec<String> {
     }
     words.extend(status::stale_words(desk));
     if !here.pairs.is_empty() {
+        let study = desk.verdict.as_ref().map(|found| &found.study);
+        let is_as_filed = study.is_some_and(|study| !study.not_measured().is_empty());
         let at_lock = desk.rise.at_lock(&desk.locks_m()).is_some();
+        if is_as_filed {
+            words.push("Lengths: as filed, NOT MEASURED".into());
+        }
         words.push(if at_lock {
             "Lengths: worst case while the lock is set and left, rounded down".into()
         } else {

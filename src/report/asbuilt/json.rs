@@ -26,6 +26,9 @@ pub struct AsBuiltJson {
     pub input_fingerprint: String,
     /// The same for the file of readings.
     pub readings_fingerprint: String,
+    /// The day that ages are counted to: the answer holds for none before it. Null where nothing that is
+    /// said hangs on a day.
+    pub ages_counted_to: Option<String>,
     /// The readings' title.
     pub title: String,
     /// The verdict in words.
@@ -36,6 +39,8 @@ pub struct AsBuiltJson {
     pub findings: Vec<FindingJson>,
     /// Why the study calls no lock safe, each with its cure.
     pub withheld: Vec<String>,
+    /// What of the bay file is not measured; while anything is, nothing here passes.
+    pub not_measured: Vec<String>,
     /// What was not checked or is not known in full, and no pass; null where everything is.
     pub not_checked: Option<String>,
     /// The marks on the columns; null while no lock is safe.
@@ -241,6 +246,7 @@ impl AsBuiltJson {
             program_version: env!("CARGO_PKG_VERSION"),
             input_fingerprint: report.fingerprint.into(),
             readings_fingerprint: report.readings_fingerprint.into(),
+            ages_counted_to: report.day.counts.then(|| report.day.on.to_string()),
             title: report.measured.title.clone(),
             says: report.verdict(),
             highest_safe_lock: report.safe_lock(),
@@ -261,6 +267,7 @@ impl AsBuiltJson {
                 .into_iter()
                 .map(|(says, cure)| format!("{says} {cure}"))
                 .collect(),
+            not_measured: report.study.not_measured().to_vec(),
             not_checked: not_checked(report),
             marks: marks.map(|marks| MarksJson {
                 stop_m: marks.stop_m,

@@ -13,6 +13,7 @@ pub use text::render;
 use crate::asbuilt::{AsBuilt, Finding};
 use crate::bay::{Bay, Measured};
 use crate::clearance::Study;
+use crate::ground::ForDay;
 
 /// Everything that is said of posts as built.
 #[derive(Debug, Clone, Copy)]
@@ -31,6 +32,8 @@ pub struct AsBuiltReport<'a> {
     pub fingerprint: &'a str,
     /// Stands for the file of readings.
     pub readings_fingerprint: &'a str,
+    /// The day that it is for.
+    pub day: ForDay,
 }
 
 impl AsBuiltReport<'_> {

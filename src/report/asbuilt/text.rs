@@ -6,7 +6,7 @@ use crate::asbuilt::{COVERAGE, Finding, SIDES, index};
 use crate::bay::Side;
 use crate::report::text::Look;
 use crate::report::text::page::{Page, Tone};
-use crate::report::text::{headline, lead};
+use crate::report::text::{day, headline, lead, not_measured};
 use crate::report::words::{list, plain, sentence};
 use crate::report::{CAUTIONS, Report, Sayings, counted};
 
@@ -18,6 +18,7 @@ impl AsBuiltReport<'_> {
             warnings: &[],
             needs: &[],
             fingerprint: self.fingerprint,
+            day: Some(self.day),
         }
     }
 
@@ -68,6 +69,7 @@ pub fn render(report: &AsBuiltReport<'_>, look: Look) -> String {
         ),
         Tone::Quiet,
     );
+    day::write(&report.study_report(), &mut page);
     page.gap();
     let tone = match report.safe_lock() {
         Some(_) => Tone::Good,
@@ -82,6 +84,8 @@ pub fn render(report: &AsBuiltReport<'_>, look: Look) -> String {
         let kind = if finding.stops() { "Stop" } else { "Not known" };
         page.item(&format!("{kind}: {what}. To cure it: {cure}."));
     }
+
+    not_measured::write(&report.study_report(), &mut page);
 
     page.heading("Where the posts stand, and what to move");
     for side in SIDES {

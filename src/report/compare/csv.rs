@@ -9,8 +9,9 @@ use super::{Comparison, json};
 use crate::bayfile::options::{List, Work};
 use crate::choose::bill::Line;
 use crate::choose::{Arms, Cell, Outcome};
+use crate::report::not_measured::names;
 
-const HEAD: [&str; 28] = [
+const HEAD: [&str; 29] = [
     "garage",
     "change",
     "lift",
@@ -39,6 +40,7 @@ const HEAD: [&str; 28] = [
     "full_rise_roof_m",
     "limited_by",
     "price_not_known",
+    "not_measured",
 ];
 
 /// The whole file, ending with a line break.
@@ -74,7 +76,7 @@ fn maybe<T: ToString>(value: Option<T>) -> String {
     value.map_or_else(String::new, |value| value.to_string())
 }
 
-fn row(comparison: &Comparison<'_>, cell: &Cell) -> [String; 28] {
+fn row(comparison: &Comparison<'_>, cell: &Cell) -> [String; 29] {
     let options = comparison.options;
     let name = |list| named(options, cell.pick, list).unwrap_or_default();
     let mut row = std::array::from_fn(|_| String::new());
@@ -134,6 +136,7 @@ fn row(comparison: &Comparison<'_>, cell: &Cell) -> [String; 28] {
         row[25] = maybe(inverse.full_rise_roof_m().and_then(json::down));
     }
     row[26] = super::words::limited_by(found);
+    row[28] = names(verdict.not_measured()).join("; ");
     row
 }
 

@@ -5,6 +5,7 @@ use super::turned::Turned;
 use super::words::{broken, candidate, vehicle};
 use crate::bayfile::options::Options;
 use crate::choose::{Cell, Outcome};
+use crate::report::not_measured;
 use crate::report::words::plain;
 
 /// What a person is told of one combination beside its row.
@@ -18,6 +19,9 @@ pub struct Detail {
     pub bill: Vec<[String; 2]>,
     /// The answers the other way round, once they are worked out.
     pub turned: Option<Turned>,
+    /// What of the combination is not measured; none where nothing is listed. Nothing is turned round
+    /// then.
+    pub not_measured: Option<String>,
 }
 
 /// What the words of a bill mean.
@@ -36,12 +40,14 @@ impl Detail {
             no_answer: None,
             bill: Vec::new(),
             turned: None,
+            not_measured: None,
         };
         match &cell.outcome {
             Outcome::Broken(faults) => detail.no_answer = Some(broken(faults)),
             Outcome::NotStudied(why) => detail.no_answer = Some(plain(why)),
             Outcome::Found(found) => {
                 detail.bill = lines(found, &options.currency);
+                detail.not_measured = not_measured(found.verdict.not_measured());
                 let inverse = found.inverse.as_ref();
                 detail.turned = inverse.map(|inverse| Turned::of(found, inverse));
             }

@@ -30,6 +30,9 @@ pub struct CompareReport {
     pub title: String,
     /// Sixteen hex digits that stand for the texts that went in.
     pub input_fingerprint: String,
+    /// The day that ages are counted to: the comparison holds for none before it. Null where nothing
+    /// that is said hangs on a day.
+    pub ages_counted_to: Option<String>,
     /// The choice and why, in words.
     pub says: String,
     /// The combinations that are chosen, the vehicle left out; several where they are equal.
@@ -99,6 +102,9 @@ pub struct FoundReport {
     pub limit: &'static str,
     /// Why no lock is called safe, reason by reason.
     pub withheld: Vec<String>,
+    /// What of the bay is not measured; empty where nothing is listed. While anything is, nothing here
+    /// passes.
+    pub not_measured: Vec<String>,
     /// reach, short, stop, `not_known`.
     pub arms: &'static str,
     /// What the worst arm falls short.
@@ -190,6 +196,7 @@ impl CompareReport {
             schema_version: SCHEMA_VERSION,
             title: options.title.clone(),
             input_fingerprint: comparison.fingerprint.into(),
+            ages_counted_to: comparison.day.counts.then(|| comparison.day.on.to_string()),
             says: says(options, matrix),
             chosen: chosen
                 .iter()
@@ -276,6 +283,7 @@ fn found(found: &Found) -> FoundReport {
             .into_iter()
             .map(|reason| reason.says)
             .collect(),
+        not_measured: verdict.not_measured().to_vec(),
         arms,
         arms_short_m: short,
         load_use: found.load_use().and_then(up),

@@ -26,6 +26,7 @@ pub use turned::Turned;
 
 use crate::bayfile::options::Options;
 use crate::choose::{Cell, Matrix};
+use crate::ground::ForDay;
 
 /// Everything a presenter of a comparison is given.
 #[derive(Debug, Clone, Copy)]
@@ -38,4 +39,6 @@ pub struct Comparison<'a> {
     pub shown: &'a [&'a Cell],
     /// Sixteen hex digits that stand for the texts that went in.
     pub fingerprint: &'a str,
+    /// The day that it is for.
+    pub day: ForDay,
 }

@@ -1,14 +1,17 @@
 //! How is a comparison set on a page?
 
 use super::says::says;
-use super::words::{arms, cost, limited_by, load, lock, named, slab, underbody, vehicle, walking};
+use super::words::{
+    arms, candidate, cost, limited_by, load, lock, named, slab, underbody, vehicle, walking,
+};
 use super::{Comparison, costs, turned};
 use crate::bayfile::options::{List, Pick};
 use crate::choose::{Cell as Combination, Outcome};
-use crate::report::CAUTIONS;
-use crate::report::text::Look;
+use crate::report::not_measured::names;
 use crate::report::text::page::{Cell, Page, Tone};
+use crate::report::text::{Look, day};
 use crate::report::words::{count, plain};
+use crate::report::{AS_FILED, CAUTIONS};
 
 /// The whole page, ending with a line break.
 #[must_use]
@@ -17,9 +20,11 @@ pub fn render(comparison: &Comparison<'_>, look: Look) -> String {
     let options = comparison.options;
     page.para_toned(&plain(&options.title), Tone::Strong);
     page.para_toned(&counted(comparison), Tone::Quiet);
+    day::of(Some(comparison.day), &mut page);
     page.gap();
     page.para(&says(options, comparison.matrix));
     table(comparison, &mut page);
+    unmeasured(comparison, &mut page);
     costs::set(comparison, &mut page);
     turned::set(comparison, &mut page);
     broken(comparison, &mut page);
@@ -152,6 +157,38 @@ fn row(comparison: &Comparison<'_>, cell: &Combination) -> [Cell; 11] {
         cost(&found.bill, &options.currency).into(),
         limited_by(found).into(),
     ]
+}
+
+fn unmeasured(comparison: &Comparison<'_>, page: &mut Page) {
+    let mut all: Vec<(Vec<String>, Vec<String>)> = Vec::new();
+    for cell in comparison.shown {
+        let what = cell.found().map(|found| found.verdict.not_measured());
+        let what = names(what.unwrap_or_default());
+        if what.is_empty() {
+            continue;
+        }
+        let options = comparison.options;
+        let name = format!(
+            "{}, {}",
+            candidate(options, cell.pick),
+            vehicle(options, cell.pick)
+        );
+        match all.iter_mut().find(|(_, known)| *known == what) {
+            Some((of, _)) => of.push(name),
+            None => all.push((vec![name], what)),
+        }
+    }
+    if all.is_empty() {
+        return;
+    }
+    page.heading("Not measured");
+    page.para_toned(AS_FILED, Tone::Bad);
+    for (of, what) in all {
+        page.para(&format!("{}:", of.join("; ")));
+        for name in what {
+            page.item(&name);
+        }
+    }
 }
 
 fn broken(comparison: &Comparison<'_>, page: &mut Page) {

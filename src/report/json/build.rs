@@ -24,6 +24,7 @@ pub(super) fn check_report(report: &Report<'_>) -> CheckReport {
             name: "bayrise".into(),
             version: env!("CARGO_PKG_VERSION").into(),
             input_fingerprint: report.fingerprint.into(),
+            ages_counted_to: report.counted_to(),
         },
         bay: Subject {
             title: report.bay.title.clone(),
@@ -32,6 +33,7 @@ pub(super) fn check_report(report: &Report<'_>) -> CheckReport {
             units: report.bay.units.into(),
         },
         verdict: verdict(report),
+        not_measured: study.not_measured().to_vec(),
         needs: report.needs.iter().map(need).collect(),
         locks: study.locks.iter().map(lock).collect(),
         doors: DoorsReport {
@@ -132,7 +134,9 @@ fn verdict(report: &Report<'_>) -> Verdict {
     };
     Verdict {
         highest_safe_lock: safe,
-        holds_from: holds_from(&study.sections).map(|day| day.to_string()),
+        holds_from: holds_from(&study.sections)
+            .filter(|_| study.not_measured().is_empty())
+            .map(|day| day.to_string()),
         highest_clear_lock: study.highest_clear_lock,
         nominal_clear_lock: study.nominal_clear_lock,
         highest_releasable_lock: study.highest_releasable_lock,

@@ -31,7 +31,8 @@ pub struct LockReport {
     pub underbody_m: Option<f64>,
     /// Lowest point of a hanging tyre on the lock; rounded down.
     pub tyre_m: Option<f64>,
-    /// Whether the door may be run with the vehicle on this lock.
+    /// True where the door is shown to be free to run with the vehicle on this lock; false where it is
+    /// not, or where that is not known.
     pub door_may_run: bool,
 }
 

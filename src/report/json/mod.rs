@@ -38,13 +38,19 @@ pub struct CheckReport {
     pub bay: Subject,
     /// The answer.
     pub verdict: Verdict,
+    /// What of the file is not measured, in the words of the file; empty where nothing is listed.
+    /// While anything is, nothing in this report passes: no lock is clear, no door may run, no mark is
+    /// given, no figure of a section holds; every number is as filed, not measured; and a list of
+    /// what comes short says nothing of what is not in it.
+    pub not_measured: Vec<String>,
     /// What the caller asked with --need-lock and --need-underbody, and whether it is met.
     pub needs: Vec<NeedReport>,
     /// Every lock in the governing door state, lowest first.
     pub locks: Vec<LockReport>,
     /// The three states of the door side by side.
     pub doors: DoorsReport,
-    /// Whether the door may be run with the vehicle standing on its tyres.
+    /// True where the door is shown to be free to run with the vehicle standing on its tyres; false
+    /// where it is not, or where that is not known.
     pub door_may_run_when_down: bool,
     /// Pairs on the way up in the governing door state, those with the least room first.
     pub pairs: Vec<PairReport>,

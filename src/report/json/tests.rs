@@ -16,6 +16,7 @@ fn report(study: &Study) -> Value {
         warnings: &[],
         needs: &needs,
         fingerprint: "0123456789abcdef",
+        day: None,
     };
     serde_json::to_value(CheckReport::new(&report)).unwrap()
 }

@@ -12,8 +12,12 @@ pub struct Program {
     pub name: String,
     /// The program's version.
     pub version: String,
-    /// Sixteen hex digits that stand for the bay file's text and every preset's: SHA-256, cut.
+    /// Sixteen hex digits that stand for what went in: SHA-256, cut, of the bay file's text and every
+    /// preset's, and of the day that ages are counted to where the answer is another on a later day.
     pub input_fingerprint: String,
+    /// The day that ages are counted to, as `2027-11-05`: the answer holds for none before it. Null where
+    /// nothing that is said hangs on a day.
+    pub ages_counted_to: Option<String>,
 }
 
 /// What was studied.

@@ -18,10 +18,16 @@ pub struct PlanReport {
     pub title: String,
     /// Sixteen hex digits that stand for the texts that went in.
     pub input_fingerprint: String,
+    /// The day that ages are counted to: the page holds for none before it. Null where nothing that is
+    /// said hangs on a day.
+    pub ages_counted_to: Option<String>,
     /// The sentence on top.
     pub says: String,
     /// True when nothing stops and nothing is unknown.
     pub is_go: bool,
+    /// What of the file is not measured; while anything is, no item is a go and every figure is as
+    /// filed.
+    pub not_measured: Vec<String>,
     /// In the order a person meets them.
     pub items: Vec<ItemReport>,
     /// What governs and what must be minded.
@@ -53,8 +59,10 @@ impl PlanReport {
             schema_version: SCHEMA_VERSION,
             title: report.bay.title.clone(),
             input_fingerprint: report.fingerprint.into(),
+            ages_counted_to: report.counted_to(),
             says: summary(plan),
             is_go: plan.is_go(),
+            not_measured: plan.not_measured.clone(),
             items: plan.items.iter().map(item).collect(),
             cautions: CAUTIONS.map(Into::into).into(),
         }

@@ -14,7 +14,9 @@ pub use listed::{Block, blocks};
 pub use text::render;
 pub(crate) use text::summary;
 
+use self::items::NO_FIGURE;
 use super::Report;
+use super::not_measured::names;
 use crate::ground::{Standing, Topic};
 
 /// What a person meets, in order.
@@ -122,6 +124,8 @@ pub struct Item {
 pub struct Plan {
     /// In the order a person meets them.
     pub items: Vec<Item>,
+    /// What of the file is not measured, each on one line. While anything is, no item is a go.
+    pub not_measured: Vec<String>,
 }
 
 impl Plan {
@@ -133,7 +137,13 @@ impl Plan {
         items.extend(items::items(report));
         // Stable: what is of one step keeps its order.
         items.sort_by_key(|item| item.step);
-        Self { items }
+        if !report.study.not_measured().is_empty() {
+            items.iter_mut().for_each(as_filed);
+        }
+        Self {
+            items,
+            not_measured: names(report.study.not_measured()),
+        }
     }
 
     /// How many items stand so.
@@ -146,6 +156,16 @@ impl Plan {
     #[must_use]
     pub fn is_go(&self) -> bool {
         self.count(State::Stop) == 0 && self.count(State::Unknown) == 0
+    }
+}
+
+/// While something of the file is not measured, what would be a go is not known, and what would hold
+/// is not said.
+fn as_filed(item: &mut Item) {
+    if item.state == State::Go {
+        item.state = State::Unknown;
+        item.figure = NO_FIGURE.into();
+        item.to_do = "measure first what the file lists as not measured".into();
     }
 }
 

@@ -1,7 +1,9 @@
 //! How high does the vehicle go, and who stands under it?
 
+use super::items::NO_FIGURE;
 use super::space::STUDY;
 use super::{Item, State, Step};
+use crate::clearance::Limit;
 use crate::ground::access::{posture, tall};
 use crate::report::section::said;
 use crate::report::text::{limits, why_not_clear, why_not_safe};
@@ -35,6 +37,13 @@ pub(super) fn items(report: &Report<'_>) -> Vec<Item> {
             "a lock is clear",
             format!("{} (door {door})", lock(clear)),
             String::new(),
+        ),
+        // As filed one is, but not by measuring.
+        None if !study.not_measured().is_empty() && matches!(study.limit, Limit::Withheld) => item(
+            State::Unknown,
+            "a lock is clear",
+            NO_FIGURE.into(),
+            "measure first what the file lists as not measured".into(),
         ),
         None => item(
             State::Stop,

@@ -13,6 +13,7 @@ fn plan(change: impl FnOnce(&mut crate::bay::Bay)) -> Plan {
         warnings: &[],
         needs: &[],
         fingerprint: "",
+        day: None,
     })
 }
 
@@ -227,6 +228,7 @@ fn the_page_is_a_page_and_leaves_out_no_stop() {
             warnings: &[],
             needs: &[],
             fingerprint: "",
+            day: None,
         };
         let plan = Plan::new(&report);
         (render(&report, &plan, look), plan.count(State::Stop))

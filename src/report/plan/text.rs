@@ -2,10 +2,10 @@
 
 use super::space::STUDY;
 use super::{Plan, State, blocks};
-use crate::report::text::Look;
 use crate::report::text::page::{Cell, Page, Tone};
+use crate::report::text::{Look, day};
 use crate::report::words::{count, plain};
-use crate::report::{CAUTIONS, Report};
+use crate::report::{AS_FILED, CAUTIONS, Report};
 
 /// So many of what is not known of a section are named.
 const MOST_NAMED: usize = 4;
@@ -25,8 +25,17 @@ pub fn render(report: &Report<'_>, plan: &Plan, look: Look) -> String {
         ),
         Tone::Quiet,
     );
+    day::write(report, &mut page);
     page.gap();
     page.para_toned(&summary(plan), tone_of_all(plan));
+    if !plan.not_measured.is_empty() {
+        page.heading("Not measured");
+        page.para_toned(AS_FILED, Tone::Bad);
+        for name in &plan.not_measured {
+            page.item(name);
+        }
+        page.gap();
+    }
     for block in blocks(plan, MOST_NAMED) {
         if let Some(heading) = block.heading {
             page.para_toned(heading, Tone::Strong);

@@ -14,7 +14,8 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     let show = show(report);
     page.heading("Door");
     let doors = &study.doors;
-    let rows = [&doors.shut, &doors.open, &doors.running].map(|door| row(door, show));
+    let is_measured = study.not_measured().is_empty();
+    let rows = [&doors.shut, &doors.open, &doors.running].map(|door| row(door, is_measured, show));
     page.table(
         ["door", "safe lock", "clear lock", "short from", "between"],
         &rows,
@@ -30,7 +31,9 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
             study.headline_door.word()
         )
     };
-    let down = if doors.may_run_when_down {
+    let down = if !is_measured {
+        "Whether it may be run is not known, not even with the vehicle on its tyres: leave it."
+    } else if doors.may_run_when_down {
         "With the vehicle on its tyres the door may be run."
     } else {
         "Even with the vehicle on its tyres the door must NOT be run: it would come too near."
@@ -38,10 +41,17 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     page.para(&format!("{governs} {down}"));
 }
 
-fn row(door: &DoorFinding, show: Show) -> [Cell; 5] {
+fn row(door: &DoorFinding, is_measured: bool, show: Show) -> [Cell; 5] {
     let lock = |lock: Option<usize>| lock.map_or_else(|| "none".into(), |l| l.to_string());
     let (from, between) = door.first_short.as_ref().map_or_else(
-        || ("-".into(), "nothing comes short".into()),
+        || {
+            let nothing = if is_measured {
+                "nothing comes short"
+            } else {
+                "not known"
+            };
+            ("-".into(), nothing.into())
+        },
         |pair| {
             let from = pair.first_breach_m.or(pair.first_touch_m);
             (

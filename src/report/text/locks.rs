@@ -75,7 +75,8 @@ fn between(lock: &LockFinding) -> String {
         }
         (Some(near), _, _) => pair(&near.moving, &near.fixed),
         (None, Some((moving, fixed)), _) => pair(moving, fixed),
-        (None, None, LockState::NotLifting) => String::new(),
+        // Where the study could not decide, nothing is said to be far.
+        (None, None, LockState::NotLifting | LockState::NotShown) => String::new(),
         (None, None, _) => "nothing near".into(),
     }
 }

@@ -1,11 +1,13 @@
 //! The report a person reads: the verdict first, in sentences, then what it stands on.
 
+pub(super) mod day;
 mod doors;
 mod estimate;
 mod locks;
 mod margins;
 mod marks;
 mod needs;
+pub(super) mod not_measured;
 mod opening;
 pub(in crate::report) mod page;
 mod room;
@@ -34,6 +36,7 @@ pub fn render(report: &Report<'_>, look: Look) -> String {
         &format!("{} on {}", plain(&bay.vehicle.name), plain(&bay.lift.name)),
         Tone::Quiet,
     );
+    day::write(report, &mut page);
     page.gap();
     body(report, &mut page);
     page.gap();
@@ -60,6 +63,7 @@ pub fn blocks(report: &Report<'_>) -> Vec<Block> {
 fn body(report: &Report<'_>, page: &mut Page) {
     verdict::write(report, page);
     needs::write(report, page);
+    not_measured::write(report, page);
     cautions(page);
     marks::write(report, page);
     locks::write(report, page);

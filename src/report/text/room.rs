@@ -15,8 +15,13 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     page.heading("The lift in the room");
     let mut standing: Vec<&StandingFinding> = study.standing.iter().collect();
     standing.sort_by(|a, b| a.worst_m.total_cmp(&b.worst_m));
+    let is_measured = study.not_measured().is_empty();
     if standing.is_empty() {
-        page.item("No fixed part of the lift comes near anything.");
+        page.item(if is_measured {
+            "No fixed part of the lift comes near anything."
+        } else {
+            "Whether the lift stands clear of the room is not known."
+        });
     }
     for finding in standing.iter().take(MOST_STANDING) {
         page.item(&stands(finding, show));
@@ -44,7 +49,11 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
 
     page.heading("Driving in, and as parked");
     if study.driving_in.is_empty() {
-        page.item("Driving in keeps its margins.");
+        page.item(if is_measured {
+            "Driving in keeps its margins."
+        } else {
+            "Whether the vehicle drives in with its margins is not known."
+        });
     }
     for pairs in matters(&study.driving_in) {
         page.item(&short(&pairs, "Driving in", show));

@@ -16,6 +16,7 @@ fn render_with(bay: &Bay, study: &Study, needs: &[NeedFinding], look: Look) -> S
         warnings: &[],
         needs,
         fingerprint: "0123456789abcdef",
+        day: None,
     };
     render(&report, look)
 }

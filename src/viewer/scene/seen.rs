@@ -55,7 +55,7 @@ pub(super) fn lit(desk: &Desk) -> HashMap<&str, Lit> {
     }
     for pair in desk.here.iter().flat_map(|here| &here.pairs) {
         let state = match pair.state {
-            PairState::Clear => continue,
+            PairState::Clear | PairState::NotShown => continue,
             PairState::Tight => Lit::Tight,
             PairState::Strikes => Lit::Strikes,
         };

@@ -143,11 +143,12 @@ pub(super) fn run(mut desk: Desk, studied_in: Duration, adapter: &Adapter) -> Re
     }
 }
 
-/// The first interrupt from the terminal ends the program; what is not saved stays beside its file.
+/// The first interrupt from the terminal, or request to end, ends the program; what is not saved stays beside its file.
 fn end_when_interrupted(rescue: Rescue) {
     // Where no handler can be set, an interrupt ends the program all the same.
     let _ = ctrlc::set_handler(move || {
         rescue.write();
+        crate::cli::unfinished::take_away();
         std::process::exit(130);
     });
 }

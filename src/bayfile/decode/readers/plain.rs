@@ -5,6 +5,7 @@ use jiff::civil::Date;
 use super::{Read, wrong_kind};
 use crate::bayfile::context::Context;
 use crate::bayfile::syntax::{Kind as Written, Node};
+use crate::letters;
 
 /// A text, or a name when `is_name`.
 pub(in crate::bayfile::decode) struct Text {
@@ -51,6 +52,14 @@ impl Read for Text {
                 "this text holds a control character",
                 "expected plain words on one line",
                 "remove line breaks, tabs and other control characters",
+            );
+        }
+        if let Some(letter) = text.chars().find(|letter| letters::turns(*letter)) {
+            let code = letters::code_point(letter);
+            return fault(
+                &format!("this text holds {code}, which turns text and is not shown"),
+                "expected letters that can be seen",
+                "remove it: type the words anew",
             );
         }
         if self.is_name && text.contains('/') {

@@ -7,7 +7,7 @@ fn lines(bays: &Bays) -> Vec<super::tape_marks::Mark> {
     let entries = bays.entries();
     marks(&Card {
         entries: &entries,
-        on: DAY,
+        day: ForDay::settled(DAY),
         paper: Paper::Letter,
     })
 }

@@ -72,7 +72,10 @@ fn another_garage_lift_or_slab_is_refused_by_name() {
         ("a", scene("tall-pickup")),
     ]);
     assert!(matches!(twice.pages(Paper::A4), Err(CardError::Twice(..))));
-    assert_eq!(card(&[], DAY, Paper::A4), Err(CardError::Count(0)));
+    assert_eq!(
+        card(&[], ForDay::settled(DAY), Paper::A4),
+        Err(CardError::Count(0))
+    );
 }
 
 #[test]

@@ -50,7 +50,7 @@ fn the_tape_read_back_is_full_size_and_its_lines_are_the_study_s() {
         let entries = bays.entries();
         let of = Card {
             entries: &entries,
-            on: DAY,
+            day: ForDay::settled(DAY),
             paper: Paper::Letter,
         };
         let pages = bays.pages(Paper::Letter).unwrap();
