@@ -239,7 +239,10 @@ fn said(out: &str, made: &Made) -> String {
         ));
     }
     if !made.of_presets.is_empty() {
-        let own = made.of_presets.iter().map(|path| path.replace(['.', '_'], " "));
+        let own = made
+            .of_presets
+            .iter()
+            .map(|path| path.replace(['.', '_'], " "));
         paragraph(format!(
             "From the presets, and no lock hangs on it: {}.",
             own.collect::<Vec<_>>().join(", ")

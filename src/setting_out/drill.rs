@@ -130,7 +130,7 @@ fn named(study: &Study, is_meant: impl Fn(&Withheld) -> bool) -> Vec<String> {
 fn words(reason: &Withheld) -> String {
     let plain = |name: &str| name.replace('/', " ");
     match reason {
-        Withheld::Ground { topic, figure } if bears_the_load(*topic) => {
+        Withheld::Ground { figure, .. } if is_of_the_load(reason) => {
             format!("{} (as this vehicle loads it)", figure.what)
         }
         Withheld::Ground { figure, .. } => figure.what.to_string(),
@@ -145,10 +145,20 @@ fn words(reason: &Withheld) -> String {
     }
 }
 
-/// True for the topics whose figures hang on what the vehicle weighs and where it stands.
+/// True for a reason that hangs on what the vehicle weighs and where it stands: of anchors their pull,
+/// not how deep or how near to an edge they go.
 #[must_use]
-pub const fn bears_the_load(topic: Topic) -> bool {
-    matches!(topic, Topic::PostBase | Topic::Anchors | Topic::Bearing)
+pub fn is_of_the_load(reason: &Withheld) -> bool {
+    let Withheld::Ground { topic, figure } = reason else {
+        return false;
+    };
+    match topic {
+        Topic::PostBase | Topic::Bearing => true,
+        Topic::Anchors => {
+            ["pull", "pull_out", "cone", "shear", "steel", "together"].contains(&figure.id.as_ref())
+        }
+        _ => false,
+    }
 }
 
 /// True where the slab's age stops it, or its strength, which grows with age.

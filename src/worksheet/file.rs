@@ -143,7 +143,11 @@ impl Answers {
         let doors = "doors, hood and hatch, to be measured into vehicle.opening_parts";
         text.not_known("vehicle.opening_parts", doors, "[]")?;
         // Anywhere between ground and roof.
-        text.not_known("vehicle.cg_height", "how high the centre of gravity lies", "None")?;
+        text.not_known(
+            "vehicle.cg_height",
+            "how high the centre of gravity lies",
+            "None",
+        )?;
         self.of_lift(text)?;
         self.locks(text)?;
         if let Some(aim) = self.plain("#aim") {

@@ -14,7 +14,11 @@ pub(super) const PARTS: [(&str, &[&str]); 5] = [
 /// Where a group of answers begins, and what it is of: it goes on to the next in its section.
 const GROUPS: &[(&str, &str, &str)] = &[
     ("start", "title", "bay"),
-    ("door", "garage.opening.width", "opening: wide, high, off, wall"),
+    (
+        "door",
+        "garage.opening.width",
+        "opening: wide, high, off, wall",
+    ),
     ("door", "#door", "kind"),
     ("door", "garage.door.panel_thickness", "panel, track"),
     ("door", "garage.door.spring.height", "springs, bracket"),
@@ -31,7 +35,11 @@ const GROUPS: &[(&str, &str, &str)] = &[
     ("slab", "#to_walls", "its edges"),
     ("slab", "slab.post_tensioned", "what is in it"),
     ("supply", "power.voltage", "supply"),
-    ("supply", "arrangements.panel_space.width", "before the panel"),
+    (
+        "supply",
+        "arrangements.panel_space.width",
+        "before the panel",
+    ),
     ("supply", "arrangements.permit", "leave"),
     ("supply", "#note", "to remember"),
     ("lift", "lift.preset", "started from"),
@@ -41,12 +49,20 @@ const GROUPS: &[(&str, &str, &str)] = &[
     ("lift", "#tie", "tie"),
     ("lift", "lift.travel", "travel, marked edge"),
     ("lift", "#locks.first", "locks"),
-    ("lift", "lift.set_overtravel", "past a lock, coasting, level"),
+    (
+        "lift",
+        "lift.set_overtravel",
+        "past a lock, coasting, level",
+    ),
     ("lift", "lift.carriage.proud", "carriage"),
     ("lift", "#unit", "power unit"),
     ("lift", "lift.pad.lowest", "pads"),
     ("lift", "lift.arms.front.shortest", "arms: front, rear"),
-    ("lift", "lift.arms.front.pivot_inward", "pivots: front, rear"),
+    (
+        "lift",
+        "lift.arms.front.pivot_inward",
+        "pivots: front, rear",
+    ),
     ("lift", "lift.arms.front.swing_min", "swings: front, rear"),
     ("lift", "#arm.hold", "restraint, section"),
     ("lift", "lift.capacity", "ratings"),
@@ -54,12 +70,24 @@ const GROUPS: &[(&str, &str, &str)] = &[
     ("lift", "#holes", "holes, anchors"),
     ("lift", "lift.manual.thickness", "slab asked for"),
     ("vehicle", "vehicle.preset", "started from"),
-    ("vehicle", "vehicle.height", "body: high, long, wide, sill, belt"),
+    (
+        "vehicle",
+        "vehicle.height",
+        "body: high, long, wide, sill, belt",
+    ),
     ("vehicle", "vehicle.mirrors.width_over", "mirrors"),
     ("vehicle", "vehicle.wheelbase", "wheelbase, front overhang"),
     ("vehicle", "vehicle.track.front", "tracks, tyre"),
-    ("vehicle", "vehicle.lift_points.front.station", "front lift points"),
-    ("vehicle", "vehicle.lift_points.rear.station", "rear lift points"),
+    (
+        "vehicle",
+        "vehicle.lift_points.front.station",
+        "front lift points",
+    ),
+    (
+        "vehicle",
+        "vehicle.lift_points.rear.station",
+        "rear lift points",
+    ),
     ("vehicle", "vehicle.droop.front", "droop"),
     ("vehicle", "vehicle.axle_loads.front", "axle loads"),
     ("parking", "parking.facing", "parking"),
@@ -76,16 +104,22 @@ pub(super) fn group(section: &str, key: &str) -> Option<&'static str> {
     found.map(|(_, _, words)| *words)
 }
 
-/// Question numbers in their order, those that follow one another as `11.2 to 11.9`. What begins with
-/// no number stands by itself.
+/// Question numbers in the order of the walk, each once, those that follow one another as
+/// `11.2 to 11.9`. What is no number comes first, by itself.
 #[must_use]
 pub fn in_ranges(numbers: &[&str]) -> String {
     let place = |number: &str| {
         let (section, question) = number.split_once('.')?;
-        Some((section.parse::<usize>().ok()?, question.parse::<usize>().ok()?))
+        Some((
+            section.parse::<usize>().ok()?,
+            question.parse::<usize>().ok()?,
+        ))
     };
+    let mut numbers = numbers.to_vec();
+    numbers.sort_by_key(|number| place(number));
+    numbers.dedup();
     let mut runs: Vec<(&str, &str)> = Vec::new();
-    for number in numbers {
+    for number in &numbers {
         let goes_on = runs.last().and_then(|(_, last)| {
             let ((a, b), (c, d)) = (place(last)?, place(number)?);
             Some(a == c && d == b + 1)
@@ -116,7 +150,10 @@ mod tests {
 
     #[test]
     fn every_section_is_shown_once_and_every_plain_one_begins_with_a_group() {
-        let shown: Vec<&str> = PARTS.iter().flat_map(|(_, ids)| ids.iter().copied()).collect();
+        let shown: Vec<&str> = PARTS
+            .iter()
+            .flat_map(|(_, ids)| ids.iter().copied())
+            .collect();
         assert_eq!(shown.len(), sections().len());
         for section in sections() {
             assert!(shown.contains(&section.id), "{}", section.id);
@@ -134,8 +171,10 @@ mod tests {
 
     #[test]
     fn numbers_that_follow_one_another_are_told_by_the_first_and_the_last() {
-        let told = in_ranges(&["2.1", "2.2", "2.3", "2.9", "2.10", "3.1", "slab", "3.3"]);
-        assert_eq!(told, "2.1 to 2.3, 2.9 to 2.10, 3.1, slab, 3.3");
+        let told = in_ranges(&[
+            "2.10", "2.1", "2.2", "2.3", "2.2", "2.9", "3.1", "slab", "3.3",
+        ]);
+        assert_eq!(told, "slab, 2.1 to 2.3, 2.9 to 2.10, 3.1, 3.3");
         assert_eq!(in_ranges(&[]), "");
     }
 }

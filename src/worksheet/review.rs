@@ -47,7 +47,15 @@ impl Review {
             }
             let number = part.title.split('.').next().unwrap_or_default();
             for said in &part.answers {
-                put(&mut lines, &format!("  {number:>2} {said}"));
+                // How a list ends says nothing without what it is of.
+                let ends = ["none", "nothing more"].contains(&said.as_str());
+                let of = match part.title.split_once(". ") {
+                    Some((_, title)) if ends || said.starts_with("whether ") => {
+                        format!("{title}: ")
+                    }
+                    _ => String::new(),
+                };
+                put(&mut lines, &format!("  {number:>2} {of}{said}"));
             }
             if !part.not_known.is_empty() {
                 let numbers: Vec<&str> = part.not_known.iter().map(String::as_str).collect();

@@ -155,7 +155,7 @@ fn not_at_all(pieces: &mut Vec<Piece>, order: &Order<'_>, stopped: Vec<String>) 
         6.0,
         WARN,
     ));
-    let what = if stops::is_of_the_load(order) {
+    let what = if stops::some_of_the_load(order) {
         "What stands below stops the lift in its place, some of it as this vehicle loads it"
     } else {
         "What stands below stops the lift in its place, whatever stands on it"

@@ -7,7 +7,7 @@ use super::Order;
 use crate::clearance::{Study, Withheld};
 use crate::ground::Topic;
 use crate::report::Sayings;
-use crate::setting_out::{Drill, bears_the_load};
+use crate::setting_out::{Drill, is_of_the_load};
 
 /// True for a reason that holds for the empty lift in its place. Those left are of this vehicle on
 /// it: another may do.
@@ -38,10 +38,8 @@ fn is_of_the_lift(reason: &Withheld) -> bool {
 }
 
 /// Whether something of what stops hangs on how this vehicle loads the lift.
-pub(super) fn is_of_the_load(order: &Order<'_>) -> bool {
-    order.study.withheld.iter().any(
-        |one| matches!(one, Withheld::Ground { topic, .. } if bears_the_load(*topic)),
-    )
+pub(super) fn some_of_the_load(order: &Order<'_>) -> bool {
+    order.study.withheld.iter().any(is_of_the_load)
 }
 
 /// What stops the lift in its place, each with its cure; empty where nothing does.

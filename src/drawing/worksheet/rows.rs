@@ -64,7 +64,9 @@ pub(super) fn blocks(section: &'static Section, width: f64) -> Vec<Block> {
             for asked in numbered {
                 let drawn = sketch(section.id, asked.1.key).map(Block::Sketch);
                 match blocks.last_mut() {
-                    Some(Block::Asked(before)) if drawn.is_none() && beside(before, &asked, width) => {
+                    Some(Block::Asked(before))
+                        if drawn.is_none() && beside(before, &asked, width) =>
+                    {
                         before.push(asked);
                     }
                     _ => {
@@ -205,7 +207,11 @@ impl Block {
                 let in_words = matches!(one.1.kind, Kind::Words);
                 return (one, 0.0, width, if in_words { IN_WORDS } else { ANSWER });
             }
-            let right = if index == 0 { 0.0 } else { half(width) + GUTTER };
+            let right = if index == 0 {
+                0.0
+            } else {
+                half(width) + GUTTER
+            };
             (one, right, half(width), BESIDE)
         })
     }

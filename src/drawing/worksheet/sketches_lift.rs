@@ -180,7 +180,10 @@ pub(super) fn papers() -> Sketch {
     }
     s.dashed(at(0.0, 17.0), at(60.0, 17.0));
     s.word(at(61.0, 16.3), "post line");
-    s.shape(&[(20.0, 9.0), (38.0, 9.0), (38.0, 27.0), (20.0, 27.0)], BODY);
+    s.shape(
+        &[(20.0, 9.0), (38.0, 9.0), (38.0, 27.0), (20.0, 27.0)],
+        BODY,
+    );
     s.dashed(at(14.0, 17.0), at(44.0, 17.0));
     s.dim("lift.cg_window.front", at(25.0, 17.0), at(25.0, 27.0));
     s.dim("lift.cg_window.rear", at(33.0, 9.0), at(33.0, 17.0));
@@ -193,12 +196,24 @@ pub(super) fn papers() -> Sketch {
         s.rect((x - 0.8, 8.0), (x + 0.8, 21.5), STEEL);
     }
     s.dim("lift.manual.thickness", at(98.0, 4.0), at(98.0, 18.0));
-    s.dim("lift.manual.edge_distance", at(136.0, 25.0), at(168.0, 25.0));
+    s.dim(
+        "lift.manual.edge_distance",
+        at(136.0, 25.0),
+        at(168.0, 25.0),
+    );
     s.dashed(at(136.0, 21.5), at(136.0, 25.0));
     s.dashed(at(168.0, 18.0), at(168.0, 25.0));
-    s.dim("lift.base_plate.anchor_embedment", at(146.0, 8.0), at(146.0, 18.0));
+    s.dim(
+        "lift.base_plate.anchor_embedment",
+        at(146.0, 8.0),
+        at(146.0, 18.0),
+    );
     s.dashed(at(136.8, 8.0), at(146.0, 8.0));
-    s.spot("lift.base_plate.anchor_diameter", at(116.0, 14.0), at(126.0, 12.0));
+    s.spot(
+        "lift.base_plate.anchor_diameter",
+        at(116.0, 14.0),
+        at(126.0, 12.0),
+    );
     s.word(at(150.0, 7.0), "edge, joint");
     s
 }
@@ -224,7 +239,10 @@ pub(super) fn carriage() -> Sketch {
     s.dim("lift.power_unit.width", at(20.0, 37.0), at(36.0, 37.0));
     s.dashed(at(20.0, 33.0), at(20.0, 37.0));
 
-    s.word(at(98.0, 43.0), "from above, the door below, the vehicle at the right");
+    s.word(
+        at(98.0, 43.0),
+        "from above, the door below, the vehicle at the right",
+    );
     s.rect((126.0, 12.0), (140.0, 32.0), STEEL);
     s.rect((140.0, 14.0), (148.0, 30.0), DOOR);
     s.rect((110.0, 15.0), (126.0, 29.0), BODY);
@@ -241,7 +259,7 @@ pub(super) fn carriage() -> Sketch {
 /// Where the arms turn, how far, and how thick they are.
 pub(super) fn pivots() -> Sketch {
     let mut s = Sketch::new("lift", 176.0, 54.0);
-    s.word(at(0.0, 51.0), "the left column from above, the door below");
+    s.word(at(0.0, 51.0), "left column, from above");
     s.rect((16.0, 20.0), (30.0, 34.0), STEEL);
     s.rect((30.0, 22.0), (36.0, 32.0), DOOR);
     s.dashed(at(4.0, 27.0), at(98.0, 27.0));
@@ -249,25 +267,43 @@ pub(super) fn pivots() -> Sketch {
     s.dashed(at(23.0, 8.0), at(23.0, 46.0));
     let (front, rear) = (at(36.0, 32.0), at(36.0, 22.0));
     for (pivot, low, high) in [
-        (front, at(72.0, 24.0), at(46.0, 49.5)),
-        (rear, at(72.0, 30.0), at(46.0, 4.5)),
+        (front, at(72.0, 24.0), at(46.0, 47.0)),
+        (rear, at(72.0, 30.0), at(46.0, 7.0)),
     ] {
         s.line(pivot, high);
         s.dashed(pivot, low);
         s.circle(high, 2.0, Some(STEEL));
         s.circle(pivot, 1.2, Some(PAPER));
     }
-    s.dim("lift.arms.front.pivot_inward", at(23.0, 43.0), at(36.0, 43.0));
+    s.dim(
+        "lift.arms.front.pivot_inward",
+        at(23.0, 43.0),
+        at(36.0, 43.0),
+    );
     s.dashed(at(36.0, 32.0), at(36.0, 43.0));
-    s.dim("lift.arms.rear.pivot_inward", at(23.0, 11.0), at(36.0, 11.0));
+    s.dim(
+        "lift.arms.rear.pivot_inward",
+        at(23.0, 11.0),
+        at(36.0, 11.0),
+    );
     s.dashed(at(36.0, 11.0), at(36.0, 22.0));
-    s.dim_at("lift.arms.front.pivot_away", at(10.0, 27.0), at(10.0, 32.0), 0.5);
+    s.dim_at(
+        "lift.arms.front.pivot_away",
+        at(10.0, 27.0),
+        at(10.0, 32.0),
+        0.5,
+    );
     s.dashed(at(10.0, 32.0), at(36.0, 32.0));
-    s.dim_at("lift.arms.rear.pivot_away", at(10.0, 22.0), at(10.0, 27.0), 0.5);
+    s.dim_at(
+        "lift.arms.rear.pivot_away",
+        at(10.0, 22.0),
+        at(10.0, 27.0),
+        0.5,
+    );
     s.dashed(at(10.0, 22.0), at(36.0, 22.0));
-    s.spot("lift.arms.front.swing_max", at(42.5, 43.0), at(58.0, 43.0));
+    s.spot("lift.arms.front.swing_max", at(43.3, 43.0), at(58.0, 43.0));
     s.spot("lift.arms.front.swing_min", at(60.0, 26.7), at(84.0, 22.0));
-    s.spot("lift.arms.rear.swing_max", at(42.5, 11.0), at(58.0, 11.0));
+    s.spot("lift.arms.rear.swing_max", at(43.3, 11.0), at(58.0, 11.0));
     s.spot("lift.arms.rear.swing_min", at(60.0, 27.3), at(84.0, 33.0));
 
     s.word(at(108.0, 51.0), "an arm: from the side, and cut across");

@@ -276,7 +276,11 @@ fn every_question_has_its_sketch_on_its_page() {
                 );
                 let at = pages_with(&mark, true);
                 for pages in seen {
-                    assert!(at.contains(&pages[0]), "{paper:?}: {start}, page {}", pages[0] + 1);
+                    assert!(
+                        at.contains(&pages[0]),
+                        "{paper:?}: {start}, page {}",
+                        pages[0] + 1
+                    );
                 }
             }
         }
@@ -311,7 +315,11 @@ fn the_pages_are_few_and_no_page_but_the_last_is_more_than_a_third_empty() {
         let before_last = &pages[..pages.len() - 1];
         for (index, sheet) in before_last.iter().enumerate() {
             let empty = empty_share(sheet);
-            assert!(empty <= 1.0 / 3.0, "{paper:?}, page {}: {empty:.2}", index + 1);
+            assert!(
+                empty <= 1.0 / 3.0,
+                "{paper:?}, page {}: {empty:.2}",
+                index + 1
+            );
         }
     }
 }

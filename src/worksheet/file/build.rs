@@ -139,7 +139,12 @@ impl Text {
 
     /// A question without an answer, of which the study says by itself that it is not known: a
     /// preset's figure is taken out.
-    pub(super) fn not_known(&mut self, path: &str, what: &str, nothing: &str) -> Result<(), Refused> {
+    pub(super) fn not_known(
+        &mut self,
+        path: &str,
+        what: &str,
+        nothing: &str,
+    ) -> Result<(), Refused> {
         if let Some(Origin::Preset(_)) = self.found(path).map(|value| value.origin) {
             self.set(path, nothing)?;
         }
@@ -177,16 +182,16 @@ impl Text {
             let paths = self.written.of_preset(part).into_iter();
             paths.map(move |path| format!("{part}.{path}"))
         });
+        // Of what hangs below and what is fixed on the vehicle its list says whether it is known.
+        let told = ["vehicle.underbody", "vehicle.attached"];
         kept.filter(|path| !path.ends_with(".name"))
+            .filter(move |path| !told.iter().any(|list| within(path, list)))
             .filter(|path| !self.kept.iter().any(|(known, _)| within(path, known)))
     }
 
     /// Whatever else is a preset's withholds every lock too, unless nothing hangs on it.
     pub(super) fn keep_the_rest(&mut self) {
-        // Of what hangs below and what is fixed on the vehicle its list says whether it is known.
-        let told = ["vehicle.underbody", "vehicle.attached"];
         let rest = self.not_asked().filter(|path| !decides_nothing(path));
-        let rest = rest.filter(|path| !told.iter().any(|list| within(path, list)));
         let rest: Vec<(String, String)> = rest
             .map(|path| {
                 let what = path.replace(['.', '_'], " ");

@@ -63,7 +63,11 @@ fn all_answers_are_shown_in_the_order_of_the_walk_and_what_is_not_known_by_numbe
         let part = parts.find(|part| part.title.ends_with(title));
         part.unwrap().clone()
     };
-    assert!(part(&review, "start").not_known.contains(&of("start", "title")));
+    assert!(
+        part(&review, "start")
+            .not_known
+            .contains(&of("start", "title"))
+    );
     let door = &part(&review, "door").not_known;
     assert!(
         !door.contains(&of("door", "#layout")),

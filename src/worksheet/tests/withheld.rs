@@ -140,7 +140,12 @@ fn a_presets_figure_in_the_place_of_ones_own_withholds_where_it_decides_clearanc
     // Nothing that is left to a preset decides anything.
     let made = made_of(&measured());
     for path in &made.of_presets {
-        let harmless = ["lift.motor", "lift.hydraulics", "lift.shipping_mass", "vehicle.style"];
+        let harmless = [
+            "lift.motor",
+            "lift.hydraulics",
+            "lift.shipping_mass",
+            "vehicle.style",
+        ];
         let harmless = harmless.iter().any(|may| path.starts_with(may));
         assert!(harmless || path.ends_with(".zero"), "{path}");
     }
@@ -164,7 +169,10 @@ fn no_figure_of_a_preset_stands_behind_a_safe_lock() {
     // Left empty they fall back to what is on the safe side, or on the study's own usual figure.
     let safe = ["lift.arm_capacity", "lift.preset", "vehicle.preset"];
     let mut looked_at = 0;
-    for section in sections().iter().filter(|one| ["lift", "vehicle"].contains(&one.id)) {
+    for section in sections()
+        .iter()
+        .filter(|one| ["lift", "vehicle"].contains(&one.id))
+    {
         for question in section.questions {
             let number = of(section.id, question.key);
             if safe.contains(&question.key) || !all.iter().any(|(one, _)| *one == number) {
@@ -175,7 +183,12 @@ fn no_figure_of_a_preset_stands_behind_a_safe_lock() {
             // That the list withholds is what `is_withheld` sees elsewhere; a study each takes minutes.
             let made = made_of(&says);
             assert!(!made.not_measured.is_empty(), "{}", question.key);
-            assert_eq!(bay(&made).not_measured, made.not_measured, "{}", question.key);
+            assert_eq!(
+                bay(&made).not_measured,
+                made.not_measured,
+                "{}",
+                question.key
+            );
             looked_at += 1;
         }
     }
