@@ -10,14 +10,14 @@ use super::options::AskOptions;
 use super::terminal::{look, note, print};
 use super::{Exit, Failure};
 use crate::letters;
-use crate::worksheet::{Decision, Dialogue, Made, Prompt, Refused, Review};
+use crate::worksheet::{Decision, Dialogue, Made, Prompt, Refused, Review, in_ranges};
 
 /// The longest line that is read, in bytes.
 const LONGEST: u64 = 4096;
 
 pub(super) fn run(options: &AskOptions) -> Result<Exit, Failure> {
     can_be_made(&options.out, options.replace)?;
-    let Some(made) = ask(&mut std::io::stdin().lock(), look().width.min(100))? else {
+    let Some(made) = ask(&mut std::io::stdin().lock(), look().width.min(80))? else {
         note("stopped: nothing is written");
         return Ok(Exit::Unmet);
     };
@@ -120,18 +120,10 @@ fn drop_line(lines: &mut impl BufRead) {
 
 /// All answers, as few lines as they take, and what is not measured.
 fn show_all(review: &Review, width: usize) {
-    note("\nWHAT YOU ANSWERED");
-    let indent = textwrap::Options::new(width).subsequent_indent("     ");
-    for part in &review.parts {
-        let mut said = part.answers.join("; ");
-        if !part.not_known.is_empty() {
-            let after = if said.is_empty() { "" } else { "; " };
-            said += &format!("{after}NOT KNOWN: {}", part.not_known.join(", "));
-        }
-        note(&textwrap::fill(
-            &format!("{} \u{2014} {said}", part.title),
-            &indent,
-        ));
+    note("\nWHAT YOU ANSWERED, each with the number of its question");
+    let indent = textwrap::Options::new(width).subsequent_indent("      ");
+    for line in review.lines(width) {
+        note(&line);
     }
     note("");
     match &review.made {
@@ -142,7 +134,7 @@ fn show_all(review: &Review, width: usize) {
         Ok(made) => note(&textwrap::fill(
             &format!(
                 "NOT MEASURED, and no lock is called safe for want of it: {}.",
-                in_short(&made.not_measured).join("; ")
+                in_short(&made.not_measured)
             ),
             &indent,
         )),
@@ -157,20 +149,29 @@ fn show_all(review: &Review, width: usize) {
 }
 
 /// So many are told in words; of more, the numbers of their questions are.
-const IN_WORDS: usize = 12;
+const IN_WORDS: usize = 6;
 
 /// What is not measured, so that it finds room on a screen.
-fn in_short(not_measured: &[String]) -> Vec<&str> {
+fn in_short(not_measured: &[String]) -> String {
+    if not_measured.len() <= IN_WORDS {
+        return not_measured.join("; ");
+    }
     let short = |what: &'_ str| what.len() - what.trim_start_matches(NUMBER).len();
     let all = not_measured.iter().map(String::as_str);
-    if not_measured.len() <= IN_WORDS {
-        return all.collect();
+    // The number of a question, of a list with what it is, and words where there is none.
+    let (numbers, words): (Vec<&str>, Vec<&str>) = all
+        .map(|what| match short(what) {
+            0 => what,
+            number if what[..number].contains('.') => &what[..number],
+            _ => what,
+        })
+        .partition(|what| what.starts_with(NUMBER) && !what.contains(' '));
+    let mut said = words;
+    let ranges = in_ranges(&numbers);
+    if !ranges.is_empty() {
+        said.push(&ranges);
     }
-    all.map(|what| match short(what) {
-        0 => what,
-        number => &what[..number],
-    })
-    .collect()
+    said.join("; ")
 }
 
 /// What a question's number is written with.
@@ -230,34 +231,23 @@ fn said(out: &str, made: &Made) -> String {
                 count => format!("{count} things are"),
             }
         ));
-        for what in &made.not_measured {
-            paragraph(format!("  {what}"));
-        }
+        paragraph(format!("  {}.", in_short(&made.not_measured)));
     }
-    if !made.typical.is_empty() {
+    if !made.not_known.is_empty() {
         paragraph(format!(
-            "{} asked for keep the typical figure of a preset, which is no maker's and not yours:",
-            crate::report::counted(made.typical.len(), "value")
+            "Not known, not in the file, and told as not known: {}.",
+            in_short(&made.not_known)
         ));
-        for what in &made.typical {
-            paragraph(format!("  {what}"));
-        }
     }
-    if !made.not_asked.is_empty() {
+    if !made.of_presets.is_empty() {
+        let own = made
+            .of_presets
+            .iter()
+            .map(|path| path.replace(['.', '_'], " "));
         paragraph(format!(
-            "{} not asked for are the presets' too:",
-            crate::report::counted(made.not_asked.len(), "further value")
+            "From the presets, and no lock hangs on it: {}.",
+            own.collect::<Vec<_>>().join(", ")
         ));
-        for part in ["lift", "vehicle"] {
-            let own = made.not_asked.iter().filter_map(|path| {
-                let path = path.strip_prefix(part)?.strip_prefix('.')?;
-                Some(path.replace(['.', '_'], " "))
-            });
-            let own: Vec<String> = own.collect();
-            if !own.is_empty() {
-                paragraph(format!("  {part}: {}", own.join(", ")));
-            }
-        }
     }
     for note in &made.notes {
         paragraph(note.clone());

@@ -1,5 +1,7 @@
 //! In which formats do pages go out, and how many files does each make?
 
+use rayon::iter::{IntoParallelRefIterator, ParallelIterator};
+
 use super::dxf::dxf;
 use super::pdf::pdf;
 use super::png::png;
@@ -62,8 +64,9 @@ impl PageFormat {
             Self::Dxf => Ok(vec![dxf(pages).into_bytes()]),
             Self::Pdf => Ok(vec![pdf(title, pages).ok_or(Unwritten)?]),
             Self::Svg => Ok(pages.iter().map(|page| svg(page).into_bytes()).collect()),
+            // Each page is some 25 MB of pixels and a second's work: none waits for another.
             Self::Png => pages
-                .iter()
+                .par_iter()
                 .map(|page| png(page).ok_or(Unwritten))
                 .collect(),
         }

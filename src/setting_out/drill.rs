@@ -15,8 +15,9 @@ pub enum Drill {
     Forbidden(Vec<Hazard>),
     /// They are not, since whether these are there is not known.
     NotKnown(Vec<Hazard>),
-    /// They are not, since the study stops the lift here, whatever stands on it.
-    Stopped,
+    /// They are not, since something stops the lift here, or slab, anchors or posts under the load of
+    /// this vehicle: what that is, in a few words each.
+    Stopped(Vec<String>),
     /// They are not, since the slab is not old enough before this day.
     NotBefore(Date),
     /// They are not, since not all of the slab is known: its thickness, its age, its joints.
@@ -32,15 +33,14 @@ impl Drill {
         match drilling_allowed(bay) {
             Drilling::No(there) => Self::Forbidden(there),
             Drilling::Unknown(open) => Self::NotKnown(open),
-            Drilling::Yes
-                if study
-                    .withheld
-                    .iter()
-                    .any(|one| stops_the_lift(one) && !is_young(one)) =>
-            {
-                Self::Stopped
+            Drilling::Yes => {
+                let stops = named(study, |one| stops_the_lift(one) && !is_young(one));
+                if stops.is_empty() {
+                    Self::of_age(bay, study)
+                } else {
+                    Self::Stopped(stops)
+                }
             }
-            Drilling::Yes => Self::of_age(bay, study),
         }
     }
 
@@ -54,7 +54,7 @@ impl Drill {
         let only_later = |one: &Withheld| matches!(one, Withheld::Ground { figure, .. } if figure.id == HOLDS_ON);
         let mut young = study.withheld.iter().filter(|one| is_young(one));
         if young.any(|one| !only_later(one)) {
-            Self::Stopped
+            Self::Stopped(named(study, |one| is_young(one) && !only_later(one)))
         } else if study.unknown.contains(&Unknown::Section(Topic::Slab)) {
             Self::SlabNotKnown
         } else if bay.lift.base_plate.anchors.is_empty() {
@@ -78,7 +78,7 @@ impl Drill {
                 "it is not known whether the slab has: {}. Find out and write it down first",
                 listed(open)
             ),
-            Self::Stopped => "the study stops this lift in this place, see the verdict".into(),
+            Self::Stopped(what) => format!("what stops is {}; see the verdict", what.join("; ")),
             Self::NotBefore(day) => format!(
                 "the slab is not old enough. DRILL NOTHING BEFORE {day}, and print these sheets anew then"
             ),
@@ -114,6 +114,53 @@ const fn under(topic: Topic) -> bool {
     )
 }
 
+/// What withholds and is meant, in a few words each, told once.
+fn named(study: &Study, is_meant: impl Fn(&Withheld) -> bool) -> Vec<String> {
+    let mut named: Vec<String> = Vec::new();
+    for one in study.withheld.iter().filter(|one| is_meant(one)) {
+        let words = words(one);
+        if !named.contains(&words) {
+            named.push(words);
+        }
+    }
+    named
+}
+
+/// What stops, as far as it bears on where the lift stands.
+fn words(reason: &Withheld) -> String {
+    let plain = |name: &str| name.replace('/', " ");
+    match reason {
+        Withheld::Ground { figure, .. } if is_of_the_load(reason) => {
+            format!("{} (as this vehicle loads it)", figure.what)
+        }
+        Withheld::Ground { figure, .. } => figure.what.to_string(),
+        Withheld::NotMeasured { .. } => "that not all of it is measured".into(),
+        Withheld::DoesNotStand { part, meets, .. } => {
+            format!("that {} meets {}", plain(part), plain(meets))
+        }
+        Withheld::CannotBeStoodUp { .. } => {
+            "that a column can't be tipped up under the ceiling".into()
+        }
+        _ => "something of the vehicle".into(),
+    }
+}
+
+/// True for a reason that hangs on what the vehicle weighs and where it stands: of anchors their pull,
+/// not how deep or how near to an edge they go.
+#[must_use]
+pub fn is_of_the_load(reason: &Withheld) -> bool {
+    let Withheld::Ground { topic, figure } = reason else {
+        return false;
+    };
+    match topic {
+        Topic::PostBase | Topic::Bearing => true,
+        Topic::Anchors => {
+            ["pull", "pull_out", "cone", "shear", "steel", "together"].contains(&figure.id.as_ref())
+        }
+        _ => false,
+    }
+}
+
 /// True where the slab's age stops it, or its strength, which grows with age.
 fn is_young(reason: &Withheld) -> bool {
     let Withheld::Ground { topic, figure } = reason else {
@@ -124,7 +171,8 @@ fn is_young(reason: &Withheld) -> bool {
             .contains(&figure.id.as_ref())
 }
 
-/// True for a reason that holds for the lift in its place, whatever vehicle stands on it.
+/// True for a reason not to drill: of the lift in its place, or of what carries the posts under this
+/// vehicle's load.
 fn stops_the_lift(reason: &Withheld) -> bool {
     match reason {
         Withheld::Ground { topic, .. } => under(*topic),

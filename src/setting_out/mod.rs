@@ -19,7 +19,7 @@ mod stop_marks;
 #[cfg(test)]
 mod tests;
 
-pub use drill::{Drill, not_known_yet};
+pub use drill::{Drill, is_of_the_load, not_known_yet};
 pub use points::{FloorPoint, PointKind};
 pub use pulls::{Pull, Step};
 pub use reading::{Reading, place};

@@ -177,5 +177,14 @@ fn no_hole_is_shown_before_the_concrete_is_old_enough() {
     // Never strong enough.
     bay.lift.manual.strength = psi(5000.0);
     let found = by_slab(&bay, day(8, 1));
-    assert_eq!(setting_out(&bay, &found).drill, Drill::Stopped);
+    let drill = setting_out(&bay, &found).drill;
+    assert!(
+        matches!(&drill, Drill::Stopped(what) if what.len() == 1),
+        "{drill:?}"
+    );
+    let said = drill.why_not().unwrap();
+    assert!(
+        said.contains("what stops is") && said.contains("strength"),
+        "{said}"
+    );
 }

@@ -26,6 +26,9 @@ mod worked_out;
 
 use build::Text;
 
+/// Asked for, but where it was not answered the study says that it is not known and passes nothing.
+const SAID_AS_NOT_KNOWN: [&str; 2] = ["lift.manual.", "lift.base_plate.anchor_"];
+
 /// What stands in for a lift and a vehicle that nobody named.
 const EXAMPLE_LIFT: &str = "tall-columns-11-10";
 const EXAMPLE_VEHICLE: &str = "pickup-half-ton-crew-cab";
@@ -38,10 +41,10 @@ pub struct Made {
     /// What holds a placeholder because it was not measured, or is missing though it is there: while
     /// the file lists it no lock is called safe.
     pub not_measured: Vec<String>,
-    /// What keeps a preset's typical figure though it was asked for.
-    pub typical: Vec<String>,
-    /// Every further value that is a preset's typical one, as a path of the bay file.
-    pub not_asked: Vec<String>,
+    /// What was asked for, is not in the file, and is told as not known by the study.
+    pub not_known: Vec<String>,
+    /// Every value that is a preset's and on which no safe lock hangs, as a path of the bay file.
+    pub of_presets: Vec<String>,
     /// What else is to be known.
     pub notes: Vec<String>,
 }
@@ -98,8 +101,15 @@ impl Answers {
                 if path.starts_with("arrangements.panel_space") {
                     continue;
                 }
+                // Without a unit there is nothing of it; which column it hangs on is asked first.
+                if path.starts_with("lift.power_unit.") && !self.asks(question) {
+                    continue;
+                }
                 match self.plain(path) {
                     Some(ron) if self.asks(question) => text.set(path, ron)?,
+                    None if SAID_AS_NOT_KNOWN.iter().any(|of| path.starts_with(of)) => {
+                        text.not_known(path, &label(path), "None")?;
+                    }
                     _ if path.starts_with("policy.") => text.leave_out(path)?,
                     _ => text.lacks(path, &label(path)),
                 }
@@ -126,12 +136,18 @@ impl Answers {
         }
         let body = ["vehicle.length", "vehicle.height", "vehicle.body_width"];
         if body.iter().any(|key| self.plain(key).is_some()) {
-            text.set("vehicle.roof", "Derived")?;
-            text.notes.push(
-                "The outline of the roof is derived from the style of the body, not measured."
-                    .into(),
-            );
+            self.outline(text)?;
         }
+        // Somebody else's doors and hood, and somebody else's load beside the axle loads.
+        text.set("vehicle.masses", "[]")?;
+        let doors = "doors, hood and hatch, to be measured into vehicle.opening_parts";
+        text.not_known("vehicle.opening_parts", doors, "[]")?;
+        // Anywhere between ground and roof.
+        text.not_known(
+            "vehicle.cg_height",
+            "how high the centre of gravity lies",
+            "None",
+        )?;
         self.of_lift(text)?;
         self.locks(text)?;
         if let Some(aim) = self.plain("#aim") {

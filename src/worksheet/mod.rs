@@ -12,6 +12,7 @@ mod answers;
 mod change;
 mod dialogue;
 mod file;
+mod groups;
 mod question;
 mod review;
 mod table;
@@ -23,9 +24,10 @@ pub use answers::Answers;
 pub use change::Decision;
 pub use dialogue::{Dialogue, Prompt};
 pub use file::Made;
+pub use groups::in_ranges;
 pub use question::{Form, Kind, Question, Repeat, Section, When};
 pub use review::{Part, Review};
 pub use table::{label, number, section_label, sections};
 
 /// The version of the form: it goes up when a question comes, goes or changes its number.
-pub const FORM_VERSION: u32 = 4;
+pub const FORM_VERSION: u32 = 5;

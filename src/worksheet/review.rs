@@ -2,10 +2,11 @@
 
 use super::dialogue::{Dialogue, said};
 use super::file::Made;
+use super::groups::{PARTS, at, group, in_ranges};
 use super::question::Section;
 use super::{Refused, number, sections};
 
-/// All answers, in the order of the walk, and what they make.
+/// All answers, by what they are of, and what they make.
 #[derive(Debug, Clone)]
 pub struct Review {
     /// Section by section.
@@ -17,28 +18,75 @@ pub struct Review {
 /// One section of it.
 #[derive(Debug, Clone)]
 pub struct Part {
+    /// What of the bay it belongs to, in capitals: the sections of one follow one another.
+    pub of: &'static str,
     /// Its number and title.
     pub title: String,
-    /// Each answer with its number and words; in a list each thing with all of its answers.
+    /// What belongs together, each answer with its number; in a list each thing with all of its
+    /// answers.
     pub answers: Vec<String>,
     /// The numbers of what was asked and not answered.
     pub not_known: Vec<String>,
+}
+
+impl Review {
+    /// All of it but what it makes, in lines of at most so many letters: on a screen or two.
+    #[must_use]
+    pub fn lines(&self, width: usize) -> Vec<String> {
+        let mut lines = Vec::new();
+        let indent = textwrap::Options::new(width).subsequent_indent("      ");
+        let put = |lines: &mut Vec<String>, said: &str| {
+            let wrapped = textwrap::wrap(said, &indent);
+            lines.extend(wrapped.into_iter().map(std::borrow::Cow::into_owned));
+        };
+        let mut of = "";
+        for part in &self.parts {
+            if part.of != of {
+                lines.push(part.of.into());
+                of = part.of;
+            }
+            let number = part.title.split('.').next().unwrap_or_default();
+            for said in &part.answers {
+                // How a list ends says nothing without what it is of.
+                let ends = ["none", "nothing more"].contains(&said.as_str());
+                let of = match part.title.split_once(". ") {
+                    Some((_, title)) if ends || said.starts_with("whether ") => {
+                        format!("{title}: ")
+                    }
+                    _ => String::new(),
+                };
+                put(&mut lines, &format!("  {number:>2} {of}{said}"));
+            }
+            if !part.not_known.is_empty() {
+                let numbers: Vec<&str> = part.not_known.iter().map(String::as_str).collect();
+                let said = in_ranges(&numbers);
+                put(&mut lines, &format!("  {number:>2} NOT KNOWN: {said}"));
+            }
+        }
+        lines
+    }
 }
 
 impl Dialogue {
     /// All answers and what they make.
     #[must_use]
     pub fn review(&self) -> Review {
-        let parts = sections().iter().enumerate().map(|(at, section)| {
+        let all = PARTS
+            .iter()
+            .flat_map(|(of, ids)| ids.iter().map(move |id| (*of, *id)));
+        let parts = all.filter_map(|(of, id)| {
+            let number = at(id)?;
+            let section = sections().get(number - 1)?;
             let (answers, not_known) = match section.repeat {
                 Some(repeat) => (self.things(section, repeat.thing), Vec::new()),
                 None => self.plain_answers(section),
             };
-            Part {
-                title: format!("{}. {}", at + 1, section.title),
+            Some(Part {
+                of,
+                title: format!("{number}. {}", section.title),
                 answers,
                 not_known,
-            }
+            })
         });
         Review {
             parts: parts.collect(),
@@ -46,25 +94,29 @@ impl Dialogue {
         }
     }
 
+    /// What belongs together on a line, and what was asked and not answered.
     fn plain_answers(&self, section: &Section) -> (Vec<String>, Vec<String>) {
-        let (mut answers, mut not_known) = (Vec::new(), Vec::new());
+        let mut groups: Vec<(&str, Vec<String>)> = Vec::new();
+        let mut not_known = Vec::new();
         for question in section.questions {
+            if let Some(words) = group(section.id, question.key) {
+                groups.push((words, Vec::new()));
+            }
             let number = number(section.id, question.key).unwrap_or_default();
             match self.answers.get(section.id, 0, question.key) {
                 Some(ron) => {
-                    let end = if question.what.ends_with('?') {
-                        ""
-                    } else {
-                        ":"
-                    };
-                    let said = said(question.kind, ron);
-                    answers.push(format!("{number} {}{end} {said}", question.what));
+                    let said = format!("{number} {}", said(question.kind, ron));
+                    if let Some((_, group)) = groups.last_mut() {
+                        group.push(said);
+                    }
                 }
                 None if self.answers.asks(question) => not_known.push(number),
                 None => {}
             }
         }
-        (answers, not_known)
+        let said = groups.iter().filter(|(_, said)| !said.is_empty());
+        let said = said.map(|(words, said)| format!("{words} \u{2014} {}", said.join("; ")));
+        (said.collect(), not_known)
     }
 
     /// Each thing of a list, and whether there are more.

@@ -86,9 +86,22 @@ struct Made<'a> {
 /// See [`LayoutError`].
 pub fn layout(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
     let made = Made::new(order);
-    let pages = made.pages(0, true)?;
-    // How many they are is written on each.
-    made.pages(pages.len(), true)
+    counted(|of| made.pages(of, true))
+}
+
+/// As many pages as most sets have.
+const USUAL: usize = 9;
+
+/// Pages on each of which it is written how many they are: made once where they are as many as usual,
+/// else again.
+fn counted(
+    pages: impl Fn(usize) -> Result<Vec<Sheet>, LayoutError>,
+) -> Result<Vec<Sheet>, LayoutError> {
+    let usual = pages(USUAL)?;
+    match usual.len() {
+        USUAL => Ok(usual),
+        count => pages(count),
+    }
 }
 
 /// The pages of a file for programs that draw: without the plates and the part of the plan that
@@ -99,8 +112,7 @@ pub fn layout(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
 /// See [`LayoutError`].
 pub fn without_copies(order: &Order<'_>) -> Result<Vec<Sheet>, LayoutError> {
     let made = Made::new(order);
-    let pages = made.pages(0, false)?;
-    made.pages(pages.len(), false)
+    counted(|of| made.pages(of, false))
 }
 
 /// The floor plan alone.

@@ -160,11 +160,15 @@ fn not_at_all(pieces: &mut Vec<Piece>, order: &Order<'_>, stopped: Vec<String>) 
         6.0,
         WARN,
     ));
-    pieces.push(Piece::warns(
-        "The lift is stopped in this place, whatever stands on it. Before that is cured, studied \
-         again and printed on a new sheet, parts 1 (anchors), 2 (posts, level, latches) and 3 (full \
-         rise, empty) are NOT TO BE DONE, and have no lines here:",
-    ));
+    let what = if stops::some_of_the_load(order) {
+        "What stands below stops the lift in its place, some of it as this vehicle loads it"
+    } else {
+        "What stands below stops the lift in its place, whatever stands on it"
+    };
+    pieces.push(Piece::warns(format!(
+        "{what}. Before that is cured, studied again and printed on a new sheet, parts 1 (anchors), 2 \
+         (posts, level, latches) and 3 (full rise, empty) are NOT TO BE DONE, and have no lines here:"
+    )));
     pieces.extend(stopped.into_iter().map(|why| Piece::Item(why, WARN)));
     if let Some(why) = stops::of_drilling(order) {
         pieces.push(Piece::Item(why, WARN));

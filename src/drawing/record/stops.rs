@@ -7,7 +7,7 @@ use super::Order;
 use crate::clearance::{Study, Withheld};
 use crate::ground::Topic;
 use crate::report::Sayings;
-use crate::setting_out::Drill;
+use crate::setting_out::{Drill, is_of_the_load};
 
 /// True for a reason that holds for the empty lift in its place. Those left are of this vehicle on
 /// it: another may do.
@@ -35,6 +35,11 @@ fn is_of_the_lift(reason: &Withheld) -> bool {
         | Withheld::CarriedPartsTouch { .. }
         | Withheld::NoMarkFits => false,
     }
+}
+
+/// Whether something of what stops hangs on how this vehicle loads the lift.
+pub(super) fn some_of_the_load(order: &Order<'_>) -> bool {
+    order.study.withheld.iter().any(is_of_the_load)
 }
 
 /// What stops the lift in its place, each with its cure; empty where nothing does.
@@ -67,7 +72,7 @@ pub(super) fn of_drilling(order: &Order<'_>) -> Option<String> {
     let why = why.split_once(": ").map_or(why.as_str(), |(_, why)| why);
     match drill {
         // Of what stops the lift more is said than this.
-        Drill::Shown | Drill::NoPattern | Drill::Stopped => None,
+        Drill::Shown | Drill::NoPattern | Drill::Stopped(_) => None,
         Drill::Forbidden(_) | Drill::NotKnown(_) | Drill::NotBefore(_) | Drill::SlabNotKnown => {
             Some(format!("NOT TO BE DRILLED: {why}"))
         }

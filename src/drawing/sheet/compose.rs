@@ -72,14 +72,22 @@ pub fn compose(
         };
         let scales = wanted.iter().copied().filter(|scale| fits(*scale));
         let mut pages =
-            scales.filter_map(|scale| try_at(view, frame, page_mm, scale, units, least));
+            scales.filter_map(|scale| try_at(view, frame, page_mm, (scale, units), least, &room));
         pages.next()
     });
     // A lying page where both would do.
     let found = found.min_by(|a, b| a.scale.total_cmp(&b.scale))?;
     let larger = LABELS[1..].iter().rev().find_map(|&size| {
         let label = Label::of(size);
-        try_at(view, frame, found.page_mm, found.scale, units, label)
+        let room = self::room(view, label);
+        try_at(
+            view,
+            frame,
+            found.page_mm,
+            (found.scale, units),
+            label,
+            &room,
+        )
     });
     Some(larger.unwrap_or(found))
 }
@@ -103,12 +111,12 @@ fn try_at(
     view: &View,
     frame: &Frame,
     page_mm: DVec2,
-    scale: f64,
-    units: UnitSystem,
+    scale: (f64, UnitSystem),
     label: Label,
+    room: &Room,
 ) -> Option<Sheet> {
     let mut ways = CORNERS.into_iter();
-    ways.find_map(|corners| try_with(view, frame, page_mm, (scale, units), label, corners))
+    ways.find_map(|corners| try_with(view, frame, page_mm, scale, (label, room), corners))
 }
 
 fn try_with(
@@ -116,7 +124,7 @@ fn try_with(
     frame: &Frame,
     page_mm: DVec2,
     (scale, units): (f64, UnitSystem),
-    label: Label,
+    (label, room): (Label, &Room),
     (is_rails, is_callouts): (bool, bool),
 ) -> Option<Sheet> {
     let mut sheet = blank(frame, page_mm, scale);
@@ -125,7 +133,6 @@ fn try_with(
     let per_metre = 1000.0 / scale;
     let (from, to) = view.bounds_m();
     let size = (to - from) * per_metre;
-    let room = room(view, label);
     let slack = high - low - size - DVec2::new(room.left + room.right, room.bottom);
     if slack.x < 0.0 || slack.y < 0.0 {
         return None;
@@ -134,9 +141,6 @@ fn try_with(
     sheet.origin_mm = corner - from * per_metre;
     let origin = sheet.origin_mm;
     let place = move |point: DVec2| origin + point * per_metre;
-    for item in &view.items {
-        sheet.push(item.layer, item.shape.mapped(&place, per_metre));
-    }
     let inner = (corner, corner + size);
     let above = inner.0.y - 1.0;
     let lowest = |is_theirs: bool| if is_theirs { low.y } else { above };
@@ -147,11 +151,13 @@ fn try_with(
     );
     let has_below = !view.bottom.is_empty();
     let left = lowest(is_rails || !has_below);
-    left_rail(&mut sheet, view, label, &place, inner, (left, high.y))?;
-    bottom_rail(&mut sheet, view, label, &place, inner, across)?;
+    // Whether they find room is known before the drawing, which is far more, is put there.
+    let mut labels = blank(frame, page_mm, scale);
+    left_rail(&mut labels, view, label, &place, inner, (left, high.y))?;
+    bottom_rail(&mut labels, view, label, &place, inner, across)?;
     let right = lowest(is_callouts || !has_below);
     callouts(
-        &mut sheet,
+        &mut labels,
         view,
         label,
         &place,
@@ -159,6 +165,10 @@ fn try_with(
         high.x,
         (right, high.y),
     )?;
+    for item in &view.items {
+        sheet.push(item.layer, item.shape.mapped(&place, per_metre));
+    }
+    sheet.items.append(&mut labels.items);
     marks(&mut sheet, view, &place, (low, high))?;
     Some(sheet)
 }

@@ -2,7 +2,7 @@
 
 use glam::DVec2;
 
-use super::rows::{ANSWER, HOW, Pencil, SMALL, line};
+use super::rows::{HOW, Pencil, SMALL, line};
 use crate::drawing::palette::paper::{FINE, INK};
 use crate::drawing::sheet::font::width_em;
 use crate::drawing::sheet::{Layer, Pen, Shape, Sheet};
@@ -12,9 +12,9 @@ use crate::worksheet::Kind;
 const BOX: f64 = 3.0;
 
 /// A line to write on, its units at the end.
-pub(super) fn writing(sheet: &mut Sheet, left: f64, y: f64, kind: Kind) {
+pub(super) fn writing(sheet: &mut Sheet, [left, right]: [f64; 2], y: f64, kind: Kind) {
     let units = kind.units();
-    let end = left + ANSWER - width_em(units) * SMALL - 1.0;
+    let end = right - width_em(units) * SMALL - 1.0;
     line(
         sheet,
         [DVec2::new(left, y), DVec2::new(end, y)],
@@ -32,7 +32,8 @@ pub(super) fn writing(sheet: &mut Sheet, left: f64, y: f64, kind: Kind) {
 /// Boxes to tick, in rows.
 pub(super) struct Ticks(Vec<Vec<&'static str>>);
 
-pub(super) fn ticks(kind: Kind) -> Option<Ticks> {
+/// What is to be ticked, in rows of this width.
+pub(super) fn ticks(kind: Kind, room: f64) -> Option<Ticks> {
     let words: Vec<&'static str> = match kind {
         Kind::YesNo => vec!["yes", "no", "not known"],
         Kind::Choice(words) => words.iter().map(|(word, _)| *word).collect(),
@@ -42,7 +43,7 @@ pub(super) fn ticks(kind: Kind) -> Option<Ticks> {
     let mut used = 0.0;
     for word in words {
         let wide = wide(word);
-        if used + wide > ANSWER && used > 0.0 {
+        if used + wide > room && used > 0.0 {
             rows.push(Vec::new());
             used = 0.0;
         }

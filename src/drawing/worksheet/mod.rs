@@ -23,7 +23,12 @@ pub const TITLE: &str = "What to measure before you buy";
 /// Every page of the form, in order.
 #[must_use]
 pub fn worksheet(paper: Paper) -> Vec<Sheet> {
-    let blocks: Vec<rows::Block> = sections().iter().flat_map(rows::blocks).collect();
+    let [low, high] = pages::room(paper);
+    let width = high.x - low.x;
+    let sections = sections().iter();
+    let blocks: Vec<rows::Block> = sections
+        .flat_map(|section| rows::blocks(section, width))
+        .collect();
     let count = pages::pages(&blocks, paper, 0).len();
     // How many they are is written on each.
     pages::pages(&blocks, paper, count)

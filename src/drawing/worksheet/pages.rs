@@ -1,4 +1,4 @@
-//! Blocks one below another, over as many pages as it takes.
+//! Blocks one below another, over as few pages as it takes.
 
 use glam::DVec2;
 
@@ -10,102 +10,130 @@ use crate::report::CAUTIONS;
 /// Between blocks, millimetres.
 const APART: f64 = 1.0;
 
+/// A page costs this; what else is bad about one is weighed against it.
+const PAGE: f64 = 100.0;
+/// More than so much of a page empty is waste.
+const EMPTY: f64 = 1.0 / 3.0;
+const WASTE: f64 = 60.0;
+/// A sketch is drawn again where its questions go on over the page.
+const AGAIN: f64 = 30.0;
+
+/// Where blocks may lie on a page: its lower left and upper right corner.
+pub(super) fn room(paper: Paper) -> [DVec2; 2] {
+    put_frame(&mut empty(paper), &frame(paper, [99, 99]), SCALE).into()
+}
+
 /// The pages; `of` is how many they say that they are.
 pub(super) fn pages(blocks: &[Block], paper: Paper, of: usize) -> Vec<Sheet> {
+    let [low, high] = room(paper);
+    let starts = starts(blocks, high - low);
+    let ends = starts.iter().skip(1).copied().chain([blocks.len()]);
     let mut pages = Vec::new();
-    let mut rest = blocks;
-    while !rest.is_empty() {
-        let mut sheet = Sheet {
-            name: TITLE.into(),
-            tag: "FORM",
-            page_mm: paper.page_mm(false),
-            scale: 1.0,
-            origin_mm: DVec2::ZERO,
-            items: Vec::new(),
-        };
-        let (low, high) = put_frame(
-            &mut sheet,
-            &frame(paper, [pages.len() + 1, of]),
-            "Sketches are not to scale",
-        );
+    for (from, to) in starts.iter().copied().zip(ends) {
+        let mut sheet = empty(paper);
+        let (low, high) = put_frame(&mut sheet, &frame(paper, [pages.len() + 1, of]), SCALE);
         let width = high.x - low.x;
+        let title = continued(blocks, from);
+        let own = again(blocks, from).into_iter().chain(&blocks[from..to]);
+        let all: Vec<&Block> = title.iter().chain(own).collect();
+        let used: f64 = all.iter().map(|block| block.height(width) + APART).sum();
+        // What is left over becomes lines of the first table: no form has too many.
+        let mut left = high.y - low.y - (used - APART);
         let mut top = high.y;
-        let mut taken = 0;
-        // What goes on from the page before says what it belongs to.
-        let before = blocks.len() - rest.len();
-        if rest.first().is_some_and(|block| !block.opens())
-            && let Some(Block::Heading(title, _)) =
-                blocks.iter().take(before).rfind(|block| block.opens())
-        {
-            let again = Block::Continued(format!("{title}, continued"));
-            again.draw(&mut sheet, DVec2::new(low.x, top), width);
-            top -= again.height(width) + APART;
-        }
-        while let Some(block) = rest.get(taken) {
-            // What leads stays with what it leads to, where a page holds both.
-            let led = rest
-                .iter()
-                .skip(taken)
-                .take_while(|one| one.leads())
-                .count();
-            let group = rest.iter().skip(taken).take(led + 1);
-            let together: f64 = group.map(|one| one.height(width) + APART).sum();
-            let needed = if together <= high.y - low.y {
-                together - APART
-            } else {
-                block.height(width)
-            };
-            // What leads a section off was looked at with it.
-            let is_led = taken > 0 && rest.get(taken - 1).is_some_and(Block::opens);
-            let parts_badly = (block.opens() || block.is_sketch() && !is_led)
-                && is_parted_badly(
-                    rest.get(taken..).unwrap_or_default(),
-                    width,
-                    top - low.y,
-                    high.y - low.y,
-                );
-            if (top - needed < low.y || parts_badly) && taken > 0 {
-                break;
+        for block in all {
+            let longer = block.with_more_lines(left);
+            let block = longer.as_ref().unwrap_or(block);
+            if longer.is_some() {
+                left = 0.0;
             }
             block.draw(&mut sheet, DVec2::new(low.x, top), width);
             top -= block.height(width) + APART;
-            taken += 1;
         }
-        rest = rest.get(taken..).unwrap_or_default();
         pages.push(sheet);
     }
     pages
 }
 
-/// The least share of a section on either side of a break; less is cut off from its sketch and
-/// words.
-const SHARE: f64 = 0.4;
+/// Where each page begins, so that they are few, little of them is empty, and few sketches are drawn
+/// twice.
+fn starts(blocks: &[Block], room: DVec2) -> Vec<usize> {
+    let heights: Vec<f64> = blocks
+        .iter()
+        .map(|block| block.height(room.x) + APART)
+        .collect();
+    let count = blocks.len();
+    // The least that all pages from this block on cost, and where the second of them begins.
+    let mut best: Vec<(f64, usize)> = vec![(f64::INFINITY, count); count];
+    best.push((0.0, count));
+    for from in (0..count).rev() {
+        let title = continued(blocks, from).map_or(0.0, |title| title.height(room.x) + APART);
+        let again = again(blocks, from).map(|sketch| sketch.height(room.x) + APART);
+        let mut used = title + again.unwrap_or(0.0) - APART;
+        for (to, height) in heights.iter().enumerate().skip(from) {
+            used += height;
+            if used > room.y && to > from {
+                break;
+            }
+            // What leads stays with what it leads to.
+            if blocks[to].leads() && to + 1 < count && to > from {
+                continue;
+            }
+            let empty = 1.0 - used / room.y;
+            let wasted = empty > EMPTY && to + 1 < count;
+            let cost = PAGE
+                + if wasted { WASTE } else { 0.0 }
+                + if again.is_some() { AGAIN } else { 0.0 }
+                + empty * empty;
+            let all = cost + best[to + 1].0;
+            if all < best[from].0 {
+                best[from] = (all, to + 1);
+            }
+        }
+    }
+    let mut starts = Vec::new();
+    let mut at = 0;
+    while at < count {
+        starts.push(at);
+        at = best[at].1.max(at + 1);
+    }
+    starts
+}
 
-/// Whether a section that would find room on a page of its own is broken so that little of it comes
-/// before the break or after it, or a sketch that would is parted from any of its questions. A
-/// section's first sketch has its heading with it.
-fn is_parted_badly(from: &[Block], width: f64, left: f64, page: f64) -> bool {
-    let height = |goes_on: &dyn Fn(&Block) -> bool, first: usize| {
-        let own = from
-            .iter()
-            .enumerate()
-            .take_while(|(at, block)| *at < first || goes_on(block));
-        own.map(|(_, block)| block.height(width) + APART)
-            .sum::<f64>()
-            - APART
+/// The title of a section that goes on from the page before.
+fn continued(blocks: &[Block], from: usize) -> Option<Block> {
+    if blocks.get(from)?.opens() {
+        return None;
+    }
+    let title = blocks.iter().take(from).rfind(|block| block.opens());
+    let Block::Heading(title, _) = title? else {
+        return None;
     };
-    let sketch = from.iter().take(2).position(Block::is_sketch);
-    let drawn = sketch.is_some_and(|at| {
-        let whole = height(&|block| !block.opens() && !block.is_sketch(), at + 1);
-        whole <= page && whole > left
-    });
-    let whole = height(&|block| !block.opens(), 1);
-    let over = whole - left;
-    let section = from.first().is_some_and(Block::opens)
-        && whole <= page
-        && over > 0.0
-        && (left < whole * SHARE || over < whole * SHARE);
-    drawn || section
+    Some(Block::Continued(format!("{title}, continued")))
+}
+
+/// The sketch of questions that go on from the page before.
+fn again(blocks: &[Block], from: usize) -> Option<&Block> {
+    let first = blocks.get(from)?;
+    if first.opens() || first.is_sketch() {
+        return None;
+    }
+    let mut before = blocks.iter().take(from);
+    let last = before.rfind(|block| block.opens() || block.is_sketch());
+    last.filter(|block| block.is_sketch())
+}
+
+/// What stands in the place of a scale.
+const SCALE: &str = "Sketches are not to scale";
+
+fn empty(paper: Paper) -> Sheet {
+    Sheet {
+        name: TITLE.into(),
+        tag: "FORM",
+        page_mm: paper.page_mm(false),
+        scale: 1.0,
+        origin_mm: DVec2::ZERO,
+        items: Vec::new(),
+    }
 }
 
 fn frame(paper: Paper, page: [usize; 2]) -> Frame {

@@ -14,14 +14,18 @@ use crate::worksheet::{Kind, Question, Section, When, number};
 
 const TITLE: f64 = 4.0;
 const WHAT: f64 = 2.9;
-pub(super) const HOW: f64 = 2.4;
+pub(super) const HOW: f64 = 2.3;
 pub(super) const SMALL: f64 = 2.1;
 /// Room for a number, millimetres.
 const NUMBER: f64 = 10.0;
-/// Room for an answer.
-pub(super) const ANSWER: f64 = 62.0;
+/// Room for an answer that has the whole width, for one in words, and for one of two side by side.
+const ANSWER: f64 = 62.0;
+const IN_WORDS: f64 = 100.0;
+const BESIDE: f64 = 38.0;
+/// Between two questions side by side.
+const GUTTER: f64 = 5.0;
 /// The least height of a line that a pencil writes on.
-pub(super) const LINE: f64 = 8.5;
+pub(super) const LINE: f64 = 7.2;
 
 /// Something that is not parted over two pages.
 pub(super) enum Block {
@@ -31,16 +35,19 @@ pub(super) enum Block {
     Continued(String),
     /// A sketch.
     Sketch(Sketch),
-    /// A question with room for its answer.
-    Asked(String, &'static Question),
+    /// Questions with room for their answers: one over the whole width, or two side by side.
+    Asked(Vec<Numbered>),
     /// A question whose answers stand in a table below it.
     Column(String, &'static Question),
     /// The table: headings of its columns, and how many lines.
-    Table(Vec<(String, &'static Question)>, usize),
+    Table(Vec<Numbered>, usize),
 }
 
-/// The blocks of a section.
-pub(super) fn blocks(section: &'static Section) -> Vec<Block> {
+/// A question and its number.
+pub(super) type Numbered = (String, &'static Question);
+
+/// The blocks of a section, on a page of this width.
+pub(super) fn blocks(section: &'static Section, width: f64) -> Vec<Block> {
     let of_form = |question: &Question| number(section.id, question.key).unwrap_or_default();
     let at = of_form(&section.questions[0]);
     let at = at.split('.').next().unwrap_or_default();
@@ -54,9 +61,19 @@ pub(super) fn blocks(section: &'static Section) -> Vec<Block> {
         .map(|question| (of_form(question), question));
     match section.repeat {
         None => {
-            for (number, question) in numbered {
-                blocks.extend(sketch(section.id, question.key).map(Block::Sketch));
-                blocks.push(Block::Asked(number, question));
+            for asked in numbered {
+                let drawn = sketch(section.id, asked.1.key).map(Block::Sketch);
+                match blocks.last_mut() {
+                    Some(Block::Asked(before))
+                        if drawn.is_none() && beside(before, &asked, width) =>
+                    {
+                        before.push(asked);
+                    }
+                    _ => {
+                        blocks.extend(drawn);
+                        blocks.push(Block::Asked(vec![asked]));
+                    }
+                }
             }
         }
         Some(repeat) => {
@@ -68,6 +85,65 @@ pub(super) fn blocks(section: &'static Section) -> Vec<Block> {
         }
     }
     blocks
+}
+
+/// Whether a question stands beside the one before it: where that spares room, and nobody has to write
+/// words on a short line.
+fn beside(before: &[Numbered], asked: &Numbered, width: f64) -> bool {
+    let [one] = before else { return false };
+    let in_words = |asked: &Numbered| matches!(asked.1.kind, Kind::Words | Kind::Preset(_));
+    if in_words(one) || in_words(asked) {
+        return false;
+    }
+    let both = cell_height(one, half(width), BESIDE).max(cell_height(asked, half(width), BESIDE));
+    both < cell_height(one, width, ANSWER) + cell_height(asked, width, ANSWER)
+}
+
+/// The width of one of two questions side by side.
+fn half(width: f64) -> f64 {
+    (width - GUTTER) * 0.5
+}
+
+/// How high a question is in a cell of this width with so much room for its answer.
+fn cell_height(one: &Numbered, width: f64, answer: f64) -> f64 {
+    let cell = Cell::of(one.1, width, answer);
+    cell.height + 1.0
+}
+
+/// How a question lies beside its answer.
+struct Cell {
+    /// How wide the words are that say where the tape goes.
+    how: f64,
+    /// How far down these begin, the answer ends, and all of it.
+    begin: f64,
+    answer: f64,
+    height: f64,
+}
+
+impl Cell {
+    /// Beside the answer, or below it over the whole width where that is lower.
+    fn of(question: &Question, width: f64, answer: f64) -> Self {
+        let room = width - NUMBER - answer - 3.0;
+        let given = ticks(question.kind, answer).map_or(LINE, |rows| rows.height().max(LINE));
+        let what = lines(&what(question), WHAT, room);
+        let beside = (what + lines(question.how, HOW, room)).max(given);
+        let top = what.max(given);
+        let below = top + lines(question.how, HOW, width - NUMBER);
+        if beside <= below {
+            return Self {
+                how: room,
+                begin: what,
+                answer: beside,
+                height: beside,
+            };
+        }
+        Self {
+            how: width - NUMBER,
+            begin: top,
+            answer: top,
+            height: below,
+        }
+    }
 }
 
 /// What is asked, with the answers that it is asked after.
@@ -96,22 +172,48 @@ impl Block {
         matches!(self, Self::Heading(..) | Self::Sketch(_) | Self::Column(..))
     }
 
+    /// A table with as many more lines as this much room holds, and at most twice its own; none where
+    /// it is no table, or there is no room.
+    pub(super) fn with_more_lines(&self, room: f64) -> Option<Self> {
+        let Self::Table(columns, count) = self else {
+            return None;
+        };
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // some lines
+        let more = (room.max(0.0) / LINE).floor() as usize;
+        let more = more.min(*count);
+        (more > 0).then(|| Self::Table(columns.clone(), count + more))
+    }
+
     pub(super) fn height(&self, width: f64) -> f64 {
         match self {
             Self::Heading(_, says) => 3.0 + TITLE * LEADING + lines(says, HOW, width) + 1.0,
             Self::Continued(title) => 1.0 + lines(title, WHAT, width) + 2.0,
             Self::Sketch(sketch) => sketch.size.y + 2.0,
-            Self::Asked(_, question) => {
-                let room = width - NUMBER - ANSWER - 3.0;
-                let said = lines(&what(question), WHAT, room) + lines(question.how, HOW, room);
-                said.max(LINE)
-                    .max(ticks(question.kind).map_or(0.0, |rows| rows.height()))
-                    + 1.0
-            }
+            Self::Asked(asked) => Self::cells(asked, width)
+                .map(|(one, _, width, answer)| cell_height(one, width, answer))
+                .fold(0.0, f64::max),
             Self::Column(_, question) => lines(&Self::column(question), HOW, width - NUMBER),
             #[allow(clippy::cast_precision_loss)] // some lines
             Self::Table(columns, count) => heads(columns, width) + 1.5 + *count as f64 * LINE + 2.0,
         }
+    }
+
+    /// Each of the questions of a line: how far to the right it stands, its width, and the room for its
+    /// answer.
+    fn cells(asked: &[Numbered], width: f64) -> impl Iterator<Item = (&Numbered, f64, f64, f64)> {
+        let side_by_side = asked.len() > 1;
+        asked.iter().enumerate().map(move |(index, one)| {
+            if !side_by_side {
+                let in_words = matches!(one.1.kind, Kind::Words);
+                return (one, 0.0, width, if in_words { IN_WORDS } else { ANSWER });
+            }
+            let right = if index == 0 {
+                0.0
+            } else {
+                half(width) + GUTTER
+            };
+            (one, right, half(width), BESIDE)
+        })
     }
 
     /// A question of a table as one paragraph.
@@ -157,20 +259,9 @@ impl Block {
                     pen.sheet.push(item.layer, item.shape.mapped(&place, 1.0));
                 }
             }
-            Self::Asked(number, question) => {
-                let room = width - NUMBER - ANSWER - 3.0;
-                pen.word(0.0, -WHAT * LEADING * 0.75, number, WHAT, INK);
-                pen.paragraph(NUMBER, &what(question), WHAT, INK, room);
-                pen.paragraph(NUMBER, question.how, HOW, INK, room);
-                let left = at.x + width - ANSWER;
-                match ticks(question.kind) {
-                    Some(rows) => rows.draw(pen.sheet, DVec2::new(left, at.y)),
-                    None => writing(
-                        pen.sheet,
-                        left,
-                        at.y - self.height(width) + 2.0,
-                        question.kind,
-                    ),
+            Self::Asked(asked) => {
+                for (one, right, width, answer) in Self::cells(asked, width) {
+                    cell(pen.sheet, at + DVec2::X * right, one, width, answer);
                 }
             }
             Self::Column(number, question) => {
@@ -179,6 +270,28 @@ impl Block {
             }
             Self::Table(columns, count) => table(sheet, at, width, columns, *count),
         }
+    }
+}
+
+/// A question with room for its answer, its upper left corner here.
+fn cell(sheet: &mut Sheet, at: DVec2, one: &Numbered, width: f64, answer: f64) {
+    let (number, question) = one;
+    let room = width - NUMBER - answer - 3.0;
+    let cell = Cell::of(question, width, answer);
+    let mut pen = Pencil { sheet, at };
+    pen.word(0.0, -WHAT * LEADING * 0.75, number, WHAT, INK);
+    pen.paragraph(NUMBER, &what(question), WHAT, INK, room);
+    pen.at.y = at.y - cell.begin;
+    pen.paragraph(NUMBER, question.how, HOW, INK, cell.how);
+    let left = at.x + width - answer;
+    match ticks(question.kind, answer) {
+        Some(rows) => rows.draw(pen.sheet, DVec2::new(left, at.y)),
+        None => writing(
+            pen.sheet,
+            [left, left + answer],
+            at.y - cell.answer + 1.0,
+            question.kind,
+        ),
     }
 }
 

@@ -14,6 +14,9 @@ const WORD: f64 = 2.2;
 /// The stroke at the end of a length.
 const STROKE: f64 = 1.2;
 
+/// How large a sketch is shown, of its own millimetres.
+const SHOWN: f64 = 0.84;
+
 pub(super) struct Sketch {
     /// The section whose questions its numbers are of.
     section: &'static str,
@@ -31,13 +34,29 @@ impl Sketch {
     pub(super) const fn new(section: &'static str, width: f64, height: f64) -> Self {
         Self {
             section,
-            size: DVec2::new(width, height),
+            size: DVec2::new(width * SHOWN, height * SHOWN),
             items: Vec::new(),
             marks: Vec::new(),
         }
     }
 
+    /// In the size in which it is shown; letters keep theirs.
     fn push(&mut self, layer: Layer, shape: Shape) {
+        let shape = match shape {
+            Shape::Circle {
+                middle,
+                radius,
+                pen,
+                fill,
+            } => Shape::Circle {
+                middle: middle * SHOWN,
+                radius: radius * SHOWN,
+                pen,
+                fill,
+            },
+            Shape::Text(_) => shape,
+            other => other.mapped(&|point: DVec2| point * SHOWN, 1.0),
+        };
         self.items.push(Item { layer, shape });
     }
 
@@ -88,7 +107,7 @@ impl Sketch {
         self.push(
             Layer::Labels,
             Shape::Text(Text {
-                at: from,
+                at: from * SHOWN,
                 size,
                 upward: false,
                 colour,
@@ -139,17 +158,17 @@ impl Sketch {
             says,
         };
         let (low, high) = text.bounds();
-        text.at = middle - (low + high) * 0.5;
+        text.at = middle * SHOWN - (low + high) * 0.5;
         let (low, high) = text.bounds();
         let around = [low, at(high.x, low.y), high, at(low.x, high.y)];
-        self.push(
-            Layer::Shade,
-            Shape::Polygon {
+        self.items.push(Item {
+            layer: Layer::Shade,
+            shape: Shape::Polygon {
                 points: around.into(),
                 pen: None,
                 fill: Some(PAPER),
             },
-        );
+        });
         self.push(Layer::Labels, Shape::Text(text));
     }
 }

@@ -25,10 +25,13 @@ pub(super) fn sketch(section: &str, key: &str) -> Option<Sketch> {
         ("lift", "lift.preset") => lift::whole(),
         ("lift", "#tie") => lift::tie(),
         ("lift", "lift.travel") => lift::locks(),
+        ("lift", "lift.carriage.proud") => lift::carriage(),
         ("lift", "lift.pad.lowest") => lift::arms(),
-        ("lift", "lift.manual.thickness") => lift::demand(),
+        ("lift", "lift.arms.front.pivot_inward") => lift::pivots(),
+        ("lift", "lift.capacity") => lift::papers(),
         ("vehicle", "vehicle.preset") => vehicle::whole(),
         ("vehicle", "vehicle.track.front") => vehicle::lift_points(),
+        ("roof", "station") => vehicle::roof(),
         ("under", "name") => vehicle::under(),
         ("fixed", "name") => vehicle::fixed(),
         ("parking", "parking.facing") => vehicle::parking(),
@@ -94,7 +97,7 @@ fn room() -> Sketch {
     s.dim_at("#step.next", at(162.0, 6.0), at(162.0, 38.0), 0.7);
     s.dim("#step.last", at(170.0, 6.0), at(170.0, 32.0));
     s.dim_at("#step.from", at(150.0, 3.5), at(158.0, 3.5), -0.5);
-    s.dim_at("#step.second", at(150.0, 0.5), at(166.0, 0.5), -0.25);
+    s.dim_at("#step.second", at(150.0, 0.5), at(166.0, 0.5), 1.35);
     s
 }
 

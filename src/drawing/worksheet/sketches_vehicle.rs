@@ -5,7 +5,7 @@ use crate::drawing::palette::paper::{BODY, DOOR, STEEL, TYRE, WALL};
 
 /// From the side, and from behind.
 pub(super) fn whole() -> Sketch {
-    let mut s = Sketch::new("vehicle", 176.0, 51.0);
+    let mut s = Sketch::new("vehicle", 182.0, 51.0);
     s.word(at(0.0, 48.0), "from the side, front at the left");
     side(&mut s);
     s.rect((36.0, 24.0), (38.0, 28.0), STEEL);
@@ -29,7 +29,7 @@ pub(super) fn whole() -> Sketch {
     s.dim_at("vehicle.sill", at(53.0, 9.0), at(53.0, 14.0), 1.8);
 
     s.word(at(122.0, 48.0), "from behind");
-    s.line(at(116.0, 9.0), at(176.0, 9.0));
+    s.line(at(116.0, 9.0), at(180.0, 9.0));
     behind(&mut s);
     s.rect((121.0, 25.0), (127.0, 29.0), BODY);
     s.rect((167.0, 25.0), (173.0, 29.0), BODY);
@@ -42,6 +42,11 @@ pub(super) fn whole() -> Sketch {
     s.dim_at("vehicle.belt", at(152.0, 9.0), at(152.0, 26.0), 0.5);
     s.dashed(at(152.0, 26.0), at(167.0, 26.0));
     s.dim("vehicle.tyre.width", at(160.0, 5.0), at(166.0, 5.0));
+    s.dim("vehicle.mirrors.bottom", at(118.5, 9.0), at(118.5, 25.0));
+    s.dashed(at(118.5, 25.0), at(121.0, 25.0));
+    s.dim("vehicle.mirrors.top", at(177.0, 9.0), at(177.0, 29.0));
+    s.dashed(at(173.0, 29.0), at(177.0, 29.0));
+    s.spot("vehicle.mirrors.depth", at(37.0, 26.0), at(46.0, 30.5));
     s
 }
 
@@ -64,6 +69,8 @@ pub(super) fn lift_points() -> Sketch {
     s.dashed(at(4.0, 2.5), at(4.0, 14.0));
     s.dashed(at(39.0, 6.0), at(39.0, 14.0));
     s.dashed(at(68.0, 2.5), at(68.0, 14.0));
+    s.spot("vehicle.droop.front", at(24.0, 15.5), at(24.0, 26.0));
+    s.spot("vehicle.droop.rear", at(82.0, 15.5), at(82.0, 26.0));
     s.circle(at(39.0, 14.0), 0.8, None);
     s.circle(at(68.0, 14.0), 0.8, None);
     s.dim_at(
@@ -120,6 +127,31 @@ fn behind(s: &mut Sketch) {
         ],
         BODY,
     );
+}
+
+/// Where the outline bends: from the side, and one place of it from behind.
+pub(super) fn roof() -> Sketch {
+    let mut s = Sketch::new("roof", 176.0, 46.0);
+    side(&mut s);
+    for (x, y) in [
+        (5.0, 24.0),
+        (34.0, 27.0),
+        (44.0, 37.0),
+        (100.0, 37.0),
+        (104.0, 25.0),
+    ] {
+        s.circle(at(x, y), 1.0, Some(STEEL));
+    }
+    s.dim("station", at(4.0, 42.0), at(44.0, 42.0));
+    s.dashed(at(4.0, 24.0), at(4.0, 42.0));
+    s.dashed(at(44.0, 37.0), at(44.0, 42.0));
+    s.dim("height", at(44.0, 9.0), at(44.0, 36.0));
+    s.line(at(116.0, 9.0), at(176.0, 9.0));
+    behind(&mut s);
+    s.dashed(at(147.0, 9.0), at(147.0, 42.0));
+    s.dim_at("half_width", at(147.0, 42.0), at(162.0, 42.0), 1.5);
+    s.dashed(at(162.0, 37.0), at(162.0, 42.0));
+    s
 }
 
 /// What hangs below: from the side, and from behind.

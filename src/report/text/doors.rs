@@ -26,10 +26,16 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
             study.headline_door.word()
         )
     } else {
-        format!(
+        let governs = format!(
             "The worse of shut and open governs: {}.",
             study.headline_door.word()
-        )
+        );
+        let held = if is_measured {
+            if_held(report)
+        } else {
+            String::new()
+        };
+        format!("{governs}{held}")
     };
     let down = if !is_measured {
         "Whether it may be run is not known, not even with the vehicle on its tyres: leave it."
@@ -39,6 +45,28 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
         "Even with the vehicle on its tyres the door must NOT be run: it would come too near."
     };
     page.para(&format!("{governs} {down}"));
+}
+
+/// What a door that is held in the better state would leave, where that is more; the row of that state
+/// alone would read as if it could be used.
+fn if_held(report: &Report<'_>) -> String {
+    let study = report.study;
+    let better = [&study.doors.shut, &study.doors.open]
+        .into_iter()
+        .find(|door| door.highest_safe_lock > study.highest_safe_lock);
+    let Some((lock, state)) = better.and_then(|door| Some((door.highest_safe_lock?, door.state)))
+    else {
+        return String::new();
+    };
+    let word = state.word();
+    let held = study.highest_safe_lock.map_or_else(
+        || "no lock is safe".to_owned(),
+        |safe| format!("no lock above {safe} is safe"),
+    );
+    format!(
+        " Lock {lock} would be safe only with the door held {word} and locked out all the while, which \
+         the policy does not say; as it is, {held} with the door {word} either."
+    )
 }
 
 fn row(door: &DoorFinding, is_measured: bool, show: Show) -> [Cell; 5] {

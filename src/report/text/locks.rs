@@ -2,6 +2,7 @@
 
 use super::page::{Cell, Page, Tone};
 use super::{Report, Show, show};
+use crate::bay::Door;
 use crate::clearance::{LockFinding, LockState, NearFinding};
 use crate::report::words::{plain, sentence, short_thing, thing};
 
@@ -27,10 +28,16 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
         ],
         &rows,
     );
-    page.para(
-        "Least room: worst case on the lock and in the climb to set and to leave it. Door: whether \
-         it may be run with the vehicle on this lock.",
-    );
+    let door = if report.bay.garage.door == Door::None {
+        String::new()
+    } else {
+        let word = study.headline_door.word();
+        format!(" State and least room: with the door {word}, which governs.")
+    };
+    page.para(&format!(
+        "Least room: worst case on the lock and in the climb to set and to leave it. Door: whether it \
+         may be run with the vehicle on this lock.{door}"
+    ));
     if study.highest_safe_lock.is_some() {
         page.para("* the highest safe lock.");
     }

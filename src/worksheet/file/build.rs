@@ -19,8 +19,8 @@ pub(super) struct Text {
     units: UnitSystem,
     /// Path and name of each placeholder.
     pub(super) marks: Vec<(String, String)>,
-    /// Path and name of what keeps a preset's figure.
-    pub(super) typical: Vec<(String, String)>,
+    /// What is not known and without harm left out of the file, for the study says so of itself.
+    pub(super) not_known: Vec<String>,
     /// Things that were begun and not measured enough.
     pub(super) left_out: Vec<String>,
     /// What withholds every lock and has no line of its own in the file, and what to do about it.
@@ -35,28 +35,29 @@ pub(super) struct Text {
     pub(super) notes: Vec<String>,
 }
 
-/// Whether a figure of lift or vehicle decides how high the vehicle may go, whether the lift may
-/// carry it, or where a mark on the column goes, so that somebody else's in its place would make the
-/// verdict one about somebody else's lift or vehicle. What the manual asks of the slab decides none of
-/// these: its section says where a figure comes from.
-fn decides_the_verdict(path: &str) -> bool {
-    const OF_LIFT: [&str; 14] = [
-        "lift.base_plate.",
-        "lift.capacity",
-        "lift.arm_capacity",
-        "lift.set_overtravel",
-        "lift.release_overtravel",
-        "lift.carriage.marked_edge",
-        "lift.column.height",
-        "lift.tie",
-        "lift.spacing",
-        "lift.drive_through",
-        "lift.travel",
-        "lift.locks",
-        "lift.pad.",
-        "lift.arms.",
+/// What of a preset may stay where nobody gave it: words and figures that no clearance, load or mark
+/// hangs on, so that no lock is called safe for their sake. Whatever else a preset has withholds every
+/// lock, be it asked for or not: a field that comes to the bay file is on the safe side by itself.
+fn decides_nothing(path: &str) -> bool {
+    const MAY_STAY: [&str; 7] = [
+        "lift.motor",
+        "lift.hydraulics",
+        "lift.shipping_mass",
+        "lift.pieces",
+        "lift.price",
+        "vehicle.style",
+        "vehicle.driver",
     ];
-    OF_LIFT.iter().any(|of| path.starts_with(of)) || path.starts_with("vehicle.")
+    let is_name = path.ends_with(".name") || path.ends_with(".format");
+    // Where swings are counted from: without its swings it says nothing, and they are asked for.
+    let is_zero = path.starts_with("lift.arms.") && path.ends_with(".zero");
+    is_name || is_zero || MAY_STAY.iter().any(|may| within(path, may))
+}
+
+/// Whether a path is another one or lies in it.
+fn within(path: &str, other: &str) -> bool {
+    path.strip_prefix(other)
+        .is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
 }
 
 const NAME: &str = "the answers";
@@ -76,7 +77,7 @@ impl Text {
             text,
             units,
             marks: Vec::new(),
-            typical: Vec::new(),
+            not_known: Vec::new(),
             left_out: Vec::new(),
             withheld: Vec::new(),
             kept: Vec::new(),
@@ -124,18 +125,31 @@ impl Text {
     }
 
     /// A question without an answer: its placeholder is marked, a preset's figure withholds every
-    /// lock where it decides the verdict and is listed where not, and what the file can do without
-    /// stays out.
+    /// lock, and what the file can do without stays out.
     pub(super) fn lacks(&mut self, path: &str, what: &str) {
         match self.found(path).map(|value| value.origin) {
             Some(Origin::File) => self.mark(path, what),
-            Some(Origin::Preset(_)) if decides_the_verdict(path) => {
+            Some(Origin::Preset(_)) if !decides_nothing(path) => {
                 self.kept
                     .push((path.into(), format!("{what}, a preset's figure")));
             }
-            Some(Origin::Preset(_)) => self.typical(path, what),
-            None => {}
+            Some(Origin::Preset(_)) | None => {}
         }
+    }
+
+    /// A question without an answer, of which the study says by itself that it is not known: a
+    /// preset's figure is taken out.
+    pub(super) fn not_known(
+        &mut self,
+        path: &str,
+        what: &str,
+        nothing: &str,
+    ) -> Result<(), Refused> {
+        if let Some(Origin::Preset(_)) = self.found(path).map(|value| value.origin) {
+            self.set(path, nothing)?;
+        }
+        self.not_known.push(what.into());
+        Ok(())
     }
 
     pub(super) fn mark(&mut self, path: &str, what: &str) {
@@ -157,29 +171,39 @@ impl Text {
         self.pointed_out.push(path.into());
     }
 
-    pub(super) fn not_typical(&mut self, path: &str) {
-        self.typical.retain(|(known, _)| known != path);
-        self.kept.retain(|(known, _)| known != path);
+    /// Nothing of a preset stands at this path any more.
+    pub(super) fn not_kept(&mut self, path: &str) {
+        self.kept.retain(|(known, _)| !within(known, path));
     }
 
-    /// Every value of lift and vehicle that is a preset's and was not asked for, as a path.
-    pub(super) fn not_asked(&self) -> Vec<String> {
+    /// Every value of lift and vehicle that is a preset's and was not said to be one so far.
+    fn not_asked(&self) -> impl Iterator<Item = String> {
         let kept = ["lift", "vehicle"].iter().flat_map(|part| {
             let paths = self.written.of_preset(part).into_iter();
             paths.map(move |path| format!("{part}.{path}"))
         });
-        let within = |path: &str, known: &str| {
-            path.strip_prefix(known)
-                .is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
-        };
+        // Of what hangs below and what is fixed on the vehicle its list says whether it is known.
+        let told = ["vehicle.underbody", "vehicle.attached"];
         kept.filter(|path| !path.ends_with(".name"))
-            .filter(|path| !self.typical.iter().any(|(known, _)| within(path, known)))
+            .filter(move |path| !told.iter().any(|list| within(path, list)))
             .filter(|path| !self.kept.iter().any(|(known, _)| within(path, known)))
-            .collect()
     }
 
-    pub(super) fn typical(&mut self, path: &str, what: &str) {
-        self.typical.push((path.into(), what.into()));
+    /// Whatever else is a preset's withholds every lock too, unless nothing hangs on it.
+    pub(super) fn keep_the_rest(&mut self) {
+        let rest = self.not_asked().filter(|path| !decides_nothing(path));
+        let rest: Vec<(String, String)> = rest
+            .map(|path| {
+                let what = path.replace(['.', '_'], " ");
+                (path, format!("{what}, a preset's figure"))
+            })
+            .collect();
+        self.kept.extend(rest);
+    }
+
+    /// Paths of what stays a preset's, and decides nothing.
+    pub(super) fn of_presets(&self) -> Vec<String> {
+        self.not_asked().collect()
     }
 
     /// A placeholder, in quotes, as either system would have it.

@@ -6,6 +6,7 @@ use crate::worksheet::FORM_VERSION;
 
 impl Answers {
     pub(super) fn finished(&self, mut text: Text) -> Made {
+        text.keep_the_rest();
         let title = self.text("title").unwrap_or_else(|| "New bay".into());
         let not_measured = text.not_measured();
         let count = not_measured.len();
@@ -36,24 +37,19 @@ impl Answers {
                     .into(),
             );
         }
-        if !text.typical.is_empty() {
+        if !text.not_known.is_empty() {
             head.push(String::new());
             head.push(
-                "Asked for, not answered, and kept from the presets, typical figures of a class:"
-                    .into(),
+                "Not known and not in this file; what hangs on it is told as not known:".into(),
             );
-            head.extend(
-                text.typical
-                    .iter()
-                    .map(|(path, what)| format!("  {what} ({path})")),
-            );
+            head.extend(text.not_known.iter().map(|what| format!("  {what}")));
         }
-        let not_asked = text.not_asked();
-        if !not_asked.is_empty() {
+        let of_presets = text.of_presets();
+        if !of_presets.is_empty() {
             head.push(String::new());
             head.push(format!(
-                "Not asked for, and kept from the presets: {}.",
-                not_asked.join(", ")
+                "From the presets, and nothing of clearance, load or marks hangs on it: {}.",
+                of_presets.join(", ")
             ));
         }
         if !text.left_out.is_empty() {
@@ -79,8 +75,8 @@ impl Answers {
         Made {
             text: out,
             not_measured: not_measured.into_iter().map(|(what, _)| what).collect(),
-            not_asked,
-            typical: text.typical.into_iter().map(|(_, what)| what).collect(),
+            not_known: text.not_known,
+            of_presets,
             notes,
         }
     }

@@ -2,10 +2,55 @@
 
 use super::build::Text;
 use super::{Answers, Refused, Section, number, section_label, sections};
+use crate::units::{Length, parse_length};
+
+/// The section of the body's outline.
+const OUTLINE: &str = "roof";
 
 impl Answers {
+    /// The outline of a body of one's own: as measured, where all of it was; else as high and as wide
+    /// as the body is anywhere, over its whole length.
+    pub(super) fn outline(&self, text: &mut Text) -> Result<(), Refused> {
+        let section = sections().iter().find(|section| section.id == OUTLINE);
+        let count = self.count(OUTLINE);
+        let places = section.into_iter().flat_map(|section| {
+            let places = 0..count;
+            places.map(|place| self.item(section, place))
+        });
+        let places: Result<Vec<String>, String> = places.collect();
+        match places {
+            Ok(places) if count > 0 && self.is_closed(OUTLINE) => {
+                return text.set("vehicle.roof", &listed(&places, 8));
+            }
+            Ok(_) if count == 0 => {}
+            _ => text.notes.push(
+                "The outline of the body is not complete, and left out: each place needs its three \
+                 figures, and \"none\" after the last."
+                    .into(),
+            ),
+        }
+        text.notes.push(
+            "The body counts as high and as wide as it is anywhere over its whole length: the outline \
+             was not measured."
+                .into(),
+        );
+        let length = |path: &str| {
+            let ron = text.value(path).unwrap_or_default();
+            parse_length(&super::unquoted(&ron)).unwrap_or(Length::ZERO)
+        };
+        let half = length("vehicle.body_width") * 0.5;
+        let half = format!("\"{} mm\"", half.m() * 1000.0);
+        let [end, height] = ["vehicle.length", "vehicle.height"].map(|path| text.value(path));
+        let (end, height) = (end.unwrap_or_default(), height.unwrap_or_default());
+        let ends = [String::from("\"0 in\""), end];
+        let ends = ends.map(|at| format!("(station: {at}, height: {height}, half_width: {half})"));
+        text.set("vehicle.roof", &listed(&ends, 8))
+    }
+
     pub(super) fn lists(&self, text: &mut Text) -> Result<(), Refused> {
-        for section in sections().iter().filter(|section| section.repeat.is_some()) {
+        let lists = sections().iter().filter(|section| section.repeat.is_some());
+        // The outline of the body goes with its sizes.
+        for section in lists.filter(|section| section.id != OUTLINE) {
             self.list(text, section)?;
         }
         Ok(())

@@ -10,20 +10,136 @@ impl Answers {
         // of the capacity is what the study takes.
         if self.plain("lift.capacity").is_some() && self.plain("lift.arm_capacity").is_none() {
             text.set("lift.arm_capacity", "None")?;
-            text.not_typical("lift.arm_capacity");
+            text.not_kept("lift.arm_capacity");
             text.notes.push(
                 "One arm is taken to carry a quarter of the rated capacity, for want of a figure from \
                  the manual."
                     .into(),
             );
         }
-        self.tie(text)
+        self.tie(text)?;
+        self.power_unit(text)?;
+        self.arms(text)?;
+        self.window(text)?;
+        self.holes(text)?;
+        // Another source of the same demand, and nobody's here.
+        for path in ["thickness", "strength", "edge_distance", "embedment"] {
+            let path = format!("lift.advertised.{path}");
+            if text.value(&path).is_some() {
+                text.set(&path, "None")?;
+            }
+        }
+        for (path, usual) in [
+            ("lift.overshoot", ["1 in", "25 mm"]),
+            ("lift.side_mismatch", ["1/2 in", "12 mm"]),
+        ] {
+            if self.plain(path).is_none() {
+                text.set(path, &text.either(usual[0], usual[1]))?;
+                text.not_kept(path);
+            }
+        }
+        Ok(())
+    }
+
+    /// Motor, pump and tank: on a column, or none there.
+    fn power_unit(&self, text: &mut Text) -> Result<(), Refused> {
+        match self.word("#unit").as_deref() {
+            Some("left") => text.set("lift.power_unit.side", "Left"),
+            Some("right") => text.set("lift.power_unit.side", "Right"),
+            Some(_) => text.set("lift.power_unit", "None"),
+            None => {
+                text.lacks("lift.power_unit", &label("#unit"));
+                Ok(())
+            }
+        }
+    }
+
+    /// What is asked of all four arms at once, and where their swings are counted from.
+    fn arms(&self, text: &mut Text) -> Result<(), Refused> {
+        for end in ["front", "rear"] {
+            let field = |name: &str| format!("lift.arms.{end}.{name}");
+            for name in ["underside", "section_height", "section_width"] {
+                let key = format!("#arm.{name}");
+                match self.plain(&key) {
+                    Some(ron) => text.set(&field(name), ron)?,
+                    None => text.lacks(&field(name), &label(&key)),
+                }
+            }
+            match (self.word("#arm.hold").as_deref(), self.plain("#arm.tooth")) {
+                (Some("teeth"), Some(pitch)) => text.set(&field("tooth"), pitch)?,
+                (Some("teeth"), None) => text.lacks(&field("tooth"), &label("#arm.tooth")),
+                (Some(word), _) => {
+                    text.set(&field("tooth"), "None")?;
+                    let held = if word == "stepless" { "true" } else { "false" };
+                    text.set(&field("stepless_restraint"), held)?;
+                }
+                (None, _) => text.lacks(&field("tooth"), &label("#arm.hold")),
+            }
+            let swings = ["swing_min", "swing_max"].map(|name| self.plain(&field(name)));
+            if swings.iter().any(Option::is_some) {
+                text.set(&field("zero"), "\"0 deg\"")?;
+            }
+        }
+        let adapters = self.listed("#adapters", "3 in, 5 in")?;
+        text.set("lift.pad.adapters", &format!("[{}]", adapters.join(", ")))
+    }
+
+    /// Where the manual lets the centre of gravity lie.
+    fn window(&self, text: &mut Text) -> Result<(), Refused> {
+        match self.word("#cg").as_deref() {
+            Some("yes") => Ok(()),
+            Some(_) => {
+                text.set("lift.cg_window", "None")?;
+                text.not_kept("lift.cg_window");
+                Ok(())
+            }
+            None => {
+                text.not_kept("lift.cg_window");
+                text.lacks("lift.cg_window", &label("#cg"));
+                Ok(())
+            }
+        }
+    }
+
+    /// The holes of a base plate; without them the study says that they are not known.
+    fn holes(&self, text: &mut Text) -> Result<(), Refused> {
+        let path = "lift.base_plate.anchors";
+        let Some(said) = self.text("#holes") else {
+            return text.not_known(path, &label("#holes"), "[]");
+        };
+        let mut holes = Vec::new();
+        for one in said.split(';').map(str::trim).filter(|one| !one.is_empty()) {
+            let sides: Vec<&str> = one.split(',').map(str::trim).collect();
+            let [inward, front] = sides.as_slice() else {
+                return Err(Refused::new(
+                    format!("{}: {one:?} is not two lengths", label("#holes")),
+                    "write both lengths of each hole with a comma, and a semicolon after each hole, \
+                     as in -7 in, -8 in; -7 in, 8 in",
+                ));
+            };
+            for side in [inward, front] {
+                checked("#holes", side, "-7 in, -8 in; -7 in, 8 in")?;
+            }
+            holes.push(format!("({}, {})", quoted(inward), quoted(front)));
+        }
+        text.set(path, &format!("[{}]", holes.join(", ")))
+    }
+
+    /// Lengths that were written with commas between, each as a bay file writes it.
+    fn listed(&self, key: &str, example: &str) -> Result<Vec<String>, Refused> {
+        let said = self.text(key).unwrap_or_default();
+        let none = said.trim().eq_ignore_ascii_case("none");
+        let lengths = said.split([',', ';']).map(str::trim);
+        lengths
+            .filter(|one| !one.is_empty() && !none)
+            .map(|one| checked(key, one, example).map(|()| quoted(one)))
+            .collect()
     }
 
     /// The locks: evenly spaced, or each by itself.
     pub(super) fn locks(&self, text: &mut Text) -> Result<(), Refused> {
         let even = ["#locks.first", "#locks.pitch", "#locks.count"].map(|key| self.plain(key));
-        if let Some(each) = self.text("#locks.each") {
+        if self.plain("#locks.each").is_some() {
             if even.iter().any(Option::is_some) {
                 return Err(Refused::new(
                     "the locks are said twice: evenly spaced, and each by itself",
@@ -33,20 +149,7 @@ impl Answers {
                     ),
                 ));
             }
-            let mut travels = Vec::new();
-            for one in each.split([',', ';']).map(str::trim) {
-                if let Err(error) = parse_length(one) {
-                    return Err(Refused::new(
-                        format!(
-                            "{}: {}",
-                            label("#locks.each"),
-                            error.message(units::Kind::Length)
-                        ),
-                        "write each travel with its unit, commas between, as in 12 in, 15 1/2 in",
-                    ));
-                }
-                travels.push(quoted(one));
-            }
+            let travels = self.listed("#locks.each", "12 in, 15 1/2 in")?;
             return text.set("lift.locks", &format!("[{}]", travels.join(", ")));
         }
         match even {
@@ -124,9 +227,12 @@ impl Answers {
                         .filter(|_| has_bar)
                         .unwrap_or_else(|| text.either(imperial, metric))
                 };
-                let drop = own("#bar.drop").unwrap_or_else(|| part("drop", "5 in", "125 mm"));
+                let part = |field: &str, imperial: &str, metric: &str| {
+                    own(&format!("#bar.{field}")).unwrap_or_else(|| part(field, imperial, metric))
+                };
                 format!(
-                    "(drop: {drop}, diameter: {}, length: {})",
+                    "(drop: {}, diameter: {}, length: {})",
+                    part("drop", "5 in", "125 mm"),
                     part("diameter", "3 in", "75 mm"),
                     part("length", "7 ft", "2100 mm")
                 )
@@ -156,11 +262,25 @@ impl Answers {
             (None, true) => text.lacks("lift.tie.bar", &label("#bar")),
             // A beam of one's own, and nobody looked whether a bar hangs under it.
             (None, false) => text.mark("lift.tie.bar", &label("#bar")),
-            (Some(_), _) if self.plain("#bar.drop").is_none() => {
-                text.mark("lift.tie.bar.drop", &label("#bar.drop"));
+            (Some(_), _) => {
+                for field in ["drop", "diameter", "length"] {
+                    let key = format!("#bar.{field}");
+                    if self.plain(&key).is_none() {
+                        text.mark(&format!("lift.tie.bar.{field}"), &label(&key));
+                    }
+                }
             }
-            (Some(_), _) => {}
         }
         Ok(())
     }
+}
+
+/// A length of a list that was written as words.
+fn checked(key: &str, length: &str, example: &str) -> Result<(), Refused> {
+    parse_length(length).map(|_| ()).map_err(|error| {
+        Refused::new(
+            format!("{}: {}", label(key), error.message(units::Kind::Length)),
+            format!("write each with its unit, commas between, as in {example}"),
+        )
+    })
 }

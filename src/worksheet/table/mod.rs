@@ -27,6 +27,7 @@ const ALL: &[Section] = &[
     slab::SUPPLY,
     lift::LIFT,
     vehicle::VEHICLE,
+    vehicle::ROOF,
     vehicle::UNDER,
     vehicle::FIXED,
     vehicle::PARKING,

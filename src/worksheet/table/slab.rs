@@ -66,7 +66,7 @@ pub(super) const LINES: Section = Section {
     ],
     repeat: Some(Repeat {
         thing: "line in the floor",
-        lines: 8,
+        lines: 7,
     }),
 };
 

@@ -10,8 +10,8 @@ pub(super) const VEHICLE: Section = Section {
     id: "vehicle",
     title: "The vehicle",
     says: "On level ground, tyres pumped, empty as it will be raised, mirrors out. Stations are \
-           measured along the vehicle from the front bumper. What stays empty keeps the typical \
-           figure of the preset, which is no maker's, and no lock is called safe on it.",
+           measured along the vehicle from the front bumper. The preset is only a start: what stays \
+           empty is called not measured, and no lock is called safe for want of it.",
     questions: &[
         Question::new(
             "vehicle.preset",
@@ -60,6 +60,24 @@ pub(super) const VEHICLE: Section = Section {
             "vehicle.mirrors.station",
             "Mirrors: from the front bumper",
             "To the middle of their heads.",
+            SIZE,
+        ),
+        Question::new(
+            "vehicle.mirrors.bottom",
+            "Mirrors: floor to their underside",
+            "Both sides; the lower counts.",
+            SIZE,
+        ),
+        Question::new(
+            "vehicle.mirrors.top",
+            "Mirrors: floor to their top",
+            "Both sides; the higher counts.",
+            SIZE,
+        ),
+        Question::new(
+            "vehicle.mirrors.depth",
+            "Mirrors: size along the vehicle",
+            "The larger of both.",
             SIZE,
         ),
         Question::new(
@@ -125,6 +143,19 @@ pub(super) const VEHICLE: Section = Section {
             SIZE,
         ),
         Question::new(
+            "vehicle.droop.front",
+            "Front wheels: how far they drop when nothing carries them",
+            "Hub to arch, on the ground and with that end on stands: the difference; both sides, the \
+             larger counts.",
+            FROM_ZERO,
+        ),
+        Question::new(
+            "vehicle.droop.rear",
+            "Rear wheels: how far they drop",
+            "As before.",
+            FROM_ZERO,
+        ),
+        Question::new(
             "vehicle.axle_loads.front",
             "Front axle load",
             "Over a scale, as it will be raised; not the plate in the door, which is the most it may be.",
@@ -138,6 +169,39 @@ pub(super) const VEHICLE: Section = Section {
         ),
     ],
     repeat: None,
+};
+
+pub(super) const ROOF: Section = Section {
+    id: "roof",
+    title: "The outline of its body",
+    says: "Wherever the outline bends: bumper, hood, foot and top of the windscreen, roof's end, tail. \
+           The first at 0 in, the last at the rear bumper, one at the full height. Where it bulges \
+           between two of them write the higher. Left empty, or \"none\": the vehicle counts as high \
+           and as wide as its roof and body over its whole length, which is on the safe side.",
+    questions: &[
+        Question::new(
+            "station",
+            "From the front bumper",
+            "Along the vehicle.",
+            FROM_ZERO,
+        ),
+        Question::new(
+            "height",
+            "Floor to the body's top",
+            "Racks and boxes left out.",
+            SIZE,
+        ),
+        Question::new(
+            "half_width",
+            "From the vehicle's middle to its side, up there",
+            "Where the sides lean in; the farther of both.",
+            SIZE,
+        ),
+    ],
+    repeat: Some(Repeat {
+        thing: "place of the outline",
+        lines: 8,
+    }),
 };
 
 pub(super) const UNDER: Section = Section {

@@ -121,6 +121,57 @@ fn every_value_is_where_it_belongs_as_it_was_typed() {
     near(bay.vehicle.sill, "231 mm");
     near(bay.vehicle.belt, "893 mm");
     near(bay.vehicle.mirrors.unwrap().station, "1612 mm");
+    near(bay.vehicle.mirrors.unwrap().bottom, "951 mm");
+    near(bay.vehicle.mirrors.unwrap().top, "1102 mm");
+    near(bay.vehicle.mirrors.unwrap().depth, "143 mm");
+    near(bay.vehicle.droop[0], "94 mm");
+    near(bay.vehicle.droop[1], "105 mm");
+    let lift = &bay.lift;
+    near(lift.column.width, "301 mm");
+    near(lift.column.depth, "352 mm");
+    assert!((lift.column.turned.rad().to_degrees() + 3.0).abs() < 1e-9);
+    near(lift.overshoot, "33 mm");
+    near(lift.side_mismatch, "14 mm");
+    near(lift.carriage.proud, "126 mm");
+    near(lift.carriage.depth, "251 mm");
+    near(lift.carriage.height, "861 mm");
+    near(lift.carriage.bottom, "74 mm");
+    let unit = lift.power_unit.unwrap();
+    assert_eq!(unit.side, crate::bay::Side::Left);
+    near(unit.width, "253 mm");
+    near(unit.depth, "304 mm");
+    near(unit.height, "705 mm");
+    near(unit.bottom, "1206 mm");
+    near(lift.pad.diameter, "123 mm");
+    near(lift.pad.adapters[0], "72 mm");
+    near(lift.pad.adapters[1], "5 in");
+    for (corner, inward, away, swings) in [
+        (0, "261 mm", "152 mm", [-11.0, 92.0]),
+        (3, "263 mm", "154 mm", [-13.0, 94.0]),
+    ] {
+        let arm = lift.arms[corner];
+        near(arm.pivot_inward, inward);
+        near(arm.pivot_away, away);
+        assert!((arm.swing_min.rad().to_degrees() - swings[0]).abs() < 1e-9);
+        assert!((arm.swing_max.rad().to_degrees() - swings[1]).abs() < 1e-9);
+        assert!((arm.tooth.unwrap().rad().to_degrees() - 4.0).abs() < 1e-9);
+        assert!(arm.zero.rad().to_degrees().abs() < 1e-9);
+        near(arm.underside, "43 mm");
+        near(arm.section_height, "47 mm");
+        near(arm.section_width, "104 mm");
+    }
+    let window = lift.cg_window.unwrap();
+    near(window.front, "311 mm");
+    near(window.rear, "322 mm");
+    let plate = &lift.base_plate;
+    assert_eq!(plate.anchors.len(), 2);
+    near(plate.anchors[0][0], "-7 in");
+    near(plate.anchors[1][1], "201 mm");
+    near(plate.anchor_diameter.unwrap(), "19 mm");
+    near(plate.anchor_embedment.unwrap(), "108 mm");
+    near(lift.manual.thickness.unwrap(), "107 mm");
+    near(lift.manual.edge_distance.unwrap(), "155 mm");
+    assert_eq!(lift.advertised, crate::bay::SlabDemand::default());
     let [low] = bay.vehicle.underbody.as_slice() else {
         panic!("{:?}", bay.vehicle.underbody)
     };
@@ -173,8 +224,8 @@ fn each_answer_left_empty_is_missing_or_marked_and_never_filled() {
         if quiet.contains(&key) || key.starts_with("policy.") || key == "#aim" {
             continue;
         }
-        let listed = made.not_measured.len() + made.typical.len() + made.notes.len()
-            > whole.not_measured.len() + whole.typical.len() + whole.notes.len();
+        let listed = made.not_measured.len() + made.not_known.len() + made.notes.len()
+            > whole.not_measured.len() + whole.not_known.len() + whole.notes.len();
         // What a remark shows as an example is not filled in.
         let values = made
             .text
