@@ -30,41 +30,63 @@ pub struct Part {
 }
 
 impl Review {
-    /// All of it but what it makes, in lines of at most so many letters: on a screen or two.
+    /// All of it but what it makes, in lines of at most so many letters: on a screen or two. What
+    /// belongs together stands together, no answer is torn from its number, and short groups of a
+    /// section share a line.
     #[must_use]
     pub fn lines(&self, width: usize) -> Vec<String> {
-        let mut lines = Vec::new();
-        let indent = textwrap::Options::new(width).subsequent_indent("      ");
-        let put = |lines: &mut Vec<String>, said: &str| {
-            let wrapped = textwrap::wrap(said, &indent);
-            lines.extend(wrapped.into_iter().map(std::borrow::Cow::into_owned));
-        };
+        let mut lines: Vec<String> = Vec::new();
         let mut of = "";
         for part in &self.parts {
             if part.of != of {
                 lines.push(part.of.into());
                 of = part.of;
             }
-            let number = part.title.split('.').next().unwrap_or_default();
-            for said in &part.answers {
-                // How a list ends says nothing without what it is of.
-                let ends = ["none", "nothing more"].contains(&said.as_str());
-                let of = match part.title.split_once(". ") {
-                    Some((_, title)) if ends || said.starts_with("whether ") => {
-                        format!("{title}: ")
-                    }
-                    _ => String::new(),
-                };
-                put(&mut lines, &format!("  {number:>2} {of}{said}"));
+            let (number, title) = part.title.split_once(". ").unwrap_or_default();
+            let numbers: Vec<&str> = part.not_known.iter().map(String::as_str).collect();
+            let not_known = format!("NOT KNOWN: {}", in_ranges(&numbers));
+            let mut groups = part.answers.clone();
+            if let [only] = &mut groups[..]
+                && (only == "none" || only.starts_with("whether "))
+            {
+                *only = format!("{title}: {only}");
             }
-            if !part.not_known.is_empty() {
-                let numbers: Vec<&str> = part.not_known.iter().map(String::as_str).collect();
-                let said = in_ranges(&numbers);
-                put(&mut lines, &format!("  {number:>2} NOT KNOWN: {said}"));
+            groups.extend((!numbers.is_empty()).then_some(not_known));
+            let mut line = format!("  {number:>2}");
+            let is_begun = |line: &str| line.len() > 4;
+            for group in &groups {
+                if is_begun(&line) {
+                    if letters(&line) + letters(group) + 3 <= width {
+                        line += &format!(" | {group}");
+                        continue;
+                    }
+                    lines.push(std::mem::replace(&mut line, format!("  {number:>2}")));
+                }
+                // Between answers only.
+                for piece in group.split_inclusive(AFTER_AN_ANSWER) {
+                    let piece = piece.trim();
+                    if is_begun(&line) && letters(&line) + letters(piece) + 1 > width {
+                        lines.push(std::mem::replace(&mut line, "     ".into()));
+                    }
+                    line += &format!(" {piece}");
+                }
+            }
+            if is_begun(&line) {
+                lines.push(line);
             }
         }
-        lines
+        // Words of a person's own may be longer than a line.
+        let indent = textwrap::Options::new(width).subsequent_indent("      ");
+        let wrapped = lines.iter().flat_map(|line| textwrap::wrap(line, &indent));
+        wrapped.map(std::borrow::Cow::into_owned).collect()
     }
+}
+
+/// What an answer ends with where another follows.
+const AFTER_AN_ANSWER: [char; 2] = [';', ','];
+
+fn letters(text: &str) -> usize {
+    text.chars().count()
 }
 
 impl Dialogue {
