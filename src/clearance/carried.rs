@@ -118,7 +118,7 @@ fn by_name(bay: &Bay, parts: &[Part], touching: &Pairs) -> Vec<ContactFinding> {
     }
     let names = parked::names(bay);
     let name = |kind: usize| names[kind].clone();
-    let (with_vehicle, each_other) = touching.told();
+    let [with_vehicle, each_other] = touching.told();
     let mut found: Vec<ContactFinding> = with_vehicle
         .into_iter()
         .map(|(part, kind)| (name(kind), parts[part].part.solid.name.clone()))

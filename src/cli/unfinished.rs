@@ -17,7 +17,6 @@ static WATCHED: Once = Once::new();
 const INTERRUPTED: i32 = 130;
 
 /// While what comes back is held no interrupt and no request to end ends the program.
-#[must_use]
 pub(super) fn hold() -> MutexGuard<'static, ()> {
     WATCHED.call_once(|| {
         // In the window its own handler is there before, and takes these away too. Where none can be

@@ -114,7 +114,7 @@ impl Pairs {
     }
 
     /// Every vehicle part in it with a kind of lift part, and every two kinds.
-    pub(super) fn told(&self) -> (Vec<(usize, usize)>, Vec<(usize, usize)>) {
+    pub(super) fn told(&self) -> [Vec<(usize, usize)>; 2] {
         let kinds = |of: u16| (0..KINDS).filter(move |kind| of >> kind & 1 == 1);
         let each = |bits: &[u16]| {
             let numbered = bits.iter().copied().enumerate();
@@ -122,6 +122,6 @@ impl Pairs {
                 .flat_map(|(number, of)| kinds(of).map(move |kind| (number, kind)))
                 .collect()
         };
-        (each(&self.vehicle), each(&self.each_other))
+        [each(&self.vehicle), each(&self.each_other)]
     }
 }

@@ -12,7 +12,7 @@ use super::super::movers::{MoverError, chord_bulge_m};
 use super::pairs::{KINDS, kind};
 use super::piece::{Piece, Roam};
 use crate::bay::{Bay, Corner, Side};
-use crate::solids::{Pose, Role, arms, attitude, posts, vehicle};
+use crate::solids::{Pose, Role, Solid, arms, attitude, posts, vehicle};
 use crate::units::Angle;
 
 /// A vehicle part with a box about it, vehicle frame: most parts are told far from every arm by that
@@ -189,7 +189,7 @@ fn wanted(bay: &Bay, reach: &arms::ArmReach, off_m: f64) -> (Vec<Body>, Vec<Body
         .into_iter()
         .map(|(least, most)| {
             let mut ends = vec![least];
-            if most != least {
+            if most > least {
                 ends.push(most);
             }
             let at = |reach_m: f64| {
@@ -200,12 +200,11 @@ fn wanted(bay: &Bay, reach: &arms::ArmReach, off_m: f64) -> (Vec<Body>, Vec<Body
             let bulge = DVec3::new(bulge, bulge, 0.0);
             // The longer arm covers the shorter.
             let arms = at(farthest).map(|[arm, _]| Body::exact(&arm)).collect();
-            let pads = if nearest == farthest {
-                at(farthest).map(|[_, pad]| Body::exact(&pad)).collect()
-            } else {
-                let both = at(nearest).chain(at(farthest));
-                both.map(|[_, pad]| Body::exact(&pad)).collect()
-            };
+            let pad = |[_, pad]: [Solid; 2]| Body::exact(&pad);
+            let mut pads: Vec<Body> = at(farthest).map(pad).collect();
+            if nearest < farthest {
+                pads.extend(at(nearest).map(pad));
+            }
             let hull = |bodies: Vec<Body>| Body::hull(bodies).widened(bulge);
             (hull(arms), hull(pads))
         })

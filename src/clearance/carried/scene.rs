@@ -170,7 +170,7 @@ impl<'a> Scene<'a> {
             let droop = part.droop_m(look.bay);
             let [standing, carried] = self.about_part(part, droop);
             let posed = LazyCell::new(|| Posed::new(self, part, droop));
-            for kind in 0..KINDS {
+            for (kind, about_kind) in of_kinds.iter().enumerate() {
                 if !pairs.has(number, kind) || found.has(number, kind) {
                     continue;
                 }
@@ -187,9 +187,7 @@ impl<'a> Scene<'a> {
                 }
                 let climb = [from, self.climb_m(role, part.part.wheel)];
                 let [low, high] = climb;
-                if !(standing.meets(of_kinds[kind].climbing(low, high))
-                    || carried.meets(of_kinds[kind]))
-                {
+                if !(standing.meets(about_kind.climbing(low, high)) || carried.meets(*about_kind)) {
                     continue;
                 }
                 let under_own_pad = matches!(role, Role::Arm(corner)

@@ -95,7 +95,7 @@ fn words(typed: &str) -> Result<String, Refused> {
         )
     } else if let Some(letter) = typed.chars().find(|letter| letters::turns(*letter)) {
         refused(
-            &format!(
+            format!(
                 "this text holds {}, which turns text and is not shown",
                 letters::code_point(letter)
             ),
