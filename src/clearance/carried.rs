@@ -20,6 +20,8 @@ mod scene;
 #[cfg(test)]
 mod tests;
 
+use std::collections::VecDeque;
+
 use self::pairs::Pairs;
 use self::parked::{Parked, Part};
 use self::partings::Partings;
@@ -35,7 +37,7 @@ use crate::solids::vehicle;
 
 /// Pieces of the parking box that are cut before what is left counts as touching: parts that pass each
 /// other within a millimetre over much of the box.
-const MOST_PIECES: usize = 3000;
+const MOST_PIECES: usize = 2000;
 
 /// Lift parts that touch the vehicle, by name; wherever in the parking box it stands, and at every
 /// restraint tooth at which an arm may rest for it.
@@ -58,9 +60,10 @@ pub(crate) fn carried(
         solver,
     };
     let mut touching = points.met_before(&parts);
-    let mut left = vec![(Piece::whole(uncertainty), Pairs::all(parts.len()))];
+    // The larger pieces first: what a coarse look tells apart is told before the count runs out.
+    let mut left = VecDeque::from([(Piece::whole(uncertainty), Pairs::all(parts.len()))]);
     let mut pieces = 0;
-    while let Some((piece, pairs)) = left.pop() {
+    while let Some((piece, pairs)) = left.pop_front() {
         let mut may_touch = look.touching(piece, &pairs.without(&touching))?;
         if may_touch.is_empty() {
             continue;
