@@ -7,7 +7,8 @@
 use std::fmt::Write as _;
 
 /// True for a letter that is not shown but acts on what is: control characters, marks of direction
-/// (Unicode's bidirectional formatting characters), separators of lines and paragraphs.
+/// (Unicode's bidirectional formatting characters), separators of lines and paragraphs, blanks of no
+/// width.
 #[must_use]
 pub fn acts(letter: char) -> bool {
     letter.is_control() || turns(letter)
@@ -18,7 +19,7 @@ pub fn acts(letter: char) -> bool {
 pub const fn turns(letter: char) -> bool {
     matches!(
         letter,
-        '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}'
+        '\u{61c}' | '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{2060}' | '\u{feff}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}'
     )
 }
 

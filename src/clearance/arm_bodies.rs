@@ -56,7 +56,7 @@ pub(super) fn arm_bodies(
     }
     // The hull's straight sides cut across the arcs between the swings; the same allowance covers
     // the reach to a place between two corners of the parking box.
-    let longest = arm.longest.m() + bay.lift.pad.diameter.m();
+    let longest = arm.longest.m() + bay.lift.pad.diameter.max(arm.section_width).m();
     let bulge = chord_bulge_m(longest, most - least);
     Ok(solids
         .into_iter()

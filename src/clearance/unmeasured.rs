@@ -40,6 +40,7 @@ pub(super) fn nothing_passes(study: &mut Study) {
     study.highest_clear_lock = None;
     study.highest_safe_lock = None;
     study.nominal_clear_lock = None;
+    study.highest_releasable_lock = None;
     study.full_rise = false;
     study.marks = None;
     study.estimate = None;

@@ -219,7 +219,8 @@ fn said(out: &str, made: &Made) -> String {
     if made.not_measured.is_empty() {
         paragraph(format!(
             "{out} is written. Every figure asked for that decides clearance, a load or a mark on the \
-             column is as you gave it."
+             column is as you gave it, but for margins and \u{b1} that were left empty: these are \
+             Bayrise's own, and `check` prints them."
         ));
     } else {
         paragraph(format!(

@@ -232,9 +232,13 @@ fn other_concrete_does_not_take_the_age_of_the_slab() {
         "strength: \"4000 psi\"",
         "readings: []",
         "claimed_thickness: \"15 in\"",
+        "lines: []",
     ] {
         assert_eq!(ages(other), (None, 1), "{other}");
         let stated = format!("{other}, age_days: 30");
         assert_eq!(ages(&stated), (Some(30.0), 0), "{stated}");
+        // A day in the place of an age.
+        let poured = format!("{other}, poured: \"2026-10-01\"");
+        assert_eq!(ages(&poured), (None, 0), "{poured}");
     }
 }

@@ -49,7 +49,8 @@ pub(super) fn over(root: &mut Node, field: &Field) {
         return;
     };
     let mut below = fields.remove(at).value;
-    if forgets_age(field).is_some()
+    // Two ages are one too many, and how the old concrete cured says nothing of the new.
+    if (forgets_age(field).is_some() || says_age(field))
         && let Some(kept) = fields_of(&mut below)
     {
         kept.retain(|f| !OF_AGE.contains(&f.name.text.as_str()));
@@ -68,7 +69,13 @@ pub(super) fn over(root: &mut Node, field: &Field) {
 const OF_AGE: [&str; 3] = ["age_days", "poured", "curing"];
 
 /// What makes other concrete of it.
-const OF_CONCRETE: [&str; 3] = ["readings", "claimed_thickness", "strength"];
+const OF_CONCRETE: [&str; 4] = ["readings", "claimed_thickness", "strength", "lines"];
+
+/// Whether an option says how old the slab is.
+fn says_age(over: &Field) -> bool {
+    let says = |name: &&str| value_at(&over.value, name).is_some();
+    over.name.text == "slab" && OF_AGE[..2].iter().any(says)
+}
 
 /// Where an option describes other concrete than the bay's and does not say how old it is: then the age
 /// of the bay's slab is not taken for it.
@@ -84,9 +91,7 @@ pub(super) fn forgets_age(over: &Field) -> Option<Span> {
         fields.iter().find(named)
     };
     let of_concrete = says(&OF_CONCRETE)?;
-    says(&OF_AGE[..2])
-        .is_none()
-        .then_some(of_concrete.name.span)
+    (!says_age(over)).then_some(of_concrete.name.span)
 }
 
 /// Puts the bay into another bay file's garage: with its slab, its supply, what is arranged for

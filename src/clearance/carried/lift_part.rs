@@ -9,19 +9,19 @@ use super::super::climb::{Climb, First, first_below};
 use super::super::gap::{self, Separation, Solver};
 use super::parked::Part;
 use super::partings::{is_parted, reach_m};
-use super::scene::Scene;
+use super::scene::{Scene, With};
 use crate::solids::{Pose, Shape};
 
 /// A lift part in a scene with its uncertainty to what it is looked at with.
 pub(super) struct LiftPart<'a> {
     pub(super) scene: &'a Scene<'a>,
     pub(super) index: usize,
-    pub(super) under_own_pad: bool,
+    pub(super) with: With,
 }
 
 impl<'a> LiftPart<'a> {
     fn shift(&self) -> DVec3 {
-        DVec3::Z * self.scene.shift[self.index]
+        DVec3::Z * self.scene.shift_m(self.index, self.with)
     }
 
     fn exact(&self) -> &'a Body {
@@ -29,12 +29,12 @@ impl<'a> LiftPart<'a> {
     }
 
     fn spread(&self) -> DVec3 {
-        self.scene.spread[usize::from(self.under_own_pad)]
+        self.scene.spread[self.with as usize]
     }
 
     pub(super) fn body(&self) -> &'a Body {
         let made = || self.exact().moved(self.shift()).widened(self.spread());
-        self.scene.bodies[self.index][usize::from(self.under_own_pad)].get_or_init(made)
+        self.scene.bodies[self.index][self.with as usize].get_or_init(made)
     }
 
     /// How far it reaches along a unit vector, metres from the origin.

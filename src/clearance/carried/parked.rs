@@ -196,7 +196,8 @@ fn wanted(bay: &Bay, reach: &arms::ArmReach, off_m: f64) -> (Vec<Body>, Vec<Body
                 let ends = ends.iter();
                 ends.map(move |swing| arms::arm_and_pad(bay, corner, *swing, reach_m))
             };
-            let bulge = chord_bulge_m(longest + bay.lift.pad.diameter.m(), most - least);
+            let past = bay.lift.pad.diameter.max(arm.section_width).m();
+            let bulge = chord_bulge_m(longest + past, most - least);
             let bulge = DVec3::new(bulge, bulge, 0.0);
             // The longer arm covers the shorter.
             let arms = at(farthest).map(|[arm, _]| Body::exact(&arm)).collect();

@@ -48,9 +48,10 @@ impl Points {
         self.holds[part][corner.index()]
     }
 
-    /// Whether a part hangs no lower than the point that a corner's arm carries.
-    pub(super) fn is_over(&self, part: &Part, corner: Corner) -> bool {
-        part.lowest >= self.height_m[corner.index()] - ON_THE_POINT_M
+    /// Whether a part hangs lower than the point that a corner's arm carries. The body is drawn solid from
+    /// the sill up, and pads go in through its side.
+    pub(super) fn hangs_lower(&self, part: &Part, corner: Corner) -> bool {
+        !part.part.is_body && part.lowest < self.height_m[corner.index()] - ON_THE_POINT_M
     }
 
     /// Pads that meet a part before their own lift point: it hangs lower, over the pad as that stands

@@ -12,6 +12,7 @@ use super::lift_part::{LiftPart, Posed, meet, meets_carried, meets_climbing};
 use super::pairs::{KINDS, Pairs};
 use super::parked::{About, Parked, Part, side_of};
 use super::partings::is_parted;
+use super::points::ON_THE_POINT_M;
 use crate::bay::{Bay, Side};
 use crate::solids::{Role, attitude};
 
@@ -27,17 +28,42 @@ pub(super) struct Scene<'a> {
     pub(super) parked: &'a Parked,
     /// How far each lift part stands above its place, metres.
     pub(super) shift: Vec<f64>,
-    /// How far each lift part may be off to the vehicle, and to what rests on its own pad.
-    pub(super) spread: [DVec3; 2],
+    /// How far each lift part may be off, by what it is looked at with.
+    pub(super) spread: [DVec3; 3],
     /// The lift parts' bodies, so widened; made where they are wanted.
-    pub(super) bodies: Vec<[OnceCell<Body>; 2]>,
+    pub(super) bodies: Vec<[OnceCell<Body>; 3]>,
     pub(super) attitudes: Vec<attitude::Attitude>,
     parts: &'a [Part],
     /// How much of its climb to the standing vehicle the leading carriage has done before the
     /// other starts.
     lead: Option<(Side, f64)>,
+    /// How much lower than they are pads are looked at.
+    pad_drop: f64,
     /// The place that is lined up, vehicle frame.
     pivot: DVec3,
+}
+
+/// What a lift part is looked at with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum With {
+    /// Anything.
+    Any,
+    /// An arm with the part that rests on its own pad: the ± of the vehicle is the pad's as well.
+    OnOwnPad,
+    /// A pad with a part that hangs lower than its own point: it is met first, and not by the height of
+    /// the point that a pad is lowered for.
+    BesideOwnPoint,
+}
+
+impl Scene<'_> {
+    /// How far a lift part stands above its place.
+    pub(super) fn shift_m(&self, index: usize, with: With) -> f64 {
+        let shift = self.shift[index];
+        match with {
+            With::BesideOwnPoint => shift + self.pad_drop - ON_THE_POINT_M,
+            With::Any | With::OnOwnPad => shift,
+        }
+    }
 }
 
 impl<'a> Scene<'a> {
@@ -53,6 +79,7 @@ impl<'a> Scene<'a> {
         let off = uncertainty.posts_to_carried();
         let spread = DVec3::splat(relative) + off;
         let on_own_pad = DVec3::new(relative, relative, 1.5 * uncertainty.lift_m) + off;
+        let beside_own_point = (spread * DVec3::new(1.0, 1.0, 0.0)).max(DVec3::ZERO);
         let pad_drop = relative + off.z + OWN_POINT_M + TILT_OVER_PAD * bay.lift.pad.diameter.m();
         let ahead = lead.map_or([0.0; 4], |(side, by)| {
             corners_on(side).map(|share| share * by)
@@ -62,10 +89,11 @@ impl<'a> Scene<'a> {
             parked,
             parts,
             shift: Vec::with_capacity(parked.lift.len()),
-            spread: [spread, on_own_pad],
+            spread: [spread, on_own_pad, beside_own_point],
             bodies: parked.lift.iter().map(|_| Default::default()).collect(),
             attitudes: attitude::attitudes_from(bay, rest, ahead)?,
             lead,
+            pad_drop: 0.0,
             pivot: rest.rotation.inverse() * (parked.roam.pivot() - rest.translation),
         };
         for (role, _) in &parked.lift {
@@ -75,6 +103,7 @@ impl<'a> Scene<'a> {
             };
             scene.shift.push(scene.ahead_m(*role) - drop);
         }
+        scene.pad_drop = pad_drop;
         Ok(scene)
     }
 
@@ -93,12 +122,17 @@ impl<'a> Scene<'a> {
 
     /// The box about a lift part.
     fn about(&self, index: usize) -> About {
-        let (_, exact) = &self.parked.lift[index];
+        let (role, exact) = &self.parked.lift[index];
         let shift = DVec3::Z * self.shift[index];
         let spread = self.spread[0].max(DVec3::ZERO);
+        // As high as it is ever looked at.
+        let high = match role {
+            Role::Pad(_) => DVec3::Z * self.pad_drop,
+            _ => DVec3::ZERO,
+        };
         About {
             low: exact.low() + shift - spread,
-            high: exact.high() + shift + spread,
+            high: exact.high() + shift + spread + high,
         }
     }
 
@@ -190,13 +224,18 @@ impl<'a> Scene<'a> {
                 if !(standing.meets(about_kind.climbing(low, high)) || carried.meets(*about_kind)) {
                     continue;
                 }
-                let under_own_pad = matches!(role, Role::Arm(corner)
-                    if look.points.is_over(part, corner));
+                let with = match role {
+                    Role::Arm(corner) if look.points.holds(number, corner) => With::OnOwnPad,
+                    Role::Pad(corner) if look.points.hangs_lower(part, corner) => {
+                        With::BesideOwnPoint
+                    }
+                    _ => With::Any,
+                };
                 let touches = of_kind.into_iter().any(|index| {
                     let lift = LiftPart {
                         scene: self,
                         index,
-                        under_own_pad,
+                        with,
                     };
                     let on_the_way = standing.meets(abouts[index].climbing(low, high));
                     let on_the_pads = carried.meets(abouts[index]);
@@ -240,7 +279,7 @@ impl<'a> Scene<'a> {
                     let [part, other_part] = [index, other_index].map(|index| LiftPart {
                         scene: self,
                         index,
-                        under_own_pad: false,
+                        with: With::Any,
                     });
                     let (role, other_role) = (lift[index].0, lift[other_index].0);
                     let parting = look.partings.each_other(role, other_role);

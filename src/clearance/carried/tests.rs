@@ -221,3 +221,34 @@ fn a_part_that_hangs_lower_than_the_points_in_it_is_met() {
     assert_eq!(pads_told(-0.009, 0.06), 4, "its edge is over the pads");
     assert_eq!(pads_told(0.15, 0.0), 0, "its underside is what they carry");
 }
+
+/// A part that hangs lower than the points in front of them, as far off as a pad may stand at a tooth.
+#[test]
+fn a_lower_part_beside_the_point_is_met_by_a_pad_at_its_tooth() {
+    let told = |clear: f64, lower: f64| {
+        let mut bay = test_bay();
+        for arm in &mut bay.lift.arms {
+            arm.tooth = Some(Angle::degrees(3.0));
+        }
+        let points = bay.vehicle.lift_points;
+        let from = points[0].station + bay.lift.pad.diameter * 0.5 + Length::metres(clear);
+        bay.vehicle.underbody.clear();
+        bay.vehicle.underbody.push(LowPart {
+            name: "bracket".into(),
+            from,
+            to: from + Length::metres(0.03),
+            half_width: points[0].half_spacing + Length::metres(0.1),
+            height: points[0].height - Length::metres(lower),
+        });
+        let found = carried(&bay, &Uncertainty::worst(&bay), &mut Solver::new()).unwrap();
+        let is_pad = |one: &ContactFinding| {
+            one.vehicle == "vehicle/underbody bracket" && one.part.starts_with("lift/pad front")
+        };
+        found.iter().any(is_pad)
+    };
+    for lower in [0.002, 0.007, 0.02] {
+        assert!(told(0.002, lower), "{lower}");
+    }
+    assert!(!told(0.002, 0.0), "as high as the points");
+    assert!(!told(0.4, 0.007), "far off");
+}

@@ -63,7 +63,8 @@ impl AsBuiltReport<'_> {
     /// How far a post is to be moved and turned back, in x, in y and at the corner of its plate; 0
     /// where it may stay. None where it is not known well enough for either.
     pub(super) fn moves(&self, place: &PostPlace) -> Option<[f64; 3]> {
-        if self.built.is_open(place.side, self.measured) {
+        // Marks that hang on what nobody measured are nowhere to move a post to.
+        if self.built.is_open(place.side, self.measured) || !self.planned.not_measured.is_empty() {
             return None;
         }
         let arm = self.built.arm_m;
@@ -89,6 +90,10 @@ impl AsBuiltReport<'_> {
 
     /// What to do with a post, in one sentence.
     pub(super) fn move_of(&self, place: &PostPlace) -> String {
+        if !self.planned.not_measured.is_empty() {
+            return "where it belongs is not known: its marks hang on what was not measured (above)"
+                .into();
+        }
         let Some([x, y, turn]) = self.moves(place) else {
             return if self.built.is_open(place.side, self.measured) {
                 "don't move it yet, and don't leave it either: readings that its place hangs on \

@@ -247,17 +247,17 @@ fn without_change(options: &Options, matrix: &Matrix, best: &Candidate) -> Strin
             );
             return name.map_or_else(String::new, |name| format!(" With {name} no lock is safe."));
         }
-        Choice::One { best, .. } => Some(best),
-        Choice::Equal { best, .. } => best.first().copied(),
+        Choice::One { best, .. } => Some((best, "the best is")),
+        Choice::Equal { best, .. } => best.first().map(|best| (*best, "one of the best is")),
     };
-    let Some(first) = first else {
+    let Some((first, is)) = first else {
         return String::new();
     };
     let Some(height) = height(options, matrix, &first) else {
         return String::new();
     };
     format!(
-        " Without that the best is {}: {} ({height}).",
+        " Without that {is} {}: {} ({height}).",
         candidate(options, first.pick),
         serves(&first)
     )

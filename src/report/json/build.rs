@@ -43,7 +43,7 @@ pub(super) fn check_report(report: &Report<'_>) -> CheckReport {
         },
         door_may_run_when_down: study.doors.may_run_when_down,
         pairs: study.pairs.iter().map(pair).collect(),
-        tight_as_parked: study.tight_as_parked.iter().map(pair).collect(),
+        tight_as_parked: told(study, study.tight_as_parked.iter().map(pair)),
         standing: study.standing.iter().map(standing).collect(),
         door_in_ceiling: study.door_in_ceiling.iter().map(standing).collect(),
         stand_up: StandUpReport {
@@ -51,17 +51,16 @@ pub(super) fn check_report(report: &Report<'_>) -> CheckReport {
             ceiling_at_posts_m: down(study.stand_up.ceiling_at_posts_m),
             highest_ceiling_m: down(study.stand_up.highest_ceiling_m),
         },
-        carried: study
-            .carried
-            .iter()
-            .map(|c| ContactReport {
+        carried: told(
+            study,
+            study.carried.iter().map(|c| ContactReport {
                 part: c.part.clone(),
                 vehicle: c.vehicle.clone(),
                 clearance_m: down(c.clearance_m),
-            })
-            .collect(),
-        driving_in: study.driving_in.iter().map(pair).collect(),
-        arms: study.arms.iter().map(arm).collect(),
+            }),
+        ),
+        driving_in: told(study, study.driving_in.iter().map(pair)),
+        arms: study.arms.iter().map(|one| arm(study, one)).collect(),
         bar: study.bar.as_ref().map(|bar| BarReport {
             trips_at_m: bar.trips_at_m.and_then(down),
             by: bar.by.clone(),
@@ -305,13 +304,22 @@ fn standing(finding: &StandingFinding) -> StandingReport {
     }
 }
 
-fn arm(arm: &ArmFinding) -> ArmReport {
+/// Things that are found fault with; none where that there is none hangs on what was not measured.
+fn told<T>(study: &Study, found: impl Iterator<Item = T>) -> Option<Vec<T>> {
+    let found: Vec<T> = found.collect();
+    (!found.is_empty() || study.not_measured().is_empty()).then_some(found)
+}
+
+fn arm(study: &Study, arm: &ArmFinding) -> ArmReport {
+    // That it reaches is not known of what was not measured.
+    let is_known = |shortfall_m: &f64| *shortfall_m > 0.0 || study.not_measured().is_empty();
+    let short = |shortfall_m: f64| Some(shortfall_m).filter(is_known).and_then(up);
     ArmReport {
         corner: arm.corner.into(),
         reach_m: nearest(arm.reach_m),
         swing_rad: nearest(arm.swing_rad),
-        shortfall_m: up(arm.shortfall_m),
-        worst_shortfall_m: up(arm.worst_shortfall_m),
+        shortfall_m: short(arm.shortfall_m),
+        worst_shortfall_m: short(arm.worst_shortfall_m),
         why: arm.why.clone(),
     }
 }

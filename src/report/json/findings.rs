@@ -130,9 +130,10 @@ pub struct ArmReport {
     pub reach_m: Option<f64>,
     /// Swing asked of it as parked.
     pub swing_rad: Option<f64>,
-    /// What it falls short as parked; rounded up; 0 when it reaches.
+    /// What it falls short as parked; rounded up; 0 when it reaches; null where that hangs on what was
+    /// not measured.
     pub shortfall_m: Option<f64>,
-    /// What it falls short at the worst corner of the parking box; rounded up.
+    /// What it falls short at the worst corner of the parking box; rounded up; null likewise.
     pub worst_shortfall_m: Option<f64>,
     /// What is in the way of reaching; null when it reaches.
     pub why: Option<String>,

@@ -54,18 +54,19 @@ pub struct CheckReport {
     pub door_may_run_when_down: bool,
     /// Pairs on the way up in the governing door state, those with the least room first.
     pub pairs: Vec<PairReport>,
-    /// Pairs already short of their margin as parked that come no nearer.
-    pub tight_as_parked: Vec<PairReport>,
+    /// Pairs already short of their margin as parked that come no nearer. Null where none is found and
+    /// something was not measured.
+    pub tight_as_parked: Option<Vec<PairReport>>,
     /// The lift's fixed parts against the room.
     pub standing: Vec<StandingReport>,
     /// Parts of door and opener that stand in the ceiling as they are described.
     pub door_in_ceiling: Vec<StandingReport>,
     /// Whether a column can be tipped up under the ceiling.
     pub stand_up: StandUpReport,
-    /// Arms, pads and carriages against body and hanging wheels: pairs that touch.
-    pub carried: Vec<ContactReport>,
-    /// Driving in: pairs short of their margin.
-    pub driving_in: Vec<PairReport>,
+    /// Arms, pads and carriages against body and hanging wheels: pairs that touch. Null as above.
+    pub carried: Option<Vec<ContactReport>>,
+    /// Driving in: pairs short of their margin. Null as above.
+    pub driving_in: Option<Vec<PairReport>>,
     /// Whether each arm reaches its lift point: front left, front right, rear left, rear right.
     pub arms: Vec<ArmReport>,
     /// The padded shut-off bar; null where the lift has none.

@@ -14,10 +14,7 @@ pub(in crate::report) fn write(report: &Report<'_>, page: &mut Page) {
 pub(in crate::report) fn of(day: Option<ForDay>, page: &mut Page) {
     let Some(day) = day else { return };
     if let Some(words) = holds_only_from(day) {
-        page.para_toned(
-            &format!("{words}: ages are counted to that day."),
-            Tone::Strong,
-        );
+        page.para_toned(&format!("{words}."), Tone::Strong);
     } else if let Some(words) = counted_to(day) {
         let mut letters = words.chars();
         let first = letters.next().map(|one| one.to_ascii_uppercase());

@@ -65,6 +65,13 @@ impl Answers {
             "under" => "vehicle.underbody",
             _ => "policy.people",
         };
+        let withhold = |text: &mut Text, what: &str, draft: &str| {
+            let into = format!("Measure what has a ? here, and put it into {path}: [..]:");
+            text.withhold(
+                format!("{what}, so it is not in the file"),
+                vec![into, format!("    {draft},")],
+            );
+        };
         let mut items = Vec::new();
         let mut lacking = Vec::new();
         let mut drafts = Vec::new();
@@ -75,20 +82,24 @@ impl Answers {
                     let name = self.get(section.id, item, "name").map(super::unquoted);
                     let thing = section.repeat.map_or("", |repeat| repeat.thing);
                     let name = name.unwrap_or_else(|| format!("{thing} no. {}", item + 1));
-                    lacking.push(format!("{name}: {lacks} not known"));
-                    drafts.push(self.draft(section, item));
+                    let what = format!("{name}: {lacks} not known");
+                    let draft = self.draft(section, item);
+                    // A hole that is measured and not placed may be the thin one under a post.
+                    let is_measured = self.get(section.id, item, "thickness").is_some();
+                    if section.id == "readings" && is_measured {
+                        withhold(text, &what, &draft);
+                    } else {
+                        lacking.push(what);
+                        drafts.push(draft);
+                    }
                 }
             }
         }
         // What is there and is not in the file may be what a vehicle meets, or where an anchor must
-        // not go. A hole or a person more changes no answer for the better.
+        // not go. A hole that was not measured, or a person more, changes no answer for the better.
         if matches!(section.id, "things" | "fixed" | "under" | "lines") {
             for (what, draft) in lacking.iter().zip(&drafts) {
-                let into = format!("Measure what has a ? here, and put it into {path}: [..]:");
-                text.withhold(
-                    format!("{what}, so it is not in the file"),
-                    vec![into, format!("    {draft},")],
-                );
+                withhold(text, what, draft);
             }
         } else {
             for (what, draft) in lacking.iter_mut().zip(&drafts) {

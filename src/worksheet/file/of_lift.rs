@@ -11,6 +11,7 @@ impl Answers {
         if self.plain("lift.capacity").is_some() && self.plain("lift.arm_capacity").is_none() {
             text.set("lift.arm_capacity", "None")?;
             text.not_kept("lift.arm_capacity");
+            text.mark("lift.arm_capacity", &label("lift.arm_capacity"));
             text.notes.push(
                 "One arm is taken to carry a quarter of the rated capacity, for want of a figure from \
                  the manual."
@@ -34,8 +35,10 @@ impl Answers {
             ("lift.side_mismatch", ["1/2 in", "12 mm"]),
         ] {
             if self.plain(path).is_none() {
+                // Nobody measured it, and marks and locks hang on it.
                 text.set(path, &text.either(usual[0], usual[1]))?;
                 text.not_kept(path);
+                text.mark(path, &label(path));
             }
         }
         Ok(())

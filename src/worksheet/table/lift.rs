@@ -227,13 +227,13 @@ pub(super) const LIFT: Section = Section {
         Question::new(
             "lift.overshoot",
             "How far the carriage still climbs once the button is let go",
-            "With a hand's delay. Left empty: the usual 1 in (25 mm).",
+            "With a hand's delay. Left empty: 1 in (25 mm), which nobody measured.",
             FROM_ZERO,
         ),
         Question::new(
             "lift.side_mismatch",
             "How far the carriages may be out of level",
-            "What the manual lets them be. Left empty: the usual 1/2 in (12 mm).",
+            "What the manual lets them be. Left empty: 1/2 in (12 mm), which is nobody's.",
             FROM_ZERO,
         ),
         Question::new(
@@ -417,7 +417,7 @@ pub(super) const LIFT: Section = Section {
         Question::new(
             "lift.arm_capacity",
             "Rated capacity of one arm",
-            "From the manual. Left empty beside a capacity: a quarter of it.",
+            "From the manual. Left empty beside a capacity: a quarter of it, which is nobody's.",
             MASS,
         ),
         Question::new(

@@ -173,6 +173,8 @@ pub(super) fn measured() -> Vec<(String, String)> {
         ("door", "garage.opening.offset", "0 in"),
         ("door", "garage.opening.wall_thickness", "6 in"),
         ("door", "#door", "none"),
+        ("lift", "lift.overshoot", "1 in"),
+        ("lift", "lift.side_mismatch", "1/2 in"),
         ("room", "garage.width", "24 ft"),
         ("room", "garage.depth", "30 ft"),
         ("room", "#ceiling", "flat"),
