@@ -67,6 +67,7 @@ fn the_dimension_line_is_where_the_nearest_points_are() {
                 PairState::Clear => palette::CLEAR,
                 PairState::Tight => palette::TIGHT,
                 PairState::Strikes => palette::STRIKES,
+                PairState::NotShown => panic!("{scene} is measured"),
             };
             // Along the line its colour is there with dimensions on and not with them off.
             let with = along(&shown, from, to, colour);
