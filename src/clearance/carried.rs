@@ -37,7 +37,7 @@ use crate::solids::vehicle;
 
 /// Pieces of the parking box that are cut before what is left counts as touching: parts that pass each
 /// other within a millimetre over much of the box.
-const MOST_PIECES: usize = 2000;
+const MOST_PIECES: usize = 600;
 
 /// Lift parts that touch the vehicle, by name; wherever in the parking box it stands, and at every
 /// restraint tooth at which an arm may rest for it.

@@ -48,6 +48,13 @@ impl Points {
         self.holds[part][corner.index()]
     }
 
+    /// Whether a part goes with the point that a corner's arm carries, so that the ± of the vehicle moves
+    /// both: the point is on it, or it is a stretch of the body, of which the underside is no lower.
+    pub(super) fn goes_with(&self, number: usize, part: &Part, corner: Corner) -> bool {
+        let is_over = part.lowest >= self.height_m[corner.index()] - ON_THE_POINT_M;
+        self.holds(number, corner) || part.part.is_body && is_over
+    }
+
     /// Whether a part hangs lower than the point that a corner's arm carries. The body is drawn solid from
     /// the sill up, and pads go in through its side.
     pub(super) fn hangs_lower(&self, part: &Part, corner: Corner) -> bool {

@@ -225,7 +225,9 @@ impl<'a> Scene<'a> {
                     continue;
                 }
                 let with = match role {
-                    Role::Arm(corner) if look.points.holds(number, corner) => With::OnOwnPad,
+                    Role::Arm(corner) if look.points.goes_with(number, part, corner) => {
+                        With::OnOwnPad
+                    }
                     Role::Pad(corner) if look.points.hangs_lower(part, corner) => {
                         With::BesideOwnPoint
                     }

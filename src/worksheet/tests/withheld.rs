@@ -350,19 +350,22 @@ fn usual_figures_that_nobody_gave_are_listed() {
 
 #[test]
 fn a_hole_that_was_measured_and_not_placed_withholds() {
-    let without = |key: &str| {
+    let with_hole = |said: &[(&str, &str)]| {
         let mut says = measured();
-        says.retain(|(number, _)| *number != of("readings", key));
+        says.retain(|(number, _)| {
+            ["x", "y", "thickness"]
+                .iter()
+                .all(|key| *number != of("readings", key))
+        });
+        let hole = said
+            .iter()
+            .map(|(key, said)| (of("readings", key), (*said).into()));
+        says.extend(hole);
         made_of(&says)
     };
-    for key in ["x", "y"] {
-        let what = is_withheld(&without(key));
-        assert!(
-            what.iter()
-                .any(|one| one.contains("so it is not in the file")),
-            "{what:?}"
-        );
-    }
+    let what = is_withheld(&with_hole(&[("x", "5 ft 6 in"), ("thickness", "2 in")]));
+    let told = |one: &String| one.contains("so it is not in the file");
+    assert!(what.iter().any(told), "{what:?}");
     // What was not measured at all says nothing of the slab.
-    assert!(without("thickness").not_measured.is_empty());
+    assert!(with_hole(&[("x", "5 ft 6 in")]).not_measured.is_empty());
 }
