@@ -244,6 +244,46 @@ mod tests {
     }
 
     #[test]
+    fn a_certified_regression() {
+        // National Institute of Standards and Technology, Statistical Reference Datasets, linear
+        // regression, "Norris" (calibration of ozone monitors): y = B0 + B1 x, with the certified
+        // values of B0, B1, their standard deviations and the residual standard deviation.
+        #[rustfmt::skip]
+        let points = [
+            (0.1, 0.2), (338.8, 337.4), (118.1, 118.2), (888.0, 884.6), (9.2, 10.1), (228.1, 226.5),
+            (668.5, 666.3), (998.5, 996.3), (449.1, 448.6), (778.9, 777.0), (559.2, 558.2), (0.3, 0.4),
+            (0.1, 0.6), (778.1, 775.5), (668.8, 666.9), (339.3, 338.0), (448.9, 447.5), (10.8, 11.6),
+            (557.7, 556.0), (228.3, 228.1), (998.0, 995.8), (888.8, 887.6), (119.6, 120.2), (0.3, 0.3),
+            (0.6, 0.3), (557.6, 556.8), (339.3, 339.1), (888.0, 887.2), (998.5, 999.0), (778.9, 779.0),
+            (10.2, 11.1), (117.6, 118.3), (228.9, 229.2), (668.4, 669.1), (449.2, 448.9), (0.2, 0.5),
+        ];
+        let observed = points.map(|(y, _)| Observed {
+            value: y,
+            sigma: 1.0,
+        });
+        let rows = |at: &[f64]| {
+            let row = |(_, x): (f64, f64)| Row {
+                computed: at[0] + at[1] * x,
+                slopes: vec![1.0, x],
+            };
+            points.map(row).to_vec()
+        };
+        let found = adjust(&[0.0, 1.0], &observed, 1e3, rows).unwrap();
+        let unit = found.unit.unwrap();
+        let deviation = |i: usize| unit * found.covariance[i][i].sqrt();
+        for (found, certified) in [
+            (found.unknowns[0], -0.262_323_073_774_029),
+            (found.unknowns[1], 1.002_116_818_020_45),
+            (deviation(0), 0.232_818_234_301_152),
+            (deviation(1), 0.429_796_848_199_937e-3),
+            (unit, 0.884_796_396_144_373),
+        ] {
+            let off = (found - certified).abs() / certified.abs();
+            assert!(off < 1e-9, "{found} {certified}");
+        }
+    }
+
+    #[test]
     fn a_weighted_mean() {
         // 10.0 with weight 1 and 10.3 with weight 4 (sigma 1/2): 10.24, its sigma 1 / sqrt(5).
         let observed = [(10.0, 1.0), (10.3, 0.5)].map(|(value, sigma)| Observed { value, sigma });
