@@ -54,31 +54,20 @@ pub(super) struct Posed<'a> {
     bodies: OnceCell<(Body, Vec<Body>)>,
 }
 
-/// Where a part may be: in one of the poses, or between them, and as far off as the spread.
+/// Where a part may be: in the pose, and as far off as the spread.
 pub(super) struct Places {
-    poses: Vec<Pose>,
+    pose: Pose,
     spread: DVec3,
 }
 
 impl Places {
     fn body(&self, shape: &Shape) -> Body {
-        Body::of(shape, &self.poses, self.spread)
+        Body::of(shape, &[self.pose], self.spread)
     }
 
     /// How far a shape there reaches along a unit vector, metres from the origin.
     fn reach_m(&self, shape: &Shape, direction: DVec3) -> f64 {
-        let farthest = self
-            .poses
-            .iter()
-            .map(|pose| reach_m(shape, *pose, direction))
-            .fold(f64::NEG_INFINITY, |most, one| {
-                if one > most || one.is_nan() {
-                    one
-                } else {
-                    most
-                }
-            });
-        farthest + self.spread.dot(direction.abs())
+        reach_m(shape, self.pose, direction) + self.spread.dot(direction.abs())
     }
 }
 
@@ -87,23 +76,17 @@ impl<'a> Posed<'a> {
         let roam = &scene.parked.roam;
         let from_part = part.part.solid.bay_from_solid;
         let hangs = Pose::at(DVec3::Z * -droop).after(from_part);
-        let turned = |pose: Pose| {
-            roam.turns
-                .iter()
-                .map(move |turn| turn.after(pose))
-                .collect()
-        };
         let reach = scene.reach_of_m(part, droop);
         let attitudes = scene.attitudes.iter();
         Self {
             shape: &part.part.solid.shape,
             standing: Places {
-                poses: turned(scene.parked.rest.after(from_part)),
+                pose: scene.parked.rest.after(from_part),
                 spread: roam.standing(reach),
             },
             carried: attitudes
                 .map(|attitude| Places {
-                    poses: turned(attitude.bay_from_vehicle_at_zero.after(hangs)),
+                    pose: attitude.bay_from_vehicle_at_zero.after(hangs),
                     spread: roam.carried(reach),
                 })
                 .collect(),

@@ -1,19 +1,17 @@
 //! The vehicle in a piece of the parking box, its parts, and the lift's parts as they are wanted for
 //! it.
 
-use std::f64::consts::PI;
 use std::ops::Range;
 
-use glam::DVec3;
+use glam::{DVec2, DVec3};
 
-use super::super::arm_bodies::{outer_teeth, resting_swings};
+use super::super::arm_bodies::resting_swings;
 use super::super::body::{Body, higher, lower};
 use super::super::movers::{MoverError, chord_bulge_m};
 use super::pairs::{KINDS, kind};
 use super::piece::{Piece, Roam};
 use crate::bay::{Bay, Corner, Side};
 use crate::solids::{Pose, Role, Solid, arms, attitude, posts, vehicle};
-use crate::units::Angle;
 
 /// A vehicle part with a box about it, vehicle frame: most parts are told far from every arm by that
 /// alone.
@@ -136,18 +134,25 @@ impl Parked {
         let roam = Roam::new(bay, piece, rest)?;
         let mut lift: Vec<(Role, Body)> = posts::carriages(bay)
             .into_iter()
-            .map(|solid| (solid.role, Body::exact(&solid)))
+            .map(|solid| {
+                let body = Body::exact(&solid);
+                let around = roam
+                    .of_the_lift(body.low())
+                    .max(roam.of_the_lift(body.high()));
+                let across = (body.high() - body.low()).truncate().length();
+                let around = around + DVec2::splat(roam.turned_m(across));
+                (solid.role, body.widened(around.extend(0.0)))
+            })
             .collect();
         for corner in Corner::ALL {
             let index = vehicle::lift_point_at(corner, bay.parking.facing);
             let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
-            let reach = arms::reach_to(bay, corner, point.truncate());
-            let off_m = if roam.is_place() {
-                0.0
+            let point = point.truncate();
+            let (arms, pads) = if roam.is_place() {
+                at_rest(bay, &arms::reach_to(bay, corner, point))
             } else {
-                roam.point_m(point)
+                wherever(bay, corner, point, &roam)
             };
-            let (arms, pads) = wanted(bay, &reach, off_m);
             lift.extend(arms.into_iter().map(|arm| (Role::Arm(corner), arm)));
             lift.extend(pads.into_iter().map(|pad| (Role::Pad(corner), pad)));
         }
@@ -174,78 +179,49 @@ pub(super) fn names(bay: &Bay) -> Vec<String> {
     all.map(|solid| solid.name).collect()
 }
 
-/// Of more teeth than this each is not looked at by itself, but all that the arm sweeps over them.
-const MOST_TEETH: usize = 6;
-
-/// The arm and its pad wherever they may come to rest while the lift point lies within `off_m` in plan
-/// of where they are wanted for it: at each tooth, and at no tooth.
-fn wanted(bay: &Bay, reach: &arms::ArmReach, off_m: f64) -> (Vec<Body>, Vec<Body>) {
-    let corner = reach.corner;
-    let arm = &bay.lift.arms[corner.index()];
-    let (shortest, longest) = (arm.shortest.m(), arm.longest.m());
-    let nearest = (reach.reach_m - off_m).clamp(shortest, longest.max(shortest));
-    let farthest = (reach.reach_m + off_m).clamp(shortest, longest.max(shortest));
-    swings(bay, reach, off_m)
+/// The arm and its pad at each tooth at which they may come to rest, and at none.
+fn at_rest(bay: &Bay, reach: &arms::ArmReach) -> (Vec<Body>, Vec<Body>) {
+    resting_swings(reach)
         .into_iter()
-        .map(|(least, most)| {
-            let mut ends = vec![least];
-            if most > least {
-                ends.push(most);
-            }
-            let at = |reach_m: f64| {
-                let ends = ends.iter();
-                ends.map(move |swing| arms::arm_and_pad(bay, corner, *swing, reach_m))
-            };
-            let past = bay.lift.pad.diameter.max(arm.section_width).m();
-            let bulge = chord_bulge_m(longest + past, most - least);
-            let bulge = DVec3::new(bulge, bulge, 0.0);
-            // The longer arm covers the shorter.
-            let arms = at(farthest).map(|[arm, _]| Body::exact(&arm)).collect();
-            let pad = |[_, pad]: [Solid; 2]| Body::exact(&pad);
-            let mut pads: Vec<Body> = at(farthest).map(pad).collect();
-            if nearest < farthest {
-                pads.extend(at(nearest).map(pad));
-            }
-            let hull = |bodies: Vec<Body>| Body::hull(bodies).widened(bulge);
-            (hull(arms), hull(pads))
+        .map(|swing| {
+            let [arm, pad] = arms::arm_and_pad(bay, reach.corner, swing, reach.reach_m);
+            (Body::exact(&arm), Body::exact(&pad))
         })
         .unzip()
 }
 
-/// The ranges of swings in which an arm may rest while its lift point lies within `off_m` of the wanted
-/// place.
-fn swings(bay: &Bay, reach: &arms::ArmReach, off_m: f64) -> Vec<(f64, f64)> {
-    if off_m == 0.0 {
-        let rests = resting_swings(reach).into_iter();
-        return rests.map(|swing| (swing, swing)).collect();
-    }
-    let arm = &bay.lift.arms[reach.corner.index()];
-    let away_m = reach
-        .lift_point_m
-        .distance(arms::pivot_m(bay, reach.corner));
-    let turn = if off_m < away_m {
-        (off_m / away_m).asin()
-    } else {
-        PI
-    };
-    let wanted = (reach.swing_rad - turn, reach.swing_rad + turn);
-    let limits = (arm.swing_min.rad(), arm.swing_max.rad());
-    let (low, high) = outer_teeth(arm, wanted.0, wanted.1);
-    let within = |swing: f64| swing.max(limits.0).min(limits.1);
-    let mut ranges = vec![(within(wanted.0), within(wanted.1))];
-    if let Some(tooth) = arm.tooth.map(Angle::rad).filter(|tooth| *tooth > 0.0) {
-        // A hair, so that no tooth is lost at either end to rounding.
-        const HAIR: f64 = 1e-9;
-        let first = (low / tooth - HAIR).ceil();
-        let count = ((high / tooth + HAIR).floor() - first + 1.0).max(0.0);
-        if count <= MOST_TEETH as f64 {
-            let teeth = (0..count as usize).map(|number| (first + number as f64) * tooth);
-            ranges.extend(teeth.map(|swing| (swing, swing)));
-        } else {
-            ranges = vec![(low.min(within(wanted.0)), high.max(within(wanted.1)))];
+/// The arm and its pad wherever they may come to rest, seen from the vehicle: that stays where the
+/// piece's middle has it, and the pivot goes about.
+///
+/// The pad is under its point but for the tooth, by which the arm is turned at most a whole pitch
+/// either way. For one turn the pad's place is a linear function of the pivot's, so that the hull over
+/// the corners of where the pivot may be holds all between; what turns bulges out of it by no more than
+/// an arc off its chord.
+fn wherever(bay: &Bay, corner: Corner, point: DVec2, roam: &Roam) -> (Vec<Body>, Vec<Body>) {
+    let arm = &bay.lift.arms[corner.index()];
+    let off = roam.of_the_lift(arms::pivot_m(bay, corner).extend(0.0));
+    let tooth = arm.tooth.map_or(0.0, |tooth| tooth.rad().max(0.0));
+    let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
+    let (mut arm_bodies, mut pad_bodies) = (Vec::new(), Vec::new());
+    for (x, y) in [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)] {
+        let pivot_off = off * DVec2::new(x, y);
+        let reach = arms::reach_to(bay, corner, point - pivot_off);
+        for swing in [reach.swing_rad - tooth, reach.swing_rad + tooth] {
+            least = least.min(swing);
+            most = most.max(swing);
+            let [arm, pad] = arms::arm_and_pad(bay, corner, swing, reach.reach_m);
+            let moved = |solid: &Solid| Body::exact(solid).moved(pivot_off.extend(0.0));
+            arm_bodies.push(moved(&arm));
+            pad_bodies.push(moved(&pad));
         }
     }
-    ranges
+    let past = bay.lift.pad.diameter.max(arm.section_width).m();
+    let bulge = chord_bulge_m(arm.longest.m() + past, most - least);
+    let around = |bodies: Vec<Body>| {
+        let hull = Body::hull(bodies).widened(DVec3::new(bulge, bulge, 0.0));
+        vec![hull]
+    };
+    (around(arm_bodies), around(pad_bodies))
 }
 
 /// The side and, where it has one, the corner of a lift part.

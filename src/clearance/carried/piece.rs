@@ -1,9 +1,9 @@
 //! A piece of the parking box: what is shown apart over all of it is apart wherever in it the vehicle
 //! stands.
 
-use glam::{DQuat, DVec2, DVec3};
+use glam::{DVec2, DVec3};
 
-use super::super::movers::{MoverError, chord_bulge_m, parking_pivot};
+use super::super::movers::{MoverError, parking_pivot};
 use super::super::reach::miss_plan_m;
 use super::super::uncertainty::Uncertainty;
 use crate::bay::{Bay, Floor};
@@ -96,12 +96,10 @@ impl Piece {
     }
 }
 
-/// How far the vehicle's places in a piece may be from the middle one.
+/// How the vehicle's places in a piece differ from the middle one. It is taken to stand there, and what
+/// belongs to the lift to go about it.
 #[derive(Debug, Clone)]
 pub(super) struct Roam {
-    /// The turns about the vertical through the place that is lined up, to both ends of the piece's
-    /// yaw (one where it has none).
-    pub(super) turns: Vec<Pose>,
     /// How far it may stand lower, metres, where the floor falls.
     pub(super) lower_m: f64,
     plan: DVec2,
@@ -125,16 +123,6 @@ impl Roam {
         } = piece.half;
         let plan = DVec2::new(across_m, along_m);
         let off = DVec3::new(piece.middle.across_m, piece.middle.along_m, 0.0);
-        let pivot = parking_pivot(bay) + off;
-        let turns = if yaw_rad == 0.0 {
-            vec![Pose::IDENTITY]
-        } else {
-            let turned = |yaw: f64| {
-                let turn = Pose::new(DQuat::from_rotation_z(yaw), DVec3::ZERO);
-                Pose::at(pivot).after(turn).after(Pose::at(-pivot))
-            };
-            vec![turned(-yaw_rad), turned(yaw_rad)]
-        };
         let up = rest.rotation * DVec3::Z;
         let slope = up.truncate().length() / up.z;
         let lower_m = match bay.garage.floor {
@@ -142,35 +130,39 @@ impl Roam {
             Floor::Fall { slope, .. } => slope * plan.length(),
         };
         Ok(Self {
-            turns,
             lower_m,
             plan,
             yaw_rad,
             tilt_rad: slope * yaw_rad,
             floor_m: floor_off_m(bay, piece, rest)?,
-            pivot,
+            pivot: parking_pivot(bay) + off,
         })
     }
 
-    /// How far a point may be from where the middle place has it, in plan, metres.
-    pub(super) fn point_m(&self, point: DVec3) -> f64 {
-        let lever = (point - self.pivot).length();
-        self.plan.length() + (self.yaw_rad + self.tilt_rad) * lever + self.floor_m
+    /// How far in plan a point of the lift may be, seen from the vehicle: across and along.
+    pub(super) fn of_the_lift(&self, point: DVec3) -> DVec2 {
+        let turned = self.yaw_rad * (point - self.pivot).truncate().length();
+        // The vehicle's own axes turn against the bay's.
+        let askew = self.plan.length() * self.yaw_rad;
+        self.plan + DVec2::splat(turned + askew)
     }
 
-    /// How far what reaches so far from the place that is lined up may be from where the two turns
-    /// have it, standing on its tyres.
+    /// How far the piece's turn takes what reaches so far.
+    pub(super) fn turned_m(&self, reach_m: f64) -> f64 {
+        self.yaw_rad * reach_m
+    }
+
+    /// How far what reaches so far from the place that is lined up may be off for the floor, standing
+    /// on its tyres.
     pub(super) fn standing(&self, reach_m: f64) -> DVec3 {
         // A floor that is off under one tyre tips the body; twice that bounds it up to as far
         // beyond the tyres as they stand apart.
-        self.carried(reach_m) + DVec3::Z * (self.tilt_rad * reach_m + 2.0 * self.floor_m)
+        DVec3::splat(self.tilt_rad * reach_m + 2.0 * self.floor_m)
     }
 
     /// The same on the pads, which have it in height.
     pub(super) fn carried(&self, reach_m: f64) -> DVec3 {
-        let bulge = chord_bulge_m(reach_m, 2.0 * self.yaw_rad);
-        let all_round = bulge + self.tilt_rad * reach_m + 2.0 * self.floor_m;
-        (self.plan + DVec2::splat(all_round)).extend(0.0)
+        self.standing(reach_m) * DVec3::new(1.0, 1.0, 0.0)
     }
 
     /// The place that is lined up.
@@ -178,7 +170,7 @@ impl Roam {
         self.pivot
     }
 
-    /// Whether it roams at all.
+    /// Whether it is one place only.
     pub(super) fn is_place(&self) -> bool {
         self.plan == DVec2::ZERO && self.yaw_rad == 0.0
     }

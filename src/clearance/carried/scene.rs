@@ -140,19 +140,14 @@ impl<'a> Scene<'a> {
     fn about_part(&self, part: &Part, droop: f64) -> [About; 2] {
         let roam = &self.parked.roam;
         let reach = self.reach_of_m(part, droop);
-        let turned = |pose, droop| {
-            let turns = roam.turns.iter();
-            turns
-                .map(|turn| part.about(turn.after(pose), droop))
-                .fold(About::NOTHING, About::and)
-        };
         let carried = self
             .attitudes
             .iter()
-            .map(|attitude| turned(attitude.bay_from_vehicle_at_zero, droop))
+            .map(|attitude| part.about(attitude.bay_from_vehicle_at_zero, droop))
             .fold(About::NOTHING, About::and);
         [
-            turned(self.parked.rest, 0.0).widened(roam.standing(reach)),
+            part.about(self.parked.rest, 0.0)
+                .widened(roam.standing(reach)),
             carried.widened(roam.carried(reach)),
         ]
     }
