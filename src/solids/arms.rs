@@ -185,6 +185,15 @@ pub fn reach_to(bay: &Bay, corner: Corner, target_m: DVec2) -> ArmReach {
     }
 }
 
+/// The swing and the reach that bring the pad right under a place in plan, whatever the arm's limits.
+pub(crate) fn toward(bay: &Bay, corner: Corner, target_m: DVec2) -> (f64, f64) {
+    let arm = &bay.lift.arms[corner.index()];
+    let offset = target_m - pivot_m(bay, corner);
+    let (along_inward, along_away) = (offset.x * inward(corner.side()), offset.y * away(corner));
+    let swing = along_away.atan2(along_inward) - arm.zero.rad();
+    (swing_near_limits(arm, swing), offset.length())
+}
+
 /// The same direction as `swing`, a whole turn off where that brings it within the limits.
 fn swing_near_limits(arm: &Arm, swing: f64) -> f64 {
     let (low, high) = (arm.swing_min.rad(), arm.swing_max.rad());

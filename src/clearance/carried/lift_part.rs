@@ -25,7 +25,12 @@ impl<'a> LiftPart<'a> {
     }
 
     fn exact(&self) -> &'a Body {
-        &self.scene.parked.lift[self.index].1
+        match self.with {
+            With::EachOther => &self.scene.parked.in_bay[self.index],
+            With::Any | With::OnOwnPad | With::BesideOwnPoint => {
+                &self.scene.parked.lift[self.index].1
+            }
+        }
     }
 
     fn spread(&self) -> DVec3 {

@@ -1,6 +1,7 @@
 //! The vehicle in a piece of the parking box, its parts, and the lift's parts as they are wanted for
 //! it.
 
+use std::f64::consts::TAU;
 use std::ops::Range;
 
 use glam::{DVec2, DVec3};
@@ -11,7 +12,7 @@ use super::super::movers::{MoverError, chord_bulge_m};
 use super::pairs::{KINDS, kind};
 use super::piece::{Piece, Roam};
 use crate::bay::{Bay, Corner, Side};
-use crate::solids::{Pose, Role, Solid, arms, attitude, posts, vehicle};
+use crate::solids::{Pose, Role, arms, attitude, posts, vehicle};
 
 /// A vehicle part with a box about it, vehicle frame: most parts are told far from every arm by that
 /// alone.
@@ -122,8 +123,11 @@ pub(super) struct Parked {
     /// How far the others are from that.
     pub(super) roam: Roam,
     pub(super) contact: attitude::Contact,
-    /// Carriages, arms and pads at travel 0, as they are over the whole piece, kind by kind.
+    /// Carriages, arms and pads at travel 0, as they are over the whole piece seen from the vehicle in
+    /// its middle, kind by kind.
     pub(super) lift: Vec<(Role, Body)>,
+    /// The same as they are in the bay, to look at with each other.
+    pub(super) in_bay: Vec<Body>,
     /// Which of them are of each kind.
     pub(super) of_kind: [Range<usize>; KINDS],
 }
@@ -132,29 +136,35 @@ impl Parked {
     pub(super) fn new(bay: &Bay, piece: Piece) -> Result<Self, MoverError> {
         let rest = attitude::at_rest(bay, piece.middle)?;
         let roam = Roam::new(bay, piece, rest)?;
-        let mut lift: Vec<(Role, Body)> = posts::carriages(bay)
-            .into_iter()
-            .map(|solid| {
-                let body = Body::exact(&solid);
-                let around = roam
-                    .of_the_lift(body.low())
-                    .max(roam.of_the_lift(body.high()));
-                let across = (body.high() - body.low()).truncate().length();
-                let around = around + DVec2::splat(roam.turned_m(across));
-                (solid.role, body.widened(around.extend(0.0)))
-            })
-            .collect();
+        let mut lift: Vec<(Role, Body)> = Vec::new();
+        let mut in_bay = Vec::new();
+        for solid in posts::carriages(bay) {
+            let body = Body::exact(&solid);
+            in_bay.push(body.clone());
+            let around = roam
+                .of_the_lift(body.low())
+                .max(roam.of_the_lift(body.high()));
+            let across = (body.high() - body.low()).truncate().length();
+            let around = around + DVec2::splat(roam.turned_m(across));
+            lift.push((solid.role, body.widened(around.extend(0.0))));
+        }
         for corner in Corner::ALL {
             let index = vehicle::lift_point_at(corner, bay.parking.facing);
             let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
-            let point = point.truncate();
-            let (arms, pads) = if roam.is_place() {
-                at_rest(bay, &arms::reach_to(bay, corner, point))
+            let (role, pad_role) = (Role::Arm(corner), Role::Pad(corner));
+            if roam.is_place() {
+                let reach = arms::reach_to(bay, corner, point.truncate());
+                let (arms, pads) = at_rest(bay, &reach);
+                in_bay.extend(arms.iter().chain(&pads).cloned());
+                lift.extend(arms.into_iter().map(|arm| (role, arm)));
+                lift.extend(pads.into_iter().map(|pad| (pad_role, pad)));
             } else {
-                wherever(bay, corner, point, &roam)
-            };
-            lift.extend(arms.into_iter().map(|arm| (Role::Arm(corner), arm)));
-            lift.extend(pads.into_iter().map(|pad| (Role::Pad(corner), pad)));
+                let off = roam.of_the_lift(arms::pivot_m(bay, corner).extend(0.0));
+                let [arm, pad] = wherever(bay, corner, point.truncate(), off, SeenFrom::Vehicle);
+                lift.extend([(role, arm), (pad_role, pad)]);
+                let off = roam.of_the_vehicle(point);
+                in_bay.extend(wherever(bay, corner, point.truncate(), off, SeenFrom::Bay));
+            }
         }
         debug_assert!(lift.is_sorted_by_key(|(role, _)| kind(*role)));
         let of_kind = std::array::from_fn(|of| {
@@ -165,6 +175,7 @@ impl Parked {
             rest,
             roam,
             of_kind,
+            in_bay,
             contact: attitude::contact_from(bay, rest)?,
             lift,
         })
@@ -190,38 +201,51 @@ fn at_rest(bay: &Bay, reach: &arms::ArmReach) -> (Vec<Body>, Vec<Body>) {
         .unzip()
 }
 
-/// The arm and its pad wherever they may come to rest, seen from the vehicle: that stays where the
-/// piece's middle has it, and the pivot goes about.
+/// From where arms are looked at that go with a vehicle which may stand elsewhere.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum SeenFrom {
+    /// From the vehicle: that stays where the piece's middle has it, and the pivot goes about.
+    Vehicle,
+    /// From the bay: the pivot stays, and the lift point goes about.
+    Bay,
+}
+
+/// The arm and its pad wherever they may come to rest, while the one end goes about by `off` each way
+/// and the other stays.
 ///
 /// The pad is under its point but for the tooth, by which the arm is turned at most a whole pitch
-/// either way. For one turn the pad's place is a linear function of the pivot's, so that the hull over
-/// the corners of where the pivot may be holds all between; what turns bulges out of it by no more than
-/// an arc off its chord.
-fn wherever(bay: &Bay, corner: Corner, point: DVec2, roam: &Roam) -> (Vec<Body>, Vec<Body>) {
+/// either way. For one turn the pad's place is a linear function of either end's, so that the hull over
+/// the corners of where that may be holds all between; what turns bulges out of it by no more than an
+/// arc off its chord.
+fn wherever(bay: &Bay, corner: Corner, point: DVec2, off: DVec2, from: SeenFrom) -> [Body; 2] {
     let arm = &bay.lift.arms[corner.index()];
-    let off = roam.of_the_lift(arms::pivot_m(bay, corner).extend(0.0));
     let tooth = arm.tooth.map_or(0.0, |tooth| tooth.rad().max(0.0));
     let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
+    let mut longest = arm.longest.m();
+    let (middle, _) = arms::toward(bay, corner, point);
     let (mut arm_bodies, mut pad_bodies) = (Vec::new(), Vec::new());
     for (x, y) in [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)] {
-        let pivot_off = off * DVec2::new(x, y);
-        let reach = arms::reach_to(bay, corner, point - pivot_off);
-        for swing in [reach.swing_rad - tooth, reach.swing_rad + tooth] {
+        let off = off * DVec2::new(x, y);
+        // The corner may lie beyond what the arm reaches, where no place of the vehicle does: its
+        // limits must not draw the hull in. Where a place does the arm is told not to reach.
+        let (swing, reach_m) = arms::toward(bay, corner, point + off);
+        let swing = swing - TAU * ((swing - middle) / TAU).round();
+        longest = longest.max(reach_m);
+        let back = match from {
+            SeenFrom::Vehicle => -off.extend(0.0),
+            SeenFrom::Bay => DVec3::ZERO,
+        };
+        for swing in [swing - tooth, swing + tooth] {
             least = least.min(swing);
             most = most.max(swing);
-            let [arm, pad] = arms::arm_and_pad(bay, corner, swing, reach.reach_m);
-            let moved = |solid: &Solid| Body::exact(solid).moved(pivot_off.extend(0.0));
-            arm_bodies.push(moved(&arm));
-            pad_bodies.push(moved(&pad));
+            let [arm, pad] = arms::arm_and_pad(bay, corner, swing, reach_m);
+            arm_bodies.push(Body::exact(&arm).moved(back));
+            pad_bodies.push(Body::exact(&pad).moved(back));
         }
     }
     let past = bay.lift.pad.diameter.max(arm.section_width).m();
-    let bulge = chord_bulge_m(arm.longest.m() + past, most - least);
-    let around = |bodies: Vec<Body>| {
-        let hull = Body::hull(bodies).widened(DVec3::new(bulge, bulge, 0.0));
-        vec![hull]
-    };
-    (around(arm_bodies), around(pad_bodies))
+    let bulge = chord_bulge_m(longest + past, most - least);
+    [arm_bodies, pad_bodies].map(|bodies| Body::hull(bodies).widened(DVec3::new(bulge, bulge, 0.0)))
 }
 
 /// The side and, where it has one, the corner of a lift part.

@@ -147,6 +147,12 @@ impl Roam {
         self.plan + DVec2::splat(turned + askew)
     }
 
+    /// How far in plan a point of the vehicle may be, seen from the bay: across and along.
+    pub(super) fn of_the_vehicle(&self, point: DVec3) -> DVec2 {
+        let lever = (point - self.pivot).length();
+        self.plan + DVec2::splat((self.yaw_rad + self.tilt_rad) * lever + 2.0 * self.floor_m)
+    }
+
     /// How far the piece's turn takes what reaches so far.
     pub(super) fn turned_m(&self, reach_m: f64) -> f64 {
         self.yaw_rad * reach_m

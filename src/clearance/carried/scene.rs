@@ -29,9 +29,9 @@ pub(super) struct Scene<'a> {
     /// How far each lift part stands above its place, metres.
     pub(super) shift: Vec<f64>,
     /// How far each lift part may be off, by what it is looked at with.
-    pub(super) spread: [DVec3; 3],
+    pub(super) spread: [DVec3; 4],
     /// The lift parts' bodies, so widened; made where they are wanted.
-    pub(super) bodies: Vec<[OnceCell<Body>; 3]>,
+    pub(super) bodies: Vec<[OnceCell<Body>; 4]>,
     pub(super) attitudes: Vec<attitude::Attitude>,
     parts: &'a [Part],
     /// How much of its climb to the standing vehicle the leading carriage has done before the
@@ -53,6 +53,8 @@ pub(super) enum With {
     /// A pad with a part that hangs lower than its own point: it is met first, and not by the height of
     /// the point that a pad is lowered for.
     BesideOwnPoint,
+    /// A part of the lift with another.
+    EachOther,
 }
 
 impl Scene<'_> {
@@ -61,7 +63,7 @@ impl Scene<'_> {
         let shift = self.shift[index];
         match with {
             With::BesideOwnPoint => shift + self.pad_drop - ON_THE_POINT_M,
-            With::Any | With::OnOwnPad => shift,
+            With::Any | With::OnOwnPad | With::EachOther => shift,
         }
     }
 }
@@ -89,7 +91,7 @@ impl<'a> Scene<'a> {
             parked,
             parts,
             shift: Vec::with_capacity(parked.lift.len()),
-            spread: [spread, on_own_pad, beside_own_point],
+            spread: [spread, on_own_pad, beside_own_point, spread],
             bodies: parked.lift.iter().map(|_| Default::default()).collect(),
             attitudes: attitude::attitudes_from(bay, rest, ahead)?,
             lead,
@@ -179,7 +181,7 @@ impl<'a> Scene<'a> {
             of_kind.iter().copied().fold(About::NOTHING, About::and)
         });
         self.touching_vehicle(pairs, &abouts, &of_kinds, look, found);
-        self.touching_each_other(pairs, &of_kinds, look, found);
+        self.touching_each_other(pairs, look, found);
     }
 
     fn touching_vehicle(
@@ -219,16 +221,17 @@ impl<'a> Scene<'a> {
                 if !(standing.meets(about_kind.climbing(low, high)) || carried.meets(*about_kind)) {
                     continue;
                 }
-                let with = match role {
+                let withs: &[With] = match role {
                     Role::Arm(corner) if look.points.goes_with(number, part, corner) => {
-                        With::OnOwnPad
+                        &[With::OnOwnPad]
                     }
                     Role::Pad(corner) if look.points.hangs_lower(part, corner) => {
-                        With::BesideOwnPoint
+                        &[With::BesideOwnPoint, With::Any]
                     }
-                    _ => With::Any,
+                    _ => &[With::Any],
                 };
-                let touches = of_kind.into_iter().any(|index| {
+                let each = of_kind.flat_map(|index| withs.iter().map(move |with| (index, *with)));
+                let touches = each.into_iter().any(|(index, with)| {
                     let lift = LiftPart {
                         scene: self,
                         index,
@@ -255,19 +258,10 @@ impl<'a> Scene<'a> {
 
     /// Arms and pads of different corners, and the other side's carriage: they climb together, so
     /// one standing comparison tells.
-    fn touching_each_other(
-        &self,
-        pairs: &Pairs,
-        of_kinds: &[About; KINDS],
-        look: &mut Look<'_>,
-        found: &mut Pairs,
-    ) {
+    fn touching_each_other(&self, pairs: &Pairs, look: &mut Look<'_>, found: &mut Pairs) {
         let each = (0..KINDS).flat_map(|one| (one + 1..KINDS).map(move |other| (one, other)));
         for (one, other) in each {
-            if !pairs.has_each_other(one, other)
-                || found.has_each_other(one, other)
-                || !of_kinds[one].meets(of_kinds[other])
-            {
+            if !pairs.has_each_other(one, other) || found.has_each_other(one, other) {
                 continue;
             }
             let Parked { lift, of_kind, .. } = self.parked;
@@ -276,7 +270,7 @@ impl<'a> Scene<'a> {
                     let [part, other_part] = [index, other_index].map(|index| LiftPart {
                         scene: self,
                         index,
-                        with: With::Any,
+                        with: With::EachOther,
                     });
                     let (role, other_role) = (lift[index].0, lift[other_index].0);
                     let parting = look.partings.each_other(role, other_role);
