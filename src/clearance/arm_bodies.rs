@@ -3,30 +3,34 @@
 use glam::DVec3;
 
 use super::body::Body;
-use super::movers::{MoverError, chord_bulge_m};
+use super::movers::chord_bulge_m;
 use super::reach::miss_m;
 use super::uncertainty::Uncertainty;
 use crate::bay::{Arm, Bay, Corner};
-use crate::solids::{ParkingError, Solid, arms};
+use crate::solids::{Pose, Solid, arms};
 use crate::units::Angle;
 
 /// The arm and the pad of one corner over the parking box, resting at either neighbouring tooth; without
 /// what leaning columns add with the height.
+///
+/// `rest` is the vehicle on its tyres as parked, `rests` at the corners of the parking box.
 pub(super) fn arm_bodies(
     bay: &Bay,
     corner: Corner,
     uncertainty: &Uncertainty,
-) -> Result<Vec<(Solid, Body)>, MoverError> {
-    let nominal = arms::reach(bay, corner, ParkingError::default())?;
+    rest: Pose,
+    rests: &[Pose],
+) -> Vec<(Solid, Body)> {
+    let nominal = arms::reach_from(bay, corner, rest);
     let solids = arms::arm_and_pad(bay, corner, nominal.swing_rad, nominal.reach_m);
     if *uncertainty == Uncertainty::NONE {
-        return Ok(solids
+        return solids
             .into_iter()
             .map(|solid| {
                 let body = Body::exact(&solid);
                 (solid, body)
             })
-            .collect());
+            .collect();
     }
     // The pad follows its lift point, whose place on the vehicle is measured.
     let follows = DVec3::new(uncertainty.vehicle_m, uncertainty.vehicle_m, 0.0);
@@ -34,8 +38,8 @@ pub(super) fn arm_bodies(
     let arm = &bay.lift.arms[corner.index()];
     let (mut least, mut most) = (nominal.swing_rad, nominal.swing_rad);
     let (mut nearest, mut farthest) = (nominal.reach_m, nominal.reach_m);
-    for error in uncertainty.parking_corners() {
-        let place = arms::reach(bay, corner, error)?;
+    for rest in rests {
+        let place = arms::reach_from(bay, corner, *rest);
         nearest = nearest.min(place.reach_m);
         farthest = farthest.max(place.reach_m);
         least = least.min(place.swing_rad);
@@ -58,14 +62,14 @@ pub(super) fn arm_bodies(
     // the reach to a place between two corners of the parking box.
     let longest = arm.longest.m() + bay.lift.pad.diameter.max(arm.section_width).m();
     let bulge = chord_bulge_m(longest, most - least);
-    Ok(solids
+    solids
         .into_iter()
         .zip(bodies)
         .map(|(solid, bodies)| {
             let body = Body::hull(bodies).widened(DVec3::new(bulge, bulge, 0.0));
             (solid, leading(&body, uncertainty))
         })
-        .collect())
+        .collect()
 }
 
 /// The outermost swings at which an arm wanted anywhere between two swings may come to rest: the

@@ -163,8 +163,13 @@ fn flattened(cores: Vec<Core>) -> Vec<Core> {
     if cores.len() < 2 {
         return cores;
     }
-    let mut corners: Vec<DVec3> = Vec::new();
-    let mut kept: Vec<Core> = Vec::new();
+    let in_all = cores.iter().map(|core| match core {
+        Core::Points(points) => points.len(),
+        Core::Box { .. } => 8,
+        Core::Cylinder { .. } => 0,
+    });
+    let mut corners: Vec<DVec3> = Vec::with_capacity(in_all.sum());
+    let mut kept: Vec<Core> = Vec::with_capacity(cores.len());
     for core in cores {
         match core {
             Core::Points(points) => corners.extend(points.iter()),

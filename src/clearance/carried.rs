@@ -17,6 +17,7 @@ mod partings;
 mod piece;
 mod points;
 mod scene;
+mod swung;
 #[cfg(test)]
 mod tests;
 

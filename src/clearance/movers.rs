@@ -116,8 +116,15 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
         let body = leading(&body, uncertainty);
         build.lift_part(carriage, body);
     }
+    let at_rest = |errors: Vec<ParkingError>| -> Result<Vec<Pose>, MoverError> {
+        let poses = errors
+            .into_iter()
+            .map(|error| attitude::at_rest(bay, error));
+        poses.collect()
+    };
+    let parked = at_rest(uncertainty.parking_corners())?;
     for corner in Corner::ALL {
-        for (solid, body) in arm_bodies(bay, corner, uncertainty)? {
+        for (solid, body) in arm_bodies(bay, corner, uncertainty, rest, &parked) {
             build.lift_part(solid, body);
         }
     }
@@ -136,11 +143,8 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
         .touch_m
         .map(|touch| (carry_by_turn_m - touch + uncertainty.mismatch_m).max(0.0));
     let levers = BodyLevers::new(supports, uncertainty, rise);
-    let rest_poses = uncertainty
-        .parking_corners()
-        .into_iter()
-        .map(|error| attitude::at_rest(bay, error))
-        .collect::<Result<Vec<_>, _>>()?;
+    let (rest_errors, parked_m) = uncertainty.parking_hull(&bay.garage.floor);
+    let rest_poses = at_rest(rest_errors)?;
     let first = attitudes.first_pose();
     let pivot = parking_pivot(bay);
     let turning_middle = rest.rotation.inverse() * (pivot - rest.translation);
@@ -149,6 +153,7 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
             uncertainty,
             attitudes: &attitudes,
             rest_poses: &rest_poses,
+            parked_m,
             levers: &levers,
             first_touch_m,
             carry_m,
@@ -286,7 +291,9 @@ impl Turning {
 struct PartContext<'a> {
     uncertainty: &'a Uncertainty,
     attitudes: &'a Attitudes,
+    /// The vehicle on its tyres in the parking box: the hull over these, widened by that.
     rest_poses: &'a [Pose],
+    parked_m: DVec3,
     levers: &'a BodyLevers,
     first_touch_m: f64,
     carry_m: f64,
@@ -352,6 +359,7 @@ impl Build {
         // A floor that is off under one tyre tips the body; twice the doubt bounds it up to as far
         // beyond the tyres as they stand apart.
         let rest_spread = context.uncertainty.standing_vehicle_spread()
+            + context.parked_m
             + DVec3::new(yaw_bulge, yaw_bulge, 0.0)
             + DVec3::splat(2.0 * context.floor_m);
         let rest_body = Body::of(shape, &rest_poses, rest_spread);

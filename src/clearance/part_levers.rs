@@ -54,19 +54,28 @@ pub(super) struct PartLevers<'a> {
 impl<'a> PartLevers<'a> {
     pub(super) fn new(part: &vehicle::VehiclePart, body: &'a BodyLevers) -> Self {
         let corners = outline_corners(&part.solid.shape, &part.solid.bay_from_solid);
+        // Most stand one over another.
+        let mut plans: Vec<DVec2> = Vec::with_capacity(corners.len());
+        for corner in &corners {
+            let plan = corner.truncate();
+            if !plans.contains(&plan) {
+                plans.push(plan);
+            }
+        }
         let mut levers = Self {
             body,
             weight: 1.0,
             twist_m: 0.0,
             above_m: 0.0,
-            corners: corners.iter().map(|corner| corner.truncate()).collect(),
+            corners: plans,
         };
         if let Some(supports) = &body.levers {
             for corner in &corners {
-                let plan = corner.truncate();
+                levers.above_m = levers.above_m.max(corner.z.abs());
+            }
+            for &plan in &levers.corners {
                 levers.weight = levers.weight.max(supports.weight_sum(plan));
                 levers.twist_m = levers.twist_m.max(supports.twist_shift(plan, body.loose_m));
-                levers.above_m = levers.above_m.max(corner.z.abs());
             }
         }
         levers

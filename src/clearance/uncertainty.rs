@@ -3,7 +3,7 @@
 use glam::{DVec2, DVec3};
 
 use super::leaning::Leaning;
-use crate::bay::{Bay, Corner};
+use crate::bay::{Bay, Corner, Floor};
 use crate::solids::ParkingError;
 
 /// The ± of everything, in metres and radians. All zero for the nominal study.
@@ -174,6 +174,30 @@ impl Uncertainty {
         }
         corners
     }
+
+    /// Places, and a spread, that cover the parking box together: the hull over a body in these places,
+    /// widened by that, is the hull over the body at all its corners. On a level floor the vehicle goes
+    /// across and along as it is, so that its two headings will do.
+    #[must_use]
+    pub fn parking_hull(&self, floor: &Floor) -> (Vec<ParkingError>, DVec3) {
+        if *floor != Floor::Level {
+            return (self.parking_corners(), DVec3::ZERO);
+        }
+        let ParkingError {
+            across_m,
+            along_m,
+            yaw_rad,
+        } = self.parking;
+        let turned = Self {
+            parking: ParkingError {
+                yaw_rad,
+                ..ParkingError::default()
+            },
+            ..*self
+        };
+        let spread = DVec3::new(across_m, along_m, 0.0).max(DVec3::ZERO);
+        (turned.parking_corners(), spread)
+    }
 }
 
 fn posts_off(bay: &Bay) -> DVec3 {
@@ -217,11 +241,12 @@ pub struct SupportLevers {
     points: [glam::DVec2; 4],
     /// Rows of the pseudo-inverse: weight of each support = row · (1, x, y).
     rows: [DVec3; 4],
-    /// The twist pattern: heights that no plane follows, largest entry 1.
-    twist: [f64; 4],
     /// For each support left out the planes through the other three: weight of each support =
     /// row · (1, x, y). None where those three lie on one line.
     triples: [Option<[DVec3; 4]>; 4],
+    /// For each support left out how a loose gap on its pad moves the plane through the other three
+    /// against the fitted one: shift = row · (1, x, y) times the gap.
+    loose: [DVec3; 4],
 }
 
 impl SupportLevers {
@@ -256,11 +281,16 @@ impl SupportLevers {
         if largest > 0.0 {
             twist = twist.map(|value| value / largest);
         }
+        let triples = std::array::from_fn(|left_out| triple(&points, left_out));
         Some(Self {
             points,
             rows,
-            twist,
-            triples: std::array::from_fn(|left_out| triple(&points, left_out)),
+            triples,
+            loose: std::array::from_fn(|left_out| {
+                triples[left_out].map_or(DVec3::ZERO, |rows: [DVec3; 4]| {
+                    loose(&rows, twist, points[left_out], left_out)
+                })
+            }),
         })
     }
 
@@ -294,23 +324,9 @@ impl SupportLevers {
     /// How far the loose gap on one pad can move a plan point against the fitted plane.
     #[must_use]
     pub fn twist_shift(&self, point: glam::DVec2, loose_m: f64) -> f64 {
-        let mut most: f64 = 0.0;
-        for left_out in 0..4 {
-            let (Some(at_point), Some(at_pad)) = (
-                self.triple_weights(point, left_out),
-                self.triple_weights(self.points[left_out], left_out),
-            ) else {
-                continue;
-            };
-            let height = |weights: [f64; 4]| -> f64 {
-                weights.iter().zip(self.twist).map(|(w, t)| w * t).sum()
-            };
-            let gap = (self.twist[left_out] - height(at_pad)).abs();
-            if gap > 1e-9 {
-                most = most.max(height(at_point).abs() * loose_m / gap);
-            }
-        }
-        most
+        let place = DVec3::new(1.0, point.x, point.y);
+        let shifts = self.loose.map(|row| row.dot(place).abs() * loose_m);
+        shifts.into_iter().fold(0.0, f64::max)
     }
 
     /// The most tilt (rise per length along x and along y) that support heights between 0 and
@@ -360,6 +376,19 @@ impl SupportLevers {
         let place = DVec3::new(1.0, point.x, point.y);
         self.triples[left_out].map(|rows| rows.map(|row| row.dot(place)))
     }
+}
+
+/// How far the plane through three supports at the heights of a twist is off the fitted one, which is
+/// 0, at each plan place = row · (1, x, y), for a gap of 1 at the pad left out; nothing where the twist
+/// leaves no gap there.
+fn loose(rows: &[DVec3; 4], twist: [f64; 4], pad: DVec2, left_out: usize) -> DVec3 {
+    let plane: DVec3 = rows
+        .iter()
+        .zip(twist)
+        .map(|(row, height)| *row * height)
+        .sum();
+    let gap = (twist[left_out] - plane.dot(DVec3::new(1.0, pad.x, pad.y))).abs();
+    if gap > 1e-9 { plane / gap } else { DVec3::ZERO }
 }
 
 /// Barycentric weights in the triangle without `left_out`: weight of each support = row · (1, x, y).

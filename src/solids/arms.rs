@@ -123,10 +123,15 @@ fn direction(bay: &Bay, corner: Corner, swing_rad: f64) -> DVec2 {
 /// # Errors
 /// When the vehicle's place is not known, see [`attitude::at_rest`].
 pub fn reach(bay: &Bay, corner: Corner, error: ParkingError) -> Result<ArmReach, StanceError> {
-    let rest = attitude::at_rest(bay, error)?;
+    Ok(reach_from(bay, corner, attitude::at_rest(bay, error)?))
+}
+
+/// The same for the vehicle standing in a pose that is known.
+#[must_use]
+pub fn reach_from(bay: &Bay, corner: Corner, rest: Pose) -> ArmReach {
     let index = vehicle::lift_point_at(corner, bay.parking.facing);
     let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
-    Ok(reach_to(bay, corner, DVec2::new(point.x, point.y)))
+    reach_to(bay, corner, point.truncate())
 }
 
 /// How an arm stands for a lift point at a place in plan.

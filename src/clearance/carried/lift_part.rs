@@ -26,10 +26,8 @@ impl<'a> LiftPart<'a> {
 
     fn exact(&self) -> &'a Body {
         match self.with {
-            With::EachOther => &self.scene.parked.in_bay[self.index],
-            With::Any | With::OnOwnPad | With::BesideOwnPoint => {
-                &self.scene.parked.lift[self.index].1
-            }
+            With::EachOther => self.scene.parked.in_bay(self.index),
+            With::Any | With::OnOwnPad | With::BesideOwnPoint => self.scene.parked.body(self.index),
         }
     }
 

@@ -1,16 +1,17 @@
 //! The vehicle in a piece of the parking box, its parts, and the lift's parts as they are wanted for
 //! it.
 
-use std::f64::consts::TAU;
 use std::ops::Range;
+use std::rc::Rc;
 
 use glam::{DVec2, DVec3};
 
 use super::super::arm_bodies::resting_swings;
 use super::super::body::{Body, higher, lower};
-use super::super::movers::{MoverError, chord_bulge_m};
+use super::super::movers::MoverError;
 use super::pairs::{KINDS, kind};
 use super::piece::{Piece, Roam};
+use super::swung::{SeenFrom, Swung};
 use crate::bay::{Bay, Corner, Side};
 use crate::solids::{Pose, Role, arms, attitude, posts, vehicle};
 
@@ -86,6 +87,14 @@ impl About {
         high: DVec3::NEG_INFINITY,
     };
 
+    /// The box about a body.
+    pub(super) fn of(body: &Body) -> Self {
+        Self {
+            low: body.low(),
+            high: body.high(),
+        }
+    }
+
     /// The box about both.
     pub(super) fn and(self, other: Self) -> Self {
         Self {
@@ -110,43 +119,58 @@ impl About {
         }
     }
 
+    /// The same seen from above.
+    pub(super) fn meets_in_plan(self, other: Self) -> bool {
+        let flat = |at: DVec3| at.truncate();
+        !(flat(self.high).cmplt(flat(other.low)).any()
+            || flat(self.low).cmpgt(flat(other.high)).any())
+    }
+
     /// Asked this way round, what is no number is not apart.
     pub(super) fn meets(self, other: Self) -> bool {
         !(self.high.cmplt(other.low).any() || self.low.cmpgt(other.high).any())
     }
 }
 
+/// A lift part over a piece of the parking box.
+pub(super) enum Made<'a> {
+    /// A body, as seen from the vehicle in the piece's middle.
+    Known(Body),
+    /// An arm (0) or a pad (1) that goes about: as seen from the vehicle, and in the bay.
+    Swung(Rc<[Swung<'a>; 2]>, usize),
+}
+
 /// The vehicle in a piece of the parking box, and the lift's parts as they are wanted for it.
-pub(super) struct Parked {
+pub(super) struct Parked<'a> {
     /// The vehicle at rest in the middle place.
     pub(super) rest: Pose,
     /// How far the others are from that.
     pub(super) roam: Roam,
     pub(super) contact: attitude::Contact,
-    /// Carriages, arms and pads at travel 0, as they are over the whole piece seen from the vehicle in
-    /// its middle, kind by kind.
-    pub(super) lift: Vec<(Role, Body)>,
-    /// The same as they are in the bay, to look at with each other.
-    pub(super) in_bay: Vec<Body>,
+    /// Carriages, arms and pads at travel 0, kind by kind.
+    pub(super) lift: Vec<(Role, Made<'a>)>,
+    /// The carriages as they are in the bay, to look at with other parts of the lift.
+    carriages: Vec<Body>,
     /// Which of them are of each kind.
     pub(super) of_kind: [Range<usize>; KINDS],
 }
 
-impl Parked {
-    pub(super) fn new(bay: &Bay, piece: Piece) -> Result<Self, MoverError> {
+impl<'a> Parked<'a> {
+    pub(super) fn new(bay: &'a Bay, piece: Piece) -> Result<Self, MoverError> {
         let rest = attitude::at_rest(bay, piece.middle)?;
-        let roam = Roam::new(bay, piece, rest)?;
-        let mut lift: Vec<(Role, Body)> = Vec::new();
-        let mut in_bay = Vec::new();
+        let roam = Roam::new(bay, piece, rest);
+        let mut lift: Vec<(Role, Made<'a>)> = Vec::with_capacity(KINDS);
+        let mut carriages = Vec::with_capacity(2);
         for solid in posts::carriages(bay) {
             let body = Body::exact(&solid);
-            in_bay.push(body.clone());
+            carriages.push(body.clone());
             let around = roam
                 .of_the_lift(body.low())
                 .max(roam.of_the_lift(body.high()));
             let across = (body.high() - body.low()).truncate().length();
             let around = around + DVec2::splat(roam.turned_m(across));
-            lift.push((solid.role, body.widened(around.extend(0.0))));
+            let body = body.widened(around.extend(0.0));
+            lift.push((solid.role, Made::Known(body)));
         }
         for corner in Corner::ALL {
             let index = vehicle::lift_point_at(corner, bay.parking.facing);
@@ -155,15 +179,13 @@ impl Parked {
             if roam.is_place() {
                 let reach = arms::reach_to(bay, corner, point.truncate());
                 let (arms, pads) = at_rest(bay, &reach);
-                in_bay.extend(arms.iter().chain(&pads).cloned());
-                lift.extend(arms.into_iter().map(|arm| (role, arm)));
-                lift.extend(pads.into_iter().map(|pad| (pad_role, pad)));
+                lift.extend(arms.into_iter().map(|arm| (role, Made::Known(arm))));
+                lift.extend(pads.into_iter().map(|pad| (pad_role, Made::Known(pad))));
             } else {
-                let off = roam.of_the_lift(arms::pivot_m(bay, corner).extend(0.0));
-                let [arm, pad] = wherever(bay, corner, point.truncate(), off, SeenFrom::Vehicle);
-                lift.extend([(role, arm), (pad_role, pad)]);
-                let off = roam.of_the_vehicle(point);
-                in_bay.extend(wherever(bay, corner, point.truncate(), off, SeenFrom::Bay));
+                let swung = [SeenFrom::Vehicle, SeenFrom::Bay];
+                let swung = Rc::new(swung.map(|from| Swung::new(bay, corner, point, &roam, from)));
+                lift.push((role, Made::Swung(swung.clone(), 0)));
+                lift.push((pad_role, Made::Swung(swung, 1)));
             }
         }
         debug_assert!(lift.is_sorted_by_key(|(role, _)| kind(*role)));
@@ -175,10 +197,45 @@ impl Parked {
             rest,
             roam,
             of_kind,
-            in_bay,
+            carriages,
             contact: attitude::contact_from(bay, rest)?,
             lift,
         })
+    }
+
+    /// A lift part as it is over the whole piece, seen from the vehicle in its middle.
+    pub(super) fn body(&self, index: usize) -> &Body {
+        match &self.lift[index].1 {
+            Made::Known(body) => body,
+            Made::Swung(arm_and_pad, which) => &arm_and_pad[0].bodies()[*which],
+        }
+    }
+
+    /// A box about it, which costs less.
+    pub(super) fn about(&self, index: usize) -> About {
+        match &self.lift[index].1 {
+            Made::Known(body) => About::of(body),
+            Made::Swung(arm_and_pad, which) => arm_and_pad[0].abouts()[*which],
+        }
+    }
+
+    /// A lift part as it is in the bay, to look at with another.
+    pub(super) fn in_bay(&self, index: usize) -> &Body {
+        match &self.lift[index] {
+            (Role::Carriage(_), _) => &self.carriages[index],
+            // In one place it is where it is, from wherever it is looked at.
+            (_, Made::Known(body)) => body,
+            (_, Made::Swung(arm_and_pad, which)) => &arm_and_pad[1].bodies()[*which],
+        }
+    }
+
+    /// A box about it, which costs less.
+    pub(super) fn about_in_bay(&self, index: usize) -> About {
+        match &self.lift[index] {
+            (Role::Carriage(_), _) => About::of(&self.carriages[index]),
+            (_, Made::Known(body)) => About::of(body),
+            (_, Made::Swung(arm_and_pad, which)) => arm_and_pad[1].abouts()[*which],
+        }
     }
 }
 
@@ -199,53 +256,6 @@ fn at_rest(bay: &Bay, reach: &arms::ArmReach) -> (Vec<Body>, Vec<Body>) {
             (Body::exact(&arm), Body::exact(&pad))
         })
         .unzip()
-}
-
-/// From where arms are looked at that go with a vehicle which may stand elsewhere.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum SeenFrom {
-    /// From the vehicle: that stays where the piece's middle has it, and the pivot goes about.
-    Vehicle,
-    /// From the bay: the pivot stays, and the lift point goes about.
-    Bay,
-}
-
-/// The arm and its pad wherever they may come to rest, while the one end goes about by `off` each way
-/// and the other stays.
-///
-/// The pad is under its point but for the tooth, by which the arm is turned at most a whole pitch
-/// either way. For one turn the pad's place is a linear function of either end's, so that the hull over
-/// the corners of where that may be holds all between; what turns bulges out of it by no more than an
-/// arc off its chord.
-fn wherever(bay: &Bay, corner: Corner, point: DVec2, off: DVec2, from: SeenFrom) -> [Body; 2] {
-    let arm = &bay.lift.arms[corner.index()];
-    let tooth = arm.tooth.map_or(0.0, |tooth| tooth.rad().max(0.0));
-    let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
-    let mut longest = arm.longest.m();
-    let (middle, _) = arms::toward(bay, corner, point);
-    let (mut arm_bodies, mut pad_bodies) = (Vec::new(), Vec::new());
-    for (x, y) in [(-1.0, -1.0), (-1.0, 1.0), (1.0, -1.0), (1.0, 1.0)] {
-        let off = off * DVec2::new(x, y);
-        // The corner may lie beyond what the arm reaches, where no place of the vehicle does: its
-        // limits must not draw the hull in. Where a place does the arm is told not to reach.
-        let (swing, reach_m) = arms::toward(bay, corner, point + off);
-        let swing = swing - TAU * ((swing - middle) / TAU).round();
-        longest = longest.max(reach_m);
-        let back = match from {
-            SeenFrom::Vehicle => -off.extend(0.0),
-            SeenFrom::Bay => DVec3::ZERO,
-        };
-        for swing in [swing - tooth, swing + tooth] {
-            least = least.min(swing);
-            most = most.max(swing);
-            let [arm, pad] = arms::arm_and_pad(bay, corner, swing, reach_m);
-            arm_bodies.push(Body::exact(&arm).moved(back));
-            pad_bodies.push(Body::exact(&pad).moved(back));
-        }
-    }
-    let past = bay.lift.pad.diameter.max(arm.section_width).m();
-    let bulge = chord_bulge_m(longest + past, most - least);
-    [arm_bodies, pad_bodies].map(|bodies| Body::hull(bodies).widened(DVec3::new(bulge, bulge, 0.0)))
 }
 
 /// The side and, where it has one, the corner of a lift part.

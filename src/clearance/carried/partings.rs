@@ -4,7 +4,7 @@
 //! in one place mostly parts them in the next: two looks instead of a search. It is never taken on
 //! trust: the room along it is measured anew each time.
 
-use std::cell::Cell;
+use std::cell::{Cell, OnceCell};
 
 use glam::DVec3;
 
@@ -12,10 +12,13 @@ use super::super::gap::PLAINLY_M;
 use super::pairs::{KINDS, kind};
 use crate::solids::{Pose, Role, Shape};
 
+/// Of one vehicle part; most are never near enough to any lift part to be asked for.
+type OfPart = [[Cell<DVec3>; 2]; KINDS];
+
 /// For each vehicle part and kind of lift part the direction from the lift part: while the vehicle
 /// stands on its tyres, and once it is carried.
 pub(super) struct Partings {
-    vehicle: Vec<[[Cell<DVec3>; 2]; KINDS]>,
+    vehicle: Vec<OnceCell<Box<OfPart>>>,
     each_other: [[Cell<DVec3>; KINDS]; KINDS],
 }
 
@@ -23,19 +26,23 @@ impl Partings {
     /// Of so many vehicle parts; nothing known.
     pub(super) fn new(parts: usize) -> Self {
         Self {
-            vehicle: (0..parts).map(|_| Default::default()).collect(),
+            vehicle: vec![OnceCell::new(); parts],
             each_other: Default::default(),
         }
     }
 
     /// Of a vehicle part that stands on its tyres.
     pub(super) fn standing(&self, part: usize, lift: Role) -> &Cell<DVec3> {
-        &self.vehicle[part][kind(lift)][0]
+        &self.of_part(part)[kind(lift)][0]
     }
 
     /// Of a vehicle part on the pads.
     pub(super) fn carried(&self, part: usize, lift: Role) -> &Cell<DVec3> {
-        &self.vehicle[part][kind(lift)][1]
+        &self.of_part(part)[kind(lift)][1]
+    }
+
+    fn of_part(&self, part: usize) -> &OfPart {
+        self.vehicle[part].get_or_init(Box::default)
     }
 
     /// Of two lift parts.

@@ -3,12 +3,12 @@
 
 use glam::{DVec2, DVec3};
 
-use super::super::movers::{MoverError, parking_pivot};
+use super::super::movers::parking_pivot;
 use super::super::reach::miss_plan_m;
 use super::super::uncertainty::Uncertainty;
 use crate::bay::{Bay, Floor};
 use crate::solids::shell::floor_level_m;
-use crate::solids::{ParkingError, Pose, attitude, vehicle};
+use crate::solids::{ParkingError, Pose, vehicle};
 
 /// A piece in which nothing moves farther than this is not cut any more, metres: what may touch in
 /// it counts as touching.
@@ -89,11 +89,6 @@ impl Piece {
             part(|of| &mut of.yaw_rad)
         }
     }
-
-    /// Whether it is one place only.
-    fn is_place(&self) -> bool {
-        self.half == ParkingError::default()
-    }
 }
 
 /// How the vehicle's places in a piece differ from the middle one. It is taken to stand there, and what
@@ -113,9 +108,8 @@ pub(super) struct Roam {
 }
 
 impl Roam {
-    /// # Errors
-    /// When the vehicle's place is not known.
-    pub(super) fn new(bay: &Bay, piece: Piece, rest: Pose) -> Result<Self, MoverError> {
+    /// About where the vehicle stands in the piece's middle.
+    pub(super) fn new(bay: &Bay, piece: Piece, rest: Pose) -> Self {
         let ParkingError {
             across_m,
             along_m,
@@ -129,14 +123,16 @@ impl Roam {
             Floor::Level | Floor::Levels(_) => 0.0,
             Floor::Fall { slope, .. } => slope * plan.length(),
         };
-        Ok(Self {
+        let mut roam = Self {
             lower_m,
             plan,
             yaw_rad,
             tilt_rad: slope * yaw_rad,
-            floor_m: floor_off_m(bay, piece, rest)?,
+            floor_m: 0.0,
             pivot: parking_pivot(bay) + off,
-        })
+        };
+        roam.floor_m = floor_off_m(bay, rest, &roam);
+        roam
     }
 
     /// How far in plan a point of the lift may be, seen from the vehicle: across and along.
@@ -182,37 +178,39 @@ impl Roam {
     }
 }
 
-/// How far the floor under a tyre differs between the piece's middle and its corners. Only of a floor
-/// that is known by levels at points: between them it is known no better than by them, so that
-/// corners are enough.
-fn floor_off_m(bay: &Bay, piece: Piece, rest: Pose) -> Result<f64, MoverError> {
-    let Floor::Levels(_) = bay.garage.floor else {
-        return Ok(0.0);
+/// How many places each way under a tyre's whole roaming are looked at.
+const PLACES: i32 = 4;
+
+/// How far the floor under a tyre differs between the piece's middle and the rest of it. Only of a floor
+/// that is known by levels at points: between them it is known no better than by them. It is looked at
+/// at each point that a tyre may come over, where it is highest and lowest, and at places between.
+fn floor_off_m(bay: &Bay, rest: Pose, roam: &Roam) -> f64 {
+    let Floor::Levels(levels) = &bay.garage.floor else {
+        return 0.0;
     };
-    if piece.is_place() {
-        return Ok(0.0);
+    if roam.is_place() {
+        return 0.0;
     }
-    let levels = |pose: Pose| {
-        std::array::from_fn::<f64, 4, _>(|wheel| {
-            let at = pose.point(vehicle::wheel_middle_m(&bay.vehicle, wheel));
-            floor_level_m(bay, at.x, at.y)
-        })
-    };
-    let middle = levels(rest);
+    let grid = (-PLACES..=PLACES).map(|place| f64::from(place) / f64::from(PLACES));
+    let grid: Vec<DVec2> = grid
+        .clone()
+        .flat_map(|x| grid.clone().map(move |y| DVec2::new(x, y)))
+        .collect();
     let mut most: f64 = 0.0;
-    for corner in 0..8 {
-        let by = |bit: i32, half: f64| if corner >> bit & 1 == 1 { half } else { -half };
-        let pose = attitude::at_rest(
-            bay,
-            ParkingError {
-                across_m: piece.middle.across_m + by(0, piece.half.across_m),
-                along_m: piece.middle.along_m + by(1, piece.half.along_m),
-                yaw_rad: piece.middle.yaw_rad + by(2, piece.half.yaw_rad),
-            },
-        )?;
-        for (there, here) in levels(pose).into_iter().zip(middle) {
-            most = most.max((there - here).abs());
+    for wheel in 0..4 {
+        let at = rest.point(vehicle::wheel_middle_m(&bay.vehicle, wheel));
+        let half = roam.of_the_vehicle(at);
+        let here = floor_level_m(bay, at.x, at.y);
+        for by in &grid {
+            let place = at.truncate() + half * *by;
+            most = most.max((floor_level_m(bay, place.x, place.y) - here).abs());
+        }
+        for point in levels {
+            let off = DVec2::new(point.x.m(), point.y.m()) - at.truncate();
+            if off.abs().cmple(half).all() {
+                most = most.max((point.level.m() - here).abs());
+            }
         }
     }
-    Ok(most)
+    most
 }

@@ -25,7 +25,7 @@ const TILT_OVER_PAD: f64 = 0.05;
 
 /// A piece of the parking box, with one carriage leading or none.
 pub(super) struct Scene<'a> {
-    pub(super) parked: &'a Parked,
+    pub(super) parked: &'a Parked<'a>,
     /// How far each lift part stands above its place, metres.
     pub(super) shift: Vec<f64>,
     /// How far each lift part may be off, by what it is looked at with.
@@ -72,7 +72,7 @@ impl<'a> Scene<'a> {
     pub(super) fn new(
         bay: &Bay,
         parts: &'a [Part],
-        parked: &'a Parked,
+        parked: &'a Parked<'a>,
         lead: Option<Side>,
         uncertainty: &Uncertainty,
     ) -> Result<Self, MoverError> {
@@ -124,7 +124,8 @@ impl<'a> Scene<'a> {
 
     /// The box about a lift part.
     fn about(&self, index: usize) -> About {
-        let (role, exact) = &self.parked.lift[index];
+        let (role, _) = &self.parked.lift[index];
+        let exact = self.parked.about(index);
         let shift = DVec3::Z * self.shift[index];
         let spread = self.spread[0].max(DVec3::ZERO);
         // As high as it is ever looked at.
@@ -133,8 +134,8 @@ impl<'a> Scene<'a> {
             _ => DVec3::ZERO,
         };
         About {
-            low: exact.low() + shift - spread,
-            high: exact.high() + shift + spread + high,
+            low: exact.low + shift - spread,
+            high: exact.high + shift + spread + high,
         }
     }
 
@@ -171,6 +172,20 @@ impl<'a> Scene<'a> {
         (until - self.ahead_m(role)).max(0.0)
     }
 
+    /// No lift part climbs higher past any vehicle part.
+    fn most_climb_m(&self) -> f64 {
+        let contact = &self.parked.contact;
+        let sunk = self
+            .attitudes
+            .iter()
+            .map(|attitude| attitude.lift_off_last_m);
+        let touched = contact
+            .touch_m
+            .iter()
+            .chain(std::iter::once(&contact.carry_m));
+        touched.copied().chain(sunk.flatten()).fold(0.0, f64::max)
+    }
+
     /// Puts in which of the pairs may touch.
     pub(super) fn touching(&self, pairs: &Pairs, look: &mut Look<'_>, found: &mut Pairs) {
         let abouts: Vec<About> = (0..self.parked.lift.len())
@@ -194,12 +209,17 @@ impl<'a> Scene<'a> {
     ) {
         // The vehicle may stand lower than in the middle place, and be met as much earlier.
         let from = -self.parked.roam.lower_m;
+        let all = of_kinds.iter().copied().fold(About::NOTHING, About::and);
+        let all_climbing = all.climbing(from, self.most_climb_m());
         for (number, part) in self.parts.iter().enumerate() {
             if !pairs.has_part(number) {
                 continue;
             }
             let droop = part.droop_m(look.bay);
             let [standing, carried] = self.about_part(part, droop);
+            if !(standing.meets(all_climbing) || carried.meets(all)) {
+                continue;
+            }
             let posed = LazyCell::new(|| Posed::new(self, part, droop));
             for (kind, about_kind) in of_kinds.iter().enumerate() {
                 if !pairs.has(number, kind) || found.has(number, kind) {
@@ -260,11 +280,21 @@ impl<'a> Scene<'a> {
     /// one standing comparison tells.
     fn touching_each_other(&self, pairs: &Pairs, look: &mut Look<'_>, found: &mut Pairs) {
         let each = (0..KINDS).flat_map(|one| (one + 1..KINDS).map(move |other| (one, other)));
+        let Parked { lift, of_kind, .. } = self.parked;
+        let spread = self.spread[With::EachOther as usize].max(DVec3::ZERO);
+        let abouts: [About; KINDS] = std::array::from_fn(|kind| {
+            let each = of_kind[kind].clone();
+            let each = each.map(|index| self.parked.about_in_bay(index).widened(spread));
+            each.fold(About::NOTHING, About::and)
+        });
         for (one, other) in each {
             if !pairs.has_each_other(one, other) || found.has_each_other(one, other) {
                 continue;
             }
-            let Parked { lift, of_kind, .. } = self.parked;
+            // In plan only: a leading side is higher.
+            if !abouts[one].meets_in_plan(abouts[other]) {
+                continue;
+            }
             let touches = of_kind[one].clone().any(|index| {
                 of_kind[other].clone().any(|other_index| {
                     let [part, other_part] = [index, other_index].map(|index| LiftPart {

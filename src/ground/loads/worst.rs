@@ -18,7 +18,7 @@ pub(super) fn extremes<const N: usize, const K: usize>(
         figures: &figures,
         range: nominal.map(|value| (value, value)),
         which: vec![0; 1 << may_be_off.len()],
-        values: Vec::new(),
+        values: Vec::with_capacity(SEEN),
         may_be_off,
     };
     // For each figure the corner at which it is greatest; the opposite one has its least.
@@ -40,6 +40,9 @@ pub(super) fn extremes<const N: usize, const K: usize>(
         .all(|(least, most)| least.is_finite() && most.is_finite())
         .then_some(corners.range)
 }
+
+/// Corners that are looked at, about, so that room is made for them once.
+const SEEN: usize = 256;
 
 /// Rounds of turning single errors over; a corner that nothing improves is reached sooner.
 const ROUNDS: usize = 4;
@@ -108,17 +111,18 @@ impl<F: Fn(&[f64; N]) -> Option<[f64; K]>, const N: usize, const K: usize> Corne
     /// to: which way a figure goes with a length may change with where the others are.
     fn climb(&mut self, mut corner: usize, figure: usize, sign: f64) -> Option<()> {
         let mut best = sign * self.at(corner, figure)?;
-        for _ in 0..ROUNDS {
-            let before = best;
-            for bit in 0..self.may_be_off.len() {
-                let turned = corner ^ 1 << bit;
-                let value = sign * self.at(turned, figure)?;
-                if value > best {
-                    (best, corner) = (value, turned);
-                }
-            }
-            if best <= before {
+        let bits = self.may_be_off.len();
+        // How many errors in a row were turned over for nothing: after all of them all is known.
+        let mut in_vain = 0;
+        for bit in (0..ROUNDS).flat_map(|_| 0..bits) {
+            if in_vain == bits {
                 break;
+            }
+            let turned = corner ^ 1 << bit;
+            let value = sign * self.at(turned, figure)?;
+            in_vain += 1;
+            if value > best {
+                (best, corner, in_vain) = (value, turned, 1);
             }
         }
         Some(())

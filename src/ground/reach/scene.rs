@@ -65,6 +65,8 @@ pub(super) struct Room<'a> {
     parts: Vec<VehiclePart>,
     /// The vehicle as parked, and at the corners of the parking box.
     pub(super) rests: Vec<Pose>,
+    /// Places and a spread that cover all of these.
+    hull: (Vec<Pose>, DVec3),
     yaw_rad: f64,
 }
 
@@ -125,11 +127,22 @@ impl<'a> Room<'a> {
                 rests.push(attitude::at_rest(bay, error)?);
             }
         }
+        let (errors, spread_m) = uncertainty.parking_hull(&bay.garage.floor);
+        let places = if spread_m == DVec3::ZERO {
+            rests.clone()
+        } else {
+            let turned = errors
+                .into_iter()
+                .map(|error| attitude::at_rest(bay, error));
+            turned.collect::<Result<_, _>>()?
+        };
+        let hull = (places, spread_m);
         let parts = vehicle::parts(bay)
             .into_iter()
             .filter(|part| {
-                rests.iter().any(|rest| {
-                    let pose = rest.after(part.solid.bay_from_solid);
+                // What is added to these goes across and along only.
+                hull.0.iter().any(|place: &Pose| {
+                    let pose = place.after(part.solid.bay_from_solid);
                     part.solid.shape.support(pose, DVec3::NEG_Z).z <= highest
                 })
             })
@@ -143,6 +156,7 @@ impl<'a> Room<'a> {
             carriages,
             parts,
             rests,
+            hull,
             yaw_rad: uncertainty.parking.yaw_rad,
         })
     }
@@ -157,32 +171,41 @@ impl<'a> Room<'a> {
             .chain(others.map(|(_, thing)| thing))
     }
 
-    /// The vehicle anywhere that these places span.
-    pub(super) fn view(&self, rests: &[Pose]) -> View {
+    /// The vehicle wherever the driver may stop.
+    pub(super) fn everywhere(&self) -> View {
         // Between two headings a part goes round an arc; the hull takes its chord.
-        let bulge = if rests.len() > 1 {
-            let reach = self.bay.vehicle.length.m() + self.bay.vehicle.body_width.m();
-            chord_bulge_m(reach, 2.0 * self.yaw_rad)
-        } else {
-            0.0
-        };
-        let vehicle = self
-            .parts
+        let reach = self.bay.vehicle.length.m() + self.bay.vehicle.body_width.m();
+        let bulge = chord_bulge_m(reach, 2.0 * self.yaw_rad);
+        let (places, spread) = &self.hull;
+        View {
+            vehicle: self.vehicle(places, *spread + DVec3::new(bulge, bulge, 0.0)),
+            targets: Corner::ALL.map(|corner| self.target(corner, &self.rests)),
+        }
+    }
+
+    /// The vehicle in one place.
+    pub(super) fn in_place(&self, rest: Pose) -> View {
+        let rests = [rest];
+        View {
+            vehicle: self.vehicle(&rests, DVec3::ZERO),
+            targets: Corner::ALL.map(|corner| self.target(corner, &rests)),
+        }
+    }
+
+    fn vehicle(&self, places: &[Pose], spread: DVec3) -> Vec<Thing> {
+        self.parts
             .iter()
             .map(|part| {
-                let poses: Vec<Pose> = rests
-                    .iter()
-                    .map(|rest| rest.after(part.solid.bay_from_solid))
+                let places = places.iter();
+                let poses: Vec<Pose> = places
+                    .map(|place| place.after(part.solid.bay_from_solid))
                     .collect();
-                let spread = DVec3::new(bulge, bulge, 0.0);
                 Thing {
                     name: part.solid.name.clone().into(),
                     body: Body::of(&part.solid.shape, &poses, spread),
                 }
             })
-            .collect();
-        let targets = Corner::ALL.map(|corner| self.target(corner, rests));
-        View { vehicle, targets }
+            .collect()
     }
 
     /// Where an arm is wanted for any of these places of the vehicle.

@@ -11,7 +11,7 @@ use super::order::{Clear, Plan, plan};
 use super::scene::{Room, Sweep, Target, Thing, View};
 use crate::bay::Corner;
 use crate::clearance::gap::Solver;
-use crate::solids::{Pose, arms};
+use crate::solids::arms;
 
 /// How far past its place an arm is swung, to be drawn out and swung back, radians.
 const PAST_RAD: [f64; 4] = [-0.5 * FRAC_PI_6, 0.5 * FRAC_PI_6, -FRAC_PI_6, FRAC_PI_6];
@@ -61,10 +61,8 @@ pub enum SwingIn {
 /// Looks for a way in: at once for wherever the driver may stop, and where that fails for the
 /// vehicle as parked and at each corner of where it may stop.
 pub(super) fn swing_in(room: &Room<'_>, solver: &mut Solver) -> SwingIn {
-    let everywhere = room.view(&room.rests);
-    let of_each =
-        |rests: &[Pose], solver: &mut Solver| Ways::new(room, room.view(rests)).find(solver);
-    if let Some((ways, order)) = Ways::new(room, everywhere).straight(solver) {
+    let of_each = |rest, solver: &mut Solver| Ways::new(room, room.in_place(rest)).find(solver);
+    if let Some((ways, order)) = Ways::new(room, room.everywhere()).straight(solver) {
         return SwingIn::Found {
             ways,
             order,
@@ -73,7 +71,7 @@ pub(super) fn swing_in(room: &Room<'_>, solver: &mut Solver) -> SwingIn {
     }
     let mut as_parked = None;
     for (index, rest) in room.rests.iter().enumerate() {
-        match of_each(std::slice::from_ref(rest), solver) {
+        match of_each(*rest, solver) {
             Ok(found) if index == 0 => as_parked = Some(found),
             Ok(_) => {}
             Err((corner, meets)) => {
