@@ -28,6 +28,7 @@ use crate::bay::Bay;
 use crate::diagnostics::{Diagnostic, Source};
 
 use context::Context;
+pub(crate) use decode::each_once;
 use presets::{PresetSource, Resolver};
 
 /// A bay that was read, and what was noticed on the way.

@@ -31,11 +31,15 @@ impl ForDay {
     #[must_use]
     pub fn of(bay: &Bay, on: Date, asked: bool) -> Self {
         let slab = bay.slab.as_ref();
-        let counts = slab.is_some_and(|slab| slab.poured.is_some() || slab.age_days.is_some());
+        // An age in days is taken as it stands, whatever the day; counted is it to a day that is named.
+        let counts = slab.is_some_and(|slab| {
+            slab.poured.is_some()
+                || slab.age_days.is_some() && stands(bay, on, true) != stands(bay, LATE, true)
+        });
         Self {
             on,
             counts,
-            decides: counts && stands(bay, on) != stands(bay, LATE),
+            decides: counts && stands(bay, on, false) != stands(bay, LATE, false),
             asked,
         }
     }
@@ -60,8 +64,8 @@ impl ForDay {
 
 type Stands = (Topic, Cow<'static, str>, Standing, Option<Quantity>);
 
-/// How everything stands that ages go into, without the ages themselves.
-fn stands(bay: &Bay, on: Date) -> Vec<Stands> {
+/// How everything stands that ages go into; the ages and days themselves where they are asked for.
+fn stands(bay: &Bay, on: Date, with_ages: bool) -> Vec<Stands> {
     let on = Some(on);
     let states = loads::states(bay);
     let pad_loads = states.as_ref().ok().and_then(loads::PadLoads::of);
@@ -82,7 +86,7 @@ fn stands(bay: &Bay, on: Date) -> Vec<Stands> {
             let topic = section.topic;
             let figures = section.figures.into_iter();
             figures.map(move |one| {
-                let found = one.found.filter(|found| !is_age(found));
+                let found = one.found.filter(|found| with_ages || !is_age(found));
                 (topic, one.id, one.standing, found)
             })
         })
@@ -134,6 +138,20 @@ mod tests {
         let mut no_slab = test_bay();
         no_slab.slab = None;
         assert!(!ForDay::of(&no_slab, date(2026, 5, 14), false).counts);
+    }
+
+    #[test]
+    fn an_age_in_days_is_the_same_on_every_day() {
+        let of = |age| {
+            let bay = bay(Slab {
+                age_days: Some(age),
+                ..Slab::default()
+            });
+            ForDay::of(&bay, date(2026, 5, 14), true)
+        };
+        assert!(!of(14_600.0).counts);
+        // What is still to be waited is told in days.
+        assert!(!of(10.0).counts);
     }
 
     #[test]

@@ -65,6 +65,8 @@ pub(super) fn bay(cx: &Context, root: Node, presets: &Resolver<'_>) -> Option<Ba
             Vec::new(),
             &list("not_measured", MOST_NOT_MEASURED, text()),
         );
+        // Each is told once, however often it is listed.
+        let not_measured = not_measured.map(each_once);
         let garage = f.need("garage", &rec("the garage", garage::garage));
         let lift = f.need("lift", &with_preset(rec("the lift", lift::lift)));
         let vehicle = f.need(
@@ -117,6 +119,17 @@ pub(super) fn bay(cx: &Context, root: Node, presets: &Resolver<'_>) -> Option<Ba
             arrangements,
         })
     })
+}
+
+/// Every text once, where it first stands.
+pub(crate) fn each_once(texts: Vec<String>) -> Vec<String> {
+    let mut once: Vec<String> = Vec::with_capacity(texts.len());
+    for text in texts {
+        if !once.contains(&text) {
+            once.push(text);
+        }
+    }
+    once
 }
 
 /// A word that no file can hold: stands for a record whose preset could not be had, so that the

@@ -2,7 +2,8 @@
 //!
 //! Comma-separated, one row a combination, as RFC 4180 has it. Lengths are in metres, rounded
 //! against the vehicle; what is not known, and what has no price, is empty, never 0. What is needed
-//! and has no price stands in `price_open`, what is not known to be needed in `price_not_known`.
+//! and has no price stands in `price_open`, what is not known to be needed in `price_not_known`. The
+//! day that ages are counted to is empty where nothing that is said hangs on it.
 
 use super::words::{broken, named, percent_up, slab};
 use super::{Comparison, json};
@@ -11,7 +12,7 @@ use crate::choose::bill::Line;
 use crate::choose::{Arms, Cell, Outcome};
 use crate::report::not_measured::names;
 
-const HEAD: [&str; 29] = [
+const HEAD: [&str; 32] = [
     "garage",
     "change",
     "lift",
@@ -41,6 +42,9 @@ const HEAD: [&str; 29] = [
     "limited_by",
     "price_not_known",
     "not_measured",
+    "ages_counted_to",
+    "input_fingerprint",
+    "program",
 ];
 
 /// The whole file, ending with a line break.
@@ -76,7 +80,7 @@ fn maybe<T: ToString>(value: Option<T>) -> String {
     value.map_or_else(String::new, |value| value.to_string())
 }
 
-fn row(comparison: &Comparison<'_>, cell: &Cell) -> [String; 29] {
+fn row(comparison: &Comparison<'_>, cell: &Cell) -> [String; 32] {
     let options = comparison.options;
     let name = |list| named(options, cell.pick, list).unwrap_or_default();
     let mut row = std::array::from_fn(|_| String::new());
@@ -84,6 +88,10 @@ fn row(comparison: &Comparison<'_>, cell: &Cell) -> [String; 29] {
     row[1] = name(List::Changes);
     row[2] = name(List::Lifts);
     row[3] = name(List::Vehicles);
+    // In each row, so that one sorted out of the file still says what it is from.
+    row[29] = maybe(comparison.day.counts.then_some(comparison.day.on));
+    row[30] = comparison.fingerprint.to_owned();
+    row[31] = concat!("bayrise ", env!("CARGO_PKG_VERSION")).to_owned();
     let found = match &cell.outcome {
         Outcome::Found(found) => found,
         Outcome::Broken(faults) => {

@@ -2,13 +2,16 @@
 
 use super::build::{Cure, Text};
 use super::{Answers, Made, quoted};
+use crate::bayfile::each_once;
 use crate::worksheet::FORM_VERSION;
 
 impl Answers {
     pub(super) fn finished(&self, mut text: Text) -> Made {
         text.keep_the_rest();
         let title = self.text("title").unwrap_or_else(|| "New bay".into());
-        let not_measured = text.not_measured();
+        let listed = text.not_measured();
+        // Front and rear arms share a question: it stands in the list with the path of each.
+        let not_measured = each_once(listed.iter().map(|(what, _)| what.clone()).collect());
         let count = not_measured.len();
         let title = match count {
             0 => title,
@@ -63,7 +66,7 @@ impl Answers {
             .map(|what| format!("Left out: {what}."))
             .collect::<Vec<_>>();
         notes.append(&mut text.notes);
-        let body = with_list(&text.marked(), &not_measured);
+        let body = with_list(&text.marked(), &listed);
         let mut out = String::new();
         for line in head {
             for part in textwrap::wrap(&line, textwrap::Options::new(96).subsequent_indent("  ")) {
@@ -74,7 +77,7 @@ impl Answers {
         out.push_str(&body);
         Made {
             text: out,
-            not_measured: not_measured.into_iter().map(|(what, _)| what).collect(),
+            not_measured,
             not_known: text.not_known,
             of_presets,
             notes,

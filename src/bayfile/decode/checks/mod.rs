@@ -26,6 +26,11 @@ const NOISE_M: f64 = 1e-9;
 
 /// A length in both systems, to the nearest, for messages.
 pub(in crate::bayfile::decode) fn both(length: Length) -> String {
+    /// Less is nothing in sixteenths of an inch.
+    const TOO_SMALL_M: f64 = 0.001;
+    if length.m().abs() > 0.0 && length.m().abs() < TOO_SMALL_M {
+        return millimetres(length, 2, Rounding::Nearest);
+    }
     format!(
         "{} ({})",
         feet_inches(length, 16, Rounding::Nearest),
