@@ -9,8 +9,7 @@ pub const CAUTIONS: [&str; 6] = [
     "Never exceed the rating of the lift or of one arm.",
     "See every arm's restraint caught and every pad bear; just off the floor stop, and see that the \
      vehicle is balanced and steady.",
-    "Watch the first raise from outside, nobody under or beside the vehicle; stop at the mark, and \
-     without one raise nothing.",
+    "Watch the first raise from outside, with nobody under or beside the vehicle, and stop at the mark.",
     "Lower onto the locks before anyone goes under, and never go under a vehicle that hangs on the \
      hydraulics.",
 ];
