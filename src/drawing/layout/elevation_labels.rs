@@ -85,6 +85,7 @@ pub(super) fn callouts(
             view.callouts.push(Callout {
                 at_m: look.flat(moving.clamp(low, high)),
                 says,
+                letter: None,
             });
         }
     }
@@ -109,6 +110,7 @@ pub(super) fn callouts(
                     called(&least.other)
                 )
             },
+            letter: None,
         });
     }
     for one in all {
@@ -122,6 +124,7 @@ pub(super) fn callouts(
             view.callouts.push(Callout {
                 at_m: look.flat(middle(one)),
                 says: on_one_line(&short_name(&one.name)),
+                letter: None,
             });
         }
     }

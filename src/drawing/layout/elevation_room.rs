@@ -8,14 +8,15 @@ use super::draw::line;
 use crate::clearance::{HerePair, LockFinding};
 use crate::drawing::outline::Look;
 use crate::drawing::palette::paper::WARN;
-use crate::drawing::sheet::{Callout, Layer, Pen, View};
+use crate::drawing::sheet::{Callout, Layer, Mark, Pen, View};
 use crate::report::{are_alike, called};
 use crate::units::{Length, Rounding, both};
 
 /// Lines that look shorter than this share of their length are left to the other elevation.
 const SEEN: f64 = 0.7;
 /// Lines drawn on a page at most: those with the least room.
-const MOST: usize = 5;
+const MOST: usize = LETTERS.len();
+const LETTERS: [&str; 5] = ["a", "b", "c", "d", "e"];
 /// Half of the stroke across each end of a line, metres.
 const END_M: f64 = 0.03;
 
@@ -25,6 +26,7 @@ pub(super) fn room_lines(view: &mut View, made: &Made<'_>, look: Look, lock: &Lo
     let mut has_least = false;
     let units = made.order.bay.units;
     let mut told: Vec<&HerePair> = Vec::new();
+    let mut lines: Vec<(DVec2, String)> = Vec::new();
     for pair in made.near(lock) {
         let Some((moving, fixed)) = pair.points_m else {
             continue;
@@ -54,18 +56,31 @@ pub(super) fn room_lines(view: &mut View, made: &Made<'_>, look: Look, lock: &Lo
                 "; of what the rise can run into it has the least over what is asked ({margin})"
             )
         });
-        view.callouts.push(Callout {
-            at_m: ends[0].lerp(ends[1], 0.5),
-            says: format!(
-                "{} to {}: {} of room at worst, on the way onto this lock{asked}",
-                called(&pair.moving),
-                called(&pair.fixed),
-                both(Length::metres(room_m), units, Rounding::Down)
-            ),
-        });
+        let says = format!(
+            "{} to {}: {} of room at worst, on the way onto this lock{asked}",
+            called(&pair.moving),
+            called(&pair.fixed),
+            both(Length::metres(room_m), units, Rounding::Down)
+        );
+        lines.push((ends[0].lerp(ends[1], 0.5), says));
         if told.len() == MOST {
             break;
         }
+    }
+    // By letter, for leaders would run through the vehicle; from the top down, as they are told.
+    lines.sort_by(|(a, _), (b, _)| b.y.total_cmp(&a.y).then(a.x.total_cmp(&b.x)));
+    for ((at_m, says), letter) in lines.into_iter().zip(LETTERS) {
+        view.marks.push(Mark {
+            at_m,
+            letter: letter.into(),
+            clear_m: 0.0,
+            may_be_left: false,
+        });
+        view.callouts.push(Callout {
+            at_m,
+            letter: Some(letter.into()),
+            says,
+        });
     }
     has_least
 }

@@ -44,6 +44,7 @@ pub(super) fn parking(view: &mut View, made: &Made<'_>, all: &[Solid]) {
                 "stop line: {word} tyres stand with their middles on it{}",
                 turned(made, ends)
             ),
+            letter: None,
         });
     }
     match cg(made) {
@@ -69,6 +70,7 @@ pub(super) fn parking(view: &mut View, made: &Made<'_>, all: &[Solid]) {
             view.callouts.push(Callout {
                 at_m: at,
                 says: "centre of gravity, as parked".into(),
+                letter: None,
             });
         }
         None => {
@@ -78,6 +80,7 @@ pub(super) fn parking(view: &mut View, made: &Made<'_>, all: &[Solid]) {
                 view.callouts.push(Callout {
                     at_m,
                     says: "centre of gravity not known: no axle loads are given".into(),
+                    letter: None,
                 });
             }
         }

@@ -102,6 +102,7 @@ impl Listed {
         Callout {
             at_m: self.at_m,
             says: format!("({}) {}", self.number, self.says),
+            letter: None,
         }
     }
 
@@ -148,6 +149,7 @@ fn room(view: &mut View, made: &Made<'_>, all: &[Solid], listed: &mut Vec<Listed
             size(opening.width),
             size(opening.height)
         ),
+        letter: None,
     });
 }
 
@@ -246,6 +248,7 @@ fn lines_and_points(view: &mut View, made: &Made<'_>) {
             view.callouts.push(Callout {
                 at_m: a.lerp(b, 0.72),
                 says: format!("diagonal {from}\u{2013}{to}: {}", reading.both(bay.units)),
+                letter: None,
             });
         }
     }

@@ -166,7 +166,7 @@ fn slab_lines(view: &mut View, made: &Made<'_>, side: Side, map: &SlabMap) {
         let on_line = nearest_on(ends, rect.middle());
         // Off the page its leader would lead nowhere: it ends at the edge on that side.
         let at_m = on_line.clamp(low, high);
-        view.callouts.push(Callout { at_m, says });
+        view.callouts.push(Callout::leading(at_m, says));
     }
 }
 
@@ -204,6 +204,7 @@ fn diagonals(view: &mut View, made: &Made<'_>, side: Side) {
                 to.letter,
                 reading.both(made.order.bay.units)
             ),
+            letter: None,
         });
     }
 }

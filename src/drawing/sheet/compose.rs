@@ -187,7 +187,7 @@ fn room(view: &View, label: Label) -> Room {
         }
     };
     let callouts = view.callouts.iter();
-    let lines = callouts.flat_map(|callout| wrapped(&callout.says, label.size, CALLOUT));
+    let lines = callouts.flat_map(|callout| wrapped(&callout.text(), label.size, CALLOUT));
     let right = lines
         .map(|line| width_em(&line) * label.size)
         .fold(0.0, f64::max);

@@ -131,6 +131,26 @@ pub(super) fn bottom_rail(
     Some(())
 }
 
+/// A leader from a callout to its thing, which gets a dot.
+fn lead(sheet: &mut Sheet, at: DVec2, end: DVec2, inner: (DVec2, DVec2)) {
+    if end.y < inner.0.y - 1.0 {
+        // Straight it would run through the dimensions below.
+        let turn = DVec2::new(inner.1.x + 1.0, at.y);
+        line(sheet, &[at, turn, end], LEADER);
+    } else {
+        line(sheet, &[at, end], LEADER);
+    }
+    sheet.push(
+        Layer::Dimensions,
+        Shape::Circle {
+            middle: at,
+            radius: 0.35,
+            pen: None,
+            fill: Some(FINE),
+        },
+    );
+}
+
 pub(super) fn callouts(
     sheet: &mut Sheet,
     view: &View,
@@ -142,12 +162,12 @@ pub(super) fn callouts(
 ) -> Option<()> {
     let left = inner.1.x + TURN;
     let width = (right - left).min(CALLOUT * 2.0);
-    let mut all: Vec<(DVec2, Vec<String>)> = view
+    let mut all: Vec<(DVec2, Vec<String>, bool)> = view
         .callouts
         .iter()
         .map(|callout| {
-            let lines = wrapped(&callout.says, label.size, width);
-            (place(callout.at_m), lines)
+            let lines = wrapped(&callout.text(), label.size, width);
+            (place(callout.at_m), lines, callout.letter.is_none())
         })
         .collect();
     all.sort_by(|a, b| a.0.y.total_cmp(&b.0.y).then(b.0.x.total_cmp(&a.0.x)));
@@ -155,28 +175,19 @@ pub(super) fn callouts(
     let height = |lines: &[String]| lines.len() as f64 * label.line + APART;
     let wanted: Vec<(f64, f64)> = all
         .iter()
-        .map(|(at, lines)| (at.y, height(lines)))
+        .map(|(at, lines, _)| (at.y, height(lines)))
         .collect();
     let places = spread(&wanted, low, high)?;
-    for ((at, lines), middle) in all.iter().zip(places) {
+    for ((at, lines, leads), middle) in all.iter().zip(places) {
         let mut y = middle + (height(lines) - APART) * 0.5;
-        let end = DVec2::new(left - 1.2, y - label.line * 0.5);
-        if end.y < inner.0.y - 1.0 {
-            // Straight it would run through the dimensions below.
-            let turn = DVec2::new(inner.1.x + 1.0, at.y);
-            line(sheet, &[*at, turn, end], LEADER);
-        } else {
-            line(sheet, &[*at, end], LEADER);
+        if *leads {
+            lead(
+                sheet,
+                *at,
+                DVec2::new(left - 1.2, y - label.line * 0.5),
+                inner,
+            );
         }
-        sheet.push(
-            Layer::Dimensions,
-            Shape::Circle {
-                middle: *at,
-                radius: 0.35,
-                pen: None,
-                fill: Some(FINE),
-            },
-        );
         for says in lines {
             y -= label.line;
             text(

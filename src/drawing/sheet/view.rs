@@ -40,6 +40,29 @@ pub struct Callout {
     pub at_m: DVec2,
     /// What is said.
     pub says: String,
+    /// The letter of a [`Mark`] there; none where a leader goes to it.
+    pub letter: Option<String>,
+}
+
+impl Callout {
+    /// One with a leader.
+    #[must_use]
+    pub const fn leading(at_m: DVec2, says: String) -> Self {
+        Self {
+            at_m,
+            says,
+            letter: None,
+        }
+    }
+
+    /// All that is written of it.
+    #[must_use]
+    pub fn text(&self) -> String {
+        match &self.letter {
+            Some(letter) => format!("{letter}: {}", self.says),
+            None => self.says.clone(),
+        }
+    }
 }
 
 /// A point and its letter.

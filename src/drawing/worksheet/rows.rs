@@ -254,7 +254,7 @@ impl Block {
                     at.x + (width - sketch.size.x) * 0.5,
                     at.y - 1.0 - sketch.size.y,
                 );
-                for item in &sketch.items {
+                for item in sketch.items() {
                     let place = |point: DVec2| point + corner;
                     pen.sheet.push(item.layer, item.shape.mapped(&place, 1.0));
                 }

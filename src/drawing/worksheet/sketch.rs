@@ -21,7 +21,9 @@ pub(super) struct Sketch {
     /// The section whose questions its numbers are of.
     section: &'static str,
     pub(super) size: DVec2,
-    pub(super) items: Vec<Item>,
+    drawn: Vec<Item>,
+    /// The numbers, each on its white: over whatever is drawn before or after them.
+    numbers: Vec<Item>,
     /// Keys of the questions that are marked in it.
     pub(super) marks: Vec<&'static str>,
 }
@@ -35,9 +37,15 @@ impl Sketch {
         Self {
             section,
             size: DVec2::new(width * SHOWN, height * SHOWN),
-            items: Vec::new(),
+            drawn: Vec::new(),
+            numbers: Vec::new(),
             marks: Vec::new(),
         }
+    }
+
+    /// Everything in it, in the order in which it is drawn.
+    pub(super) fn items(&self) -> impl Iterator<Item = &Item> {
+        self.drawn.iter().chain(&self.numbers)
     }
 
     /// In the size in which it is shown; letters keep theirs.
@@ -57,7 +65,7 @@ impl Sketch {
             Shape::Text(_) => shape,
             other => other.mapped(&|point: DVec2| point * SHOWN, 1.0),
         };
-        self.items.push(Item { layer, shape });
+        self.drawn.push(Item { layer, shape });
     }
 
     pub(super) fn line(&mut self, a: DVec2, b: DVec2) {
@@ -161,7 +169,7 @@ impl Sketch {
         text.at = middle * SHOWN - (low + high) * 0.5;
         let (low, high) = text.bounds();
         let around = [low, at(high.x, low.y), high, at(low.x, high.y)];
-        self.items.push(Item {
+        self.numbers.push(Item {
             layer: Layer::Shade,
             shape: Shape::Polygon {
                 points: around.into(),
@@ -169,6 +177,9 @@ impl Sketch {
                 fill: Some(PAPER),
             },
         });
-        self.push(Layer::Labels, Shape::Text(text));
+        self.numbers.push(Item {
+            layer: Layer::Labels,
+            shape: Shape::Text(text),
+        });
     }
 }

@@ -127,33 +127,35 @@ fn things() -> Sketch {
 
 /// Where the holes go, and how a hole is read.
 fn readings() -> Sketch {
-    let mut s = Sketch::new("readings", 170.0, 46.0);
+    let mut s = Sketch::new("readings", 170.0, 50.0);
     s.word(
-        at(0.0, 43.0),
-        "from above: two holes by each plate, at opposite sides",
+        at(0.0, 47.0),
+        "from above, the door below: two holes by each plate, at opposite sides",
     );
+    s.rect((0.0, 1.0), (92.0, 3.0), WALL);
+    s.rect((22.0, 1.0), (62.0, 3.0), DOOR);
     for x in [18.0, 66.0] {
-        s.dashed(at(x - 14.0, 8.0), at(x + 14.0, 8.0));
-        s.dashed(at(x - 14.0, 38.0), at(x + 14.0, 38.0));
-        s.dashed(at(x - 14.0, 8.0), at(x - 14.0, 38.0));
-        s.dashed(at(x + 14.0, 8.0), at(x + 14.0, 38.0));
-        s.rect((x - 5.0, 18.0), (x + 5.0, 28.0), STEEL);
-        s.circle(at(x - 8.0, 14.0), 0.9, None);
-        s.circle(at(x + 8.0, 33.0), 0.9, None);
+        s.dashed(at(x - 14.0, 12.0), at(x + 14.0, 12.0));
+        s.dashed(at(x - 14.0, 42.0), at(x + 14.0, 42.0));
+        s.dashed(at(x - 14.0, 12.0), at(x - 14.0, 42.0));
+        s.dashed(at(x + 14.0, 12.0), at(x + 14.0, 42.0));
+        s.rect((x - 5.0, 22.0), (x + 5.0, 32.0), STEEL);
+        s.circle(at(x - 8.0, 18.0), 0.9, None);
+        s.circle(at(x + 8.0, 37.0), 0.9, None);
     }
-    s.word(at(1.0, 4.5), "within 2 ft (600 mm) of the plate");
-    s.dim("x", at(42.0, 33.0), at(74.0, 33.0));
-    s.dashed(at(42.0, 8.0), at(42.0, 38.0));
-    s.word(at(36.5, 39.5), "middle");
-    s.dim("y", at(58.0, 3.0), at(58.0, 13.0));
+    s.word(at(1.0, 8.5), "within 2 ft (600 mm) of the plate");
+    s.dim("x", at(42.0, 37.0), at(74.0, 37.0));
+    s.dashed(at(42.0, 3.0), at(42.0, 42.0));
+    s.word(at(36.5, 43.5), "middle");
+    s.dim_at("y", at(58.0, 3.0), at(58.0, 18.0), 0.3);
 
-    s.word(at(104.0, 43.0), "a hole, cut through");
-    s.rect((104.0, 16.0), (126.0, 34.0), WALL);
-    s.rect((132.0, 16.0), (156.0, 34.0), WALL);
-    s.line(at(129.0, 40.0), at(129.0, 15.0));
-    s.line(at(129.0, 15.0), at(124.0, 15.0));
-    s.word(at(118.0, 10.0), "wire hooked under the slab");
-    s.dim("thickness", at(144.0, 16.0), at(144.0, 34.0));
+    s.word(at(104.0, 47.0), "a hole, cut through");
+    s.rect((104.0, 20.0), (126.0, 38.0), WALL);
+    s.rect((132.0, 20.0), (156.0, 38.0), WALL);
+    s.line(at(129.0, 44.0), at(129.0, 19.0));
+    s.line(at(129.0, 19.0), at(124.0, 19.0));
+    s.word(at(118.0, 14.0), "wire hooked under the slab");
+    s.dim("thickness", at(144.0, 20.0), at(144.0, 38.0));
     s
 }
 

@@ -103,7 +103,7 @@ pub(super) fn locks() -> Sketch {
     }
     s.dim("lift.carriage.marked_edge", at(9.0, 5.5), at(9.0, 24.0));
     s.dashed(at(9.0, 24.0), at(64.0, 24.0));
-    s.dim("lift.travel", at(46.0, 24.0), at(46.0, 56.0));
+    s.dim_at("lift.travel", at(46.0, 24.0), at(46.0, 56.0), 0.65);
     s.dashed(at(38.0, 56.0), at(46.0, 56.0));
     for y in [33.0, 41.0, 49.0] {
         s.line(at(28.0, y), at(32.0, y));
@@ -126,7 +126,12 @@ pub(super) fn locks() -> Sketch {
     s.dashed(at(112.0, 44.0), at(150.0, 44.0));
     s.word(at(151.0, 43.0), "it can be pulled");
     s.dim("lift.set_overtravel", at(124.0, 20.0), at(124.0, 34.0));
-    s.dim("lift.release_overtravel", at(139.0, 20.0), at(139.0, 44.0));
+    s.dim_at(
+        "lift.release_overtravel",
+        at(139.0, 20.0),
+        at(139.0, 44.0),
+        0.3,
+    );
     s
 }
 
@@ -226,11 +231,11 @@ pub(super) fn carriage() -> Sketch {
     s.rect((36.0, 3.0), (48.0, 40.0), STEEL);
     s.rect((48.0, 7.0), (56.0, 25.0), DOOR);
     s.rect((20.0, 17.0), (36.0, 33.0), BODY);
-    s.dim_at("lift.carriage.bottom", at(66.0, 3.0), at(66.0, 7.0), 0.5);
+    s.dim_at("lift.carriage.bottom", at(63.0, 3.0), at(63.0, 7.0), 2.0);
     s.dashed(at(56.0, 7.0), at(72.0, 7.0));
     s.dim("lift.carriage.height", at(72.0, 7.0), at(72.0, 25.0));
     s.dashed(at(56.0, 25.0), at(72.0, 25.0));
-    s.dim("lift.carriage.proud", at(48.0, 30.0), at(56.0, 30.0));
+    s.dim_at("lift.carriage.proud", at(48.0, 30.0), at(56.0, 30.0), 1.8);
     s.dashed(at(56.0, 25.0), at(56.0, 30.0));
     s.dim("lift.power_unit.bottom", at(28.0, 3.0), at(28.0, 17.0));
     s.dim("lift.power_unit.height", at(12.0, 17.0), at(12.0, 33.0));

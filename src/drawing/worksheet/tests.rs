@@ -211,7 +211,7 @@ fn with_each_door_every_length_of_it_is_marked_in_its_own_sketch() {
 fn each_mark_is_a_number_that_can_be_read_on_the_form() {
     for section in sections() {
         for (_, sketch) in drawn(section) {
-            let texts = sketch.items.iter().filter_map(|item| match &item.shape {
+            let texts = sketch.items().filter_map(|item| match &item.shape {
                 Shape::Text(text) => Some(text.says.clone()),
                 _ => None,
             });

@@ -183,7 +183,7 @@ pub(super) const LIFT: Section = Section {
         Question::new(
             "lift.travel",
             "Travel of the carriage",
-            "Lowest to highest.",
+            "Lowest to highest. Where the two columns differ ask the maker.",
             SIZE,
         ),
         Question::new(
@@ -195,7 +195,7 @@ pub(super) const LIFT: Section = Section {
         Question::new(
             "#locks.first",
             "First lock: travel",
-            "Above the lowest place of the carriage.",
+            "Above the lowest place of the carriage. The higher of the two columns counts.",
             SIZE,
         ),
         Question::new("#locks.pitch", "From lock to lock", "All alike.", SIZE),
