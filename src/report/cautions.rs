@@ -9,7 +9,7 @@ pub const CAUTIONS: [&str; 6] = [
     "Never exceed the rating of the lift or of one arm.",
     "See every arm's restraint caught and every pad bear; just off the floor stop, and see that the \
      vehicle is balanced and steady.",
-    "Watch the first raise from outside, with nobody under or beside the vehicle, and stop at the mark.",
+    "Raise to a mark only; watch the first raise from outside, with nobody under or beside the vehicle.",
     "Lower onto the locks before anyone goes under, and never go under a vehicle that hangs on the \
      hydraulics.",
 ];

@@ -80,6 +80,12 @@ impl<'a> Sayings<'a> {
         text::lead(&self.report())
     }
 
+    /// The same for a sheet that lists no further reasons.
+    #[must_use]
+    pub fn lead_on_a_sheet(&self) -> String {
+        text::lead_with(&self.report(), "see `bayrise check`")
+    }
+
     /// What limits the rise; where no lock is clear, what would help.
     #[must_use]
     pub fn limits(&self) -> Option<String> {

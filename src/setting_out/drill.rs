@@ -78,7 +78,10 @@ impl Drill {
                 "it is not known whether the slab has: {}. Find out and write it down first",
                 listed(open)
             ),
-            Self::Stopped(what) => format!("what stops is {}; see the verdict", what.join("; ")),
+            Self::Stopped(what) => format!(
+                "what stops is {}; `bayrise check` tells more",
+                what.join("; ")
+            ),
             Self::NotBefore(day) => format!(
                 "the slab is not old enough. DRILL NOTHING BEFORE {day}, and print these sheets anew then"
             ),

@@ -79,6 +79,11 @@ impl UnitError {
         let fit = wanted.units_that_fit();
         let example = wanted.example();
         match self {
+            // Which of them was meant nobody can tell: 24 may be feet of a room or inches of a tyre.
+            Self::NoUnit { number } if wanted == Kind::Length => format!(
+                "units that fit: {fit}; write \"{number} in\", \"{number} ft\" or \"{number} mm\", \
+                 whichever was meant"
+            ),
             Self::NoUnit { number } => format!(
                 "units that fit: {fit}; perhaps \"{number} {}\"",
                 wanted.first_unit()

@@ -64,7 +64,7 @@ pub(super) fn view(
         ),
         Some((found, false)) => {
             warnings.push(format!(
-                "NOT SAFE: drawn at lock {}, which is clear but withheld. See the verdict.",
+                "NOT SAFE: drawn at lock {}, which is clear but withheld. `bayrise check` tells why.",
                 found.lock
             ));
             format!(

@@ -52,9 +52,7 @@ pub(super) fn room_lines(view: &mut View, made: &Made<'_>, look: Look, lock: &Lo
         let room_m = least.map_or(pair.worst_m, |one| pair.worst_m.min(one.clearance_m));
         let asked = least.map_or_else(String::new, |one| {
             let margin = both(Length::metres(one.margin_m), units, Rounding::Up);
-            format!(
-                "; of what the rise can run into it has the least over what is asked ({margin})"
-            )
+            format!(", the nearest to what is asked of it, {margin}")
         });
         let says = format!(
             "{} to {}: {} of room at worst, on the way onto this lock{asked}",

@@ -353,7 +353,7 @@ impl<'a> Made<'a> {
             ));
         }
         if order.study.highest_safe_lock.is_none() {
-            warnings.push(format!("NO LOCK IS SAFE. {}", said.lead()));
+            warnings.push(format!("NO LOCK IS SAFE. {}", said.lead_on_a_sheet()));
         }
         Frame {
             title: said.title(),

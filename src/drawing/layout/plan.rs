@@ -186,15 +186,7 @@ fn slab(view: &mut View, made: &Made<'_>, before: usize, listed: &mut Vec<Listed
         });
     }
     for (index, reading) in map.readings.iter().enumerate() {
-        view.items.push(Item {
-            layer: Layer::Readings,
-            shape: Shape::Circle {
-                middle: reading.at_m,
-                radius: 0.03,
-                pen: Some(Pen::solid(0.2, SLAB_LINE)),
-                fill: None,
-            },
-        });
+        view.items.push(super::plates::read_here(reading.at_m));
         let thick = both(
             Length::metres(reading.thickness_m),
             bay.units,

@@ -82,6 +82,7 @@ pub(super) fn view(made: &Made<'_>, side: Side) -> View {
         }
     }
     slab_lines(&mut view, made, side, &map);
+    readings(&mut view, made, side, &map, (low, high));
     let points = &made.out.points;
     diagonals(&mut view, made, side);
     let corner_a = made.out.point("A").map_or(DVec2::ZERO, |a| a.at_m);
@@ -169,6 +170,50 @@ fn slab_lines(view: &mut View, made: &Made<'_>, side: Side, map: &SlabMap) {
         view.callouts.push(Callout::leading(at_m, says));
     }
 }
+
+/// Where the slab was read near the plate: a hole there is none to be drilled.
+fn readings(
+    view: &mut View,
+    made: &Made<'_>,
+    side: Side,
+    map: &SlabMap,
+    (low, high): (DVec2, DVec2),
+) {
+    let is_seen = |at: DVec2| at.cmpge(low).all() && at.cmple(high).all();
+    for (index, reading) in map.readings.iter().enumerate() {
+        if !is_seen(reading.at_m) {
+            continue;
+        }
+        view.items.push(read_here(reading.at_m));
+        let holes = made.out.points.iter();
+        let holes = holes.filter(|point| point.kind == PointKind::Hole(side));
+        let nearest = holes
+            .map(|point| (point.at_m.distance(reading.at_m), point))
+            .min_by(|a, b| a.0.total_cmp(&b.0));
+        let mut says = format!("slab read here (reading {}), not to be drilled", index + 1);
+        if let Some((far, hole)) = nearest {
+            let far = both(Length::metres(far), made.order.bay.units, Rounding::Down);
+            says += &format!(": {far} from the middle of {}", hole.letter);
+        }
+        view.callouts.push(Callout::leading(reading.at_m, says));
+    }
+}
+
+/// The sign of a place where the slab was read.
+pub(super) fn read_here(at: DVec2) -> Item {
+    Item {
+        layer: Layer::Readings,
+        shape: Shape::Circle {
+            middle: at,
+            radius: READ_M,
+            pen: Some(Pen::solid(0.2, SLAB_LINE)),
+            fill: None,
+        },
+    }
+}
+
+/// Its radius, metres of the floor.
+pub(super) const READ_M: f64 = 0.03;
 
 /// The place on a line that is nearest to a point.
 fn nearest_on([a, b]: [DVec2; 2], point: DVec2) -> DVec2 {

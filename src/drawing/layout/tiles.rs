@@ -7,13 +7,14 @@
 use glam::DVec2;
 
 use super::draw::{clipped, line};
+use super::parking::cg;
 use super::tiles_map::map;
 use super::{LayoutError, Made, Order, plan, plates};
 use crate::drawing::palette::paper::{FINE, INK};
 use crate::drawing::sheet::{
     Dash, Frame, Item, Layer, Mark, Pen, Shape, Sheet, View, marks, put_frame,
 };
-use crate::ground::slab::plate_rect;
+use crate::ground::slab::{SlabMap, plate_rect};
 use crate::setting_out::PointKind;
 
 /// How far neighbouring pages lie over each other, millimetres.
@@ -148,6 +149,20 @@ fn floor(made: &Made<'_>) -> Result<View, LayoutError> {
             },
         })
         .collect();
+    // No hole to be drilled: it is told apart beside those that are.
+    let readings = SlabMap::of(made.order.bay).readings;
+    view.marks.extend(readings.iter().map(|reading| Mark {
+        at_m: reading.at_m,
+        letter: "slab read here".into(),
+        may_be_left: true,
+        clear_m: plates::READ_M,
+    }));
+    view.marks.extend(cg(made).map(|at_m| Mark {
+        at_m,
+        letter: "centre of gravity".into(),
+        may_be_left: true,
+        clear_m: plates::READ_M,
+    }));
     Ok(view)
 }
 

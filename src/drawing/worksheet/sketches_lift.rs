@@ -60,7 +60,8 @@ pub(super) fn tie() -> Sketch {
     s.dim("#tie.width", at(17.0, 37.0), at(37.0, 37.0));
     s.dim_at("#tie.height", at(43.0, 28.0), at(43.0, 34.0), 0.5);
     s.dashed(at(37.0, 34.0), at(43.0, 34.0));
-    s.dashed(at(37.0, 28.0), at(52.0, 28.0));
+    s.dashed(at(37.0, 28.0), at(59.0, 28.0));
+    s.dim("#tie.underside", at(59.0, 3.0), at(59.0, 28.0));
     s.dim("#bar.drop", at(52.0, 19.6), at(52.0, 28.0));
     s.dashed(at(28.0, 19.6), at(52.0, 19.6));
     s.spot("#bar", at(26.0, 21.0), at(12.0, 24.0));

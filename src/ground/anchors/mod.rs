@@ -20,6 +20,7 @@ pub mod shear;
 pub(super) mod show;
 mod sideways;
 pub mod tension;
+mod test_hole;
 #[cfg(test)]
 pub(super) mod tests;
 

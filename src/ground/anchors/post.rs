@@ -34,6 +34,8 @@ pub struct Post {
     pub fc_psi: Option<f64>,
     /// Edges, joints, cracks and drains, in plan.
     pub lines: Vec<Line>,
+    /// Places where the slab was read, in plan, inches.
+    pub read_in: Vec<[f64; 2]>,
     /// True when someone looked for joints and cracks.
     pub lines_known: bool,
     /// How far off the place of an anchor may be from that of a line, inches: each is measured or
@@ -82,6 +84,7 @@ impl Post {
             .map(|m| m / M_PER_INCH),
             fc_psi: slab.strength_pa.map(|pa| pa / PA_PER_PSI),
             lines: around.chain(inside).collect(),
+            read_in: map.readings.iter().map(|one| plan_in(one.at_m)).collect(),
             lines_known: slab.lines_listed,
             measured_in: bay.policy.measured_garage.in_inches()
                 + bay.policy.measured_lift.in_inches(),

@@ -7,6 +7,7 @@ use super::post::Post;
 use super::pull_out::pull_out;
 use super::show::{greatest, inches, is_beyond, lbf, worse_of};
 use super::sideways::sideways;
+use super::test_hole::test_hole;
 use crate::bay::{AnchorKind, Bay, Side};
 use crate::ground::bearing::stays_uncracked;
 use crate::ground::post_base::PostBase;
@@ -79,6 +80,7 @@ fn of_post(given: &Given, bay: &Bay, post: &Post) -> Vec<Figure> {
     out.extend(depth_in_slab(given, post));
     out.extend(spacing(given, post));
     out.extend(edge(given, post));
+    out.extend(test_hole(given, post));
     match pulled(post) {
         None => out.push(Figure::unknown(
             "pull",

@@ -7,6 +7,9 @@ use super::moves::{FINEST_M, post};
 use crate::asbuilt::{Finding, Planned, index};
 use crate::bay::Side;
 
+/// A wall that is off by less is not told to be off, metres.
+const SHOWN_M: f64 = 0.000_5;
+
 impl AsBuiltReport<'_> {
     /// A tape reading by its place in the list, in words.
     pub(super) fn tape(&self, at: usize) -> String {
@@ -89,12 +92,21 @@ impl AsBuiltReport<'_> {
                     (_, true) => "farther in than",
                     (_, false) => "nearer than",
                 };
+                // With what contradicted it left out nothing is left to tell where it stands.
+                let is_told = off.abs() >= SHOWN_M;
                 (
-                    format!(
-                        "by these readings the {wall} stands {} {toward} where the bay file has it, and \
-                         that is more than the room's \u{b1}",
-                        self.length(off)
-                    ),
+                    if is_told {
+                        format!(
+                            "by these readings the {wall} stands {} {toward} where the bay file has it, \
+                             and that is more than the room's \u{b1}",
+                            self.length(off)
+                        )
+                    } else {
+                        format!(
+                            "the {wall}'s place in the bay file fits what was read no better than the \
+                             reading that does not fit: either may be wrong"
+                        )
+                    },
                     format!("measure {size} again and correct the bay file, or take the readings to it again"),
                 )
             }

@@ -20,7 +20,7 @@ pub use page::{Block, Look, Tone};
 pub(super) use page::Page;
 
 pub(super) use marks::shut_off_bar;
-pub(super) use verdict::{headline, lead, limits, nominal, unknown};
+pub(super) use verdict::{headline, lead, lead_with, limits, nominal, unknown};
 pub(super) use why::{why_not_clear, why_not_safe, why_not_safe_among};
 
 use super::words::plain;

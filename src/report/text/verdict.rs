@@ -1,7 +1,7 @@
 //! Which lock is safe, what limits the rise, and what was not looked at?
 
 use super::page::{Page, Tone};
-use super::why::{first_reason, what_would_help, why_none};
+use super::why::{BELOW, first_reason, what_would_help, why_none};
 use super::{Report, show};
 use crate::bay::Door;
 use crate::clearance::{DoorFinding, DoorState, Limit, PairFinding, Study, Unknown};
@@ -46,6 +46,11 @@ pub(in crate::report) fn headline(report: &Report<'_>) -> String {
 
 /// Its first sentence: which lock is safe, or why none is.
 pub(in crate::report) fn lead(report: &Report<'_>) -> String {
+    lead_with(report, BELOW)
+}
+
+/// The same where more reasons are listed elsewhere.
+pub(in crate::report) fn lead_with(report: &Report<'_>, place: &str) -> String {
     let study = report.study;
     let show = show(report);
     match (study.highest_safe_lock, study.highest_clear_lock) {
@@ -68,7 +73,7 @@ pub(in crate::report) fn lead(report: &Report<'_>) -> String {
             )
         }
         (None, Some(lock)) => {
-            let why = first_reason(report).unwrap_or_else(|| "see below".into());
+            let why = first_reason(report, place).unwrap_or_else(|| "see what is listed".into());
             format!(
                 "Lock {lock} is clear{}, but no lock is called safe: {why}.",
                 door_words(report)

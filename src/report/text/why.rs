@@ -89,23 +89,26 @@ fn why_nothing(of: &Unsafe<'_>, show: Show) -> String {
                 .into()
         }
         Limit::Withheld => {
-            first_of(of.withheld, show).unwrap_or_else(|| "see the table of locks".into())
+            first_of(of.withheld, show, BELOW).unwrap_or_else(|| "see the table of locks".into())
         }
     }
 }
 
-/// The first reason to withhold, and how many more are listed below the verdict.
-pub(super) fn first_reason(report: &Report<'_>) -> Option<String> {
-    first_of(&report.study.withheld, show(report))
+/// Where more reasons are listed, in a report.
+pub(super) const BELOW: &str = "below";
+
+/// The first reason to withhold, and how many more are listed, and where.
+pub(super) fn first_reason(report: &Report<'_>, place: &str) -> Option<String> {
+    first_of(&report.study.withheld, show(report), place)
 }
 
-fn first_of(withheld: &[Withheld], show: Show) -> Option<String> {
+fn first_of(withheld: &[Withheld], show: Show, place: &str) -> Option<String> {
     let all = reasons(withheld, show);
     let (first, more) = all.split_first()?;
     let first = &first.says;
     Some(match more.len() {
         0 => first.clone(),
-        n => format!("{first} ({}, below)", count(n, "more reason")),
+        n => format!("{first} ({}, {place})", count(n, "more reason")),
     })
 }
 
