@@ -138,7 +138,8 @@ fn a_bare_number_is_told_which_units_fit() {
     assert_eq!(fault.message(Kind::Length), "a length needs a unit");
     assert_eq!(
         fault.help(Kind::Length),
-        "units that fit: in, ft, mm, cm or m; perhaps \"104 in\""
+        "units that fit: in, ft, mm, cm or m; write \"104 in\", \"104 ft\" or \"104 mm\", \
+         whichever was meant"
     );
     let fault = parse_length("7 lb").unwrap_err();
     assert_eq!(

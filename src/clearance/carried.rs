@@ -10,6 +10,7 @@
 //! vehicle may cover in it; what may touch then is looked at in its halves, and so on. Nothing is sampled:
 //! what is told apart is apart in every place.
 
+mod allowed;
 mod lift_part;
 mod pairs;
 mod parked;
@@ -23,6 +24,7 @@ mod tests;
 
 use std::collections::VecDeque;
 
+use self::allowed::Allowed;
 use self::pairs::Pairs;
 use self::parked::{Parked, Part};
 use self::partings::Partings;
@@ -52,8 +54,10 @@ pub(crate) fn carried(
 ) -> Result<Vec<ContactFinding>, MoverError> {
     let parts: Vec<Part> = vehicle::parts(bay).into_iter().map(Part::new).collect();
     let points = Points::new(bay, &parts, solver);
+    let allowed = Allowed::new(bay, &parts, &points, uncertainty)?;
     let mut look = Look {
         bay,
+        allowed: &allowed,
         uncertainty,
         parts: &parts,
         points: &points,
@@ -88,6 +92,7 @@ pub(crate) fn carried(
 struct Look<'a> {
     bay: &'a Bay,
     uncertainty: &'a Uncertainty,
+    allowed: &'a Allowed,
     parts: &'a [Part],
     points: &'a Points,
     partings: Partings,
@@ -108,7 +113,7 @@ impl Look<'_> {
             &[None]
         };
         for lead in leads {
-            let scene = Scene::new(self.bay, self.parts, &parked, *lead, self.uncertainty)?;
+            let scene = Scene::new(self, &parked, *lead)?;
             scene.touching(pairs, self, &mut found);
         }
         Ok(found)

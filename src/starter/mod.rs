@@ -46,6 +46,8 @@ const FIGURES: &[(&str, &str, &str)] = &[
     ("LIFT_TRUST", "1/8 in", "3 mm"),
     ("PERSON", "5 ft 10 in", "1780 mm"),
     ("ZERO", "0 in", "0 mm"),
+    // So far that an arm stays clear of a sill as high as the points, with everything off.
+    ("RAISE", "1 in", "25 mm"),
     ("READING_X", "-5 ft", "-1500 mm"),
     ("READING_Y", "15 ft", "4600 mm"),
     ("READING", "4 in", "100 mm"),

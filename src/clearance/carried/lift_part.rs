@@ -14,12 +14,25 @@ use crate::solids::{Pose, Shape};
 
 /// A lift part in a scene with its uncertainty to what it is looked at with.
 pub(super) struct LiftPart<'a> {
-    pub(super) scene: &'a Scene<'a>,
-    pub(super) index: usize,
-    pub(super) with: With,
+    scene: &'a Scene<'a>,
+    index: usize,
+    with: With,
+    /// How much farther up and down it may be than it always may with such.
+    more_m: f64,
+    widened: OnceCell<Body>,
 }
 
 impl<'a> LiftPart<'a> {
+    pub(super) const fn new(scene: &'a Scene<'a>, index: usize, with: With, more_m: f64) -> Self {
+        Self {
+            scene,
+            index,
+            with,
+            more_m,
+            widened: OnceCell::new(),
+        }
+    }
+
     fn shift(&self) -> DVec3 {
         DVec3::Z * self.scene.shift_m(self.index, self.with)
     }
@@ -27,7 +40,7 @@ impl<'a> LiftPart<'a> {
     fn exact(&self) -> &'a Body {
         match self.with {
             With::EachOther => self.scene.parked.in_bay(self.index),
-            With::Any | With::OnOwnPad | With::BesideOwnPoint => self.scene.parked.body(self.index),
+            With::Arm | With::Pad | With::BesideOwnPoint => self.scene.parked.body(self.index),
         }
     }
 
@@ -35,16 +48,22 @@ impl<'a> LiftPart<'a> {
         self.scene.spread[self.with as usize]
     }
 
-    pub(super) fn body(&self) -> &'a Body {
+    pub(super) fn body(&self) -> &Body {
         let made = || self.exact().moved(self.shift()).widened(self.spread());
-        self.scene.bodies[self.index][self.with as usize].get_or_init(made)
+        let alike = self.scene.bodies[self.index][self.with as usize].get_or_init(made);
+        if self.more_m == 0.0 {
+            return alike;
+        }
+        let more = || alike.clone().widened(DVec3::Z * self.more_m);
+        self.widened.get_or_init(more)
     }
 
     /// How far it reaches along a unit vector, metres from the origin.
     pub(super) fn reach_m(&self, direction: DVec3) -> f64 {
+        let spread = self.spread() + DVec3::Z * self.more_m;
         self.exact().reach(direction)
             + self.shift().dot(direction)
-            + self.spread().max(DVec3::ZERO).dot(direction.abs())
+            + spread.max(DVec3::ZERO).dot(direction.abs())
     }
 }
 

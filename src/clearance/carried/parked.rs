@@ -173,8 +173,7 @@ impl<'a> Parked<'a> {
             lift.push((solid.role, Made::Known(body)));
         }
         for corner in Corner::ALL {
-            let index = vehicle::lift_point_at(corner, bay.parking.facing);
-            let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
+            let point = point_m(bay, corner, rest);
             let (role, pad_role) = (Role::Arm(corner), Role::Pad(corner));
             if roam.is_place() {
                 let reach = arms::reach_to(bay, corner, point.truncate());
@@ -237,6 +236,12 @@ impl<'a> Parked<'a> {
             (_, Made::Swung(arm_and_pad, which)) => arm_and_pad[1].abouts()[*which],
         }
     }
+}
+
+/// Where a corner's lift point is with the vehicle on its tyres, bay frame.
+fn point_m(bay: &Bay, corner: Corner, rest: Pose) -> DVec3 {
+    let index = vehicle::lift_point_at(corner, bay.parking.facing);
+    rest.point(vehicle::lift_point_m(&bay.vehicle, index))
 }
 
 /// The names of the lift parts, by kind.

@@ -4,6 +4,7 @@ use glam::DVec3;
 
 use super::super::body::Body;
 use super::super::gap::{Separation, Solver};
+use super::allowed::Rests;
 use super::pairs::{Pairs, kind};
 use super::parked::Part;
 use crate::bay::{Bay, Corner};
@@ -18,6 +19,8 @@ pub(super) struct Points {
     height_m: [f64; 4],
     /// For each vehicle part whether each point lies in or on it.
     holds: Vec<[bool; 4]>,
+    /// Whether each lies in or on any stretch of the body.
+    body_holds: [bool; 4],
     /// For each vehicle part whether each pad meets it under its own point.
     in_the_way: Vec<[bool; 4]>,
 }
@@ -29,12 +32,19 @@ impl Points {
             vehicle::lift_point_m(&bay.vehicle, index)
         });
         let radius = bay.lift.pad.diameter.m() * 0.5;
+        let holds: Vec<[bool; 4]> = parts
+            .iter()
+            .map(|part| points.map(|point| holds(part, point, solver)))
+            .collect();
+        let of_body = parts.iter().zip(&holds);
+        let of_body = of_body.filter(|(part, _)| part.part.is_body);
+        let body_holds = of_body.fold([false; 4], |known, (_, holds)| {
+            std::array::from_fn(|corner| known[corner] || holds[corner])
+        });
         Self {
             height_m: points.map(|point| point.z),
-            holds: parts
-                .iter()
-                .map(|part| points.map(|point| holds(part, point, solver)))
-                .collect(),
+            holds,
+            body_holds,
             in_the_way: parts
                 .iter()
                 .map(|part| points.map(|point| is_in_the_way(part, point, radius, solver)))
@@ -48,17 +58,28 @@ impl Points {
         self.holds[part][corner.index()]
     }
 
-    /// Whether a part goes with the point that a corner's arm carries, so that the ± of the vehicle moves
-    /// both: the point is on it, or it is a stretch of the body, of which the underside is no lower.
-    pub(super) fn goes_with(&self, number: usize, part: &Part, corner: Corner) -> bool {
-        let is_over = part.lowest >= self.height_m[corner.index()] - ON_THE_POINT_M;
-        self.holds(number, corner) || part.part.is_body && is_over
+    /// Whether a part rests on the pad of a corner, and on the others: the point is on it, or on another
+    /// stretch of the body, whose underside is one figure.
+    pub(super) fn rests(&self, number: usize, part: &Part, corner: Corner) -> Rests {
+        let rests_on = |corner: Corner| {
+            self.holds(number, corner)
+                || part.part.is_body && self.body_holds[corner.index()] && {
+                    let off = part.lowest - self.height_m[corner.index()];
+                    off.abs() <= ON_THE_POINT_M
+                }
+        };
+        match (rests_on(corner), Corner::ALL.into_iter().all(rests_on)) {
+            (true, true) => Rests::OnPads,
+            (true, false) => Rests::OnThisPad,
+            (false, _) => Rests::No,
+        }
     }
 
-    /// Whether a part hangs lower than the point that a corner's arm carries. The body is drawn solid from
-    /// the sill up, and pads go in through its side.
-    pub(super) fn hangs_lower(&self, part: &Part, corner: Corner) -> bool {
-        !part.part.is_body && part.lowest < self.height_m[corner.index()] - ON_THE_POINT_M
+    /// Whether a part may hang lower than the point that a corner's arm carries, which may be off to it by
+    /// so much. The body is drawn solid from the sill up, and pads go in through its side.
+    pub(super) fn may_hang_lower(&self, part: &Part, corner: Corner, off_m: f64) -> bool {
+        let point = self.height_m[corner.index()] - ON_THE_POINT_M;
+        !part.part.is_body && part.lowest < point + off_m
     }
 
     /// Pads that meet a part before their own lift point: it hangs lower, over the pad as that stands

@@ -2,18 +2,19 @@
 
 use std::cell::{LazyCell, OnceCell};
 
-use glam::DVec3;
+use glam::{DVec2, DVec3};
 
 use super::super::body::Body;
 use super::super::movers::MoverError;
-use super::super::uncertainty::{Uncertainty, corners_on};
+use super::super::uncertainty::corners_on;
 use super::Look;
+use super::allowed::Allowed;
 use super::lift_part::{LiftPart, Posed, meet, meets_carried, meets_climbing};
 use super::pairs::{KINDS, Pairs};
 use super::parked::{About, Parked, Part, side_of};
 use super::partings::is_parted;
 use super::points::ON_THE_POINT_M;
-use crate::bay::{Bay, Side};
+use crate::bay::Side;
 use crate::solids::{Role, attitude};
 
 /// How far a pad is lowered so that meeting its own lift point does not count, beyond the ±.
@@ -26,14 +27,13 @@ const TILT_OVER_PAD: f64 = 0.05;
 /// A piece of the parking box, with one carriage leading or none.
 pub(super) struct Scene<'a> {
     pub(super) parked: &'a Parked<'a>,
-    /// How far each lift part stands above its place, metres.
-    pub(super) shift: Vec<f64>,
     /// How far each lift part may be off, by what it is looked at with.
     pub(super) spread: [DVec3; 4],
     /// The lift parts' bodies, so widened; made where they are wanted.
     pub(super) bodies: Vec<[OnceCell<Body>; 4]>,
     pub(super) attitudes: Vec<attitude::Attitude>,
     parts: &'a [Part],
+    allowed: &'a Allowed,
     /// How much of its climb to the standing vehicle the leading carriage has done before the
     /// other starts.
     lead: Option<(Side, f64)>,
@@ -46,12 +46,12 @@ pub(super) struct Scene<'a> {
 /// What a lift part is looked at with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum With {
-    /// Anything.
-    Any,
-    /// An arm with the part that rests on its own pad: the ± of the vehicle is the pad's as well.
-    OnOwnPad,
-    /// A pad with a part that hangs lower than its own point: it is met first, and not by the height of
-    /// the point that a pad is lowered for.
+    /// An arm or a carriage with a vehicle part; how far it may be off in height hangs on the part.
+    Arm,
+    /// A pad with a vehicle part: lowered, since it meets its own point by design.
+    Pad,
+    /// A pad with a part that may hang lower than its own point: it is met first, and not by the height
+    /// of the point that a pad is lowered for.
     BesideOwnPoint,
     /// A part of the lift with another.
     EachOther,
@@ -60,53 +60,55 @@ pub(super) enum With {
 impl Scene<'_> {
     /// How far a lift part stands above its place.
     pub(super) fn shift_m(&self, index: usize, with: With) -> f64 {
-        let shift = self.shift[index];
+        let (role, _) = self.parked.lift[index];
+        let ahead = self.ahead_m(role);
         match with {
-            With::BesideOwnPoint => shift + self.pad_drop - ON_THE_POINT_M,
-            With::Any | With::OnOwnPad | With::EachOther => shift,
+            With::Arm | With::EachOther => ahead,
+            With::Pad => ahead - self.pad_drop,
+            With::BesideOwnPoint => ahead - ON_THE_POINT_M,
         }
     }
 }
 
 impl<'a> Scene<'a> {
     pub(super) fn new(
-        bay: &Bay,
-        parts: &'a [Part],
+        look: &Look<'a>,
         parked: &'a Parked<'a>,
         lead: Option<Side>,
-        uncertainty: &Uncertainty,
     ) -> Result<Self, MoverError> {
+        let Look {
+            bay,
+            uncertainty,
+            allowed,
+            parts,
+            ..
+        } = *look;
         let lead = lead.map(|side| (side, uncertainty.mismatch_m));
         let relative = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
         let off = uncertainty.posts_to_carried();
-        let spread = DVec3::splat(relative) + off;
-        let on_own_pad = DVec3::new(relative, relative, 1.5 * uncertainty.lift_m) + off;
-        let beside_own_point = (spread * DVec3::new(1.0, 1.0, 0.0)).max(DVec3::ZERO);
+        let plan = DVec2::splat(allowed.plan_m);
+        let arm = plan.extend(0.0) + off;
+        let pad = plan.extend(relative) + off;
+        let beside_own_point = (plan + off.truncate()).extend(allowed.over_point_m);
+        // Of arms the underside and the height, of pads the lowest place and what they are raised by.
+        let in_height = 1.5 * uncertainty.vehicle_m + 2.0 * uncertainty.lift_m;
+        let each_other = DVec3::new(relative, relative, in_height) + off;
         let pad_drop = relative + off.z + OWN_POINT_M + TILT_OVER_PAD * bay.lift.pad.diameter.m();
         let ahead = lead.map_or([0.0; 4], |(side, by)| {
             corners_on(side).map(|share| share * by)
         });
         let rest = parked.rest;
-        let mut scene = Self {
+        Ok(Self {
             parked,
             parts,
-            shift: Vec::with_capacity(parked.lift.len()),
-            spread: [spread, on_own_pad, beside_own_point, spread],
+            allowed,
+            spread: [arm, pad, beside_own_point, each_other],
             bodies: parked.lift.iter().map(|_| Default::default()).collect(),
             attitudes: attitude::attitudes_from(bay, rest, ahead)?,
             lead,
-            pad_drop: 0.0,
+            pad_drop,
             pivot: rest.rotation.inverse() * (parked.roam.pivot() - rest.translation),
-        };
-        for (role, _) in &parked.lift {
-            let drop = match role {
-                Role::Pad(_) => pad_drop,
-                _ => 0.0,
-            };
-            scene.shift.push(scene.ahead_m(*role) - drop);
-        }
-        scene.pad_drop = pad_drop;
-        Ok(scene)
+        })
     }
 
     /// By how much a lift part's carriage leads.
@@ -124,18 +126,24 @@ impl<'a> Scene<'a> {
 
     /// The box about a lift part.
     fn about(&self, index: usize) -> About {
-        let (role, _) = &self.parked.lift[index];
+        let (role, _) = self.parked.lift[index];
         let exact = self.parked.about(index);
-        let shift = DVec3::Z * self.shift[index];
-        let spread = self.spread[0].max(DVec3::ZERO);
-        // As high as it is ever looked at.
-        let high = match role {
-            Role::Pad(_) => DVec3::Z * self.pad_drop,
-            _ => DVec3::ZERO,
+        // As low and as high as it is ever looked at.
+        let (down, up) = match role {
+            Role::Pad(_) => {
+                let lowered = self.pad_drop + self.spread[With::Pad as usize].z;
+                (lowered, self.spread[With::BesideOwnPoint as usize].z)
+            }
+            _ => {
+                let most = self.allowed.most_m(role) + self.spread[With::Arm as usize].z;
+                (most, most)
+            }
         };
+        let ahead = DVec3::Z * self.ahead_m(role);
+        let plan = self.spread[With::Pad as usize].truncate().max(DVec2::ZERO);
         About {
-            low: exact.low + shift - spread,
-            high: exact.high + shift + spread + high,
+            low: exact.low + ahead - plan.extend(down.max(0.0)),
+            high: exact.high + ahead + plan.extend(up.max(0.0)),
         }
     }
 
@@ -241,22 +249,18 @@ impl<'a> Scene<'a> {
                 if !(standing.meets(about_kind.climbing(low, high)) || carried.meets(*about_kind)) {
                     continue;
                 }
+                let over_m = self.allowed.over_point_m;
                 let withs: &[With] = match role {
-                    Role::Arm(corner) if look.points.goes_with(number, part, corner) => {
-                        &[With::OnOwnPad]
+                    Role::Pad(corner) if look.points.may_hang_lower(part, corner, over_m) => {
+                        &[With::BesideOwnPoint, With::Pad]
                     }
-                    Role::Pad(corner) if look.points.hangs_lower(part, corner) => {
-                        &[With::BesideOwnPoint, With::Any]
-                    }
-                    _ => &[With::Any],
+                    Role::Pad(_) => &[With::Pad],
+                    _ => &[With::Arm],
                 };
+                let more_m = self.allowed.in_height_m(number, role);
                 let each = of_kind.flat_map(|index| withs.iter().map(move |with| (index, *with)));
                 let touches = each.into_iter().any(|(index, with)| {
-                    let lift = LiftPart {
-                        scene: self,
-                        index,
-                        with,
-                    };
+                    let lift = LiftPart::new(self, index, with, more_m);
                     let on_the_way = standing.meets(abouts[index].climbing(low, high));
                     let on_the_pads = carried.meets(abouts[index]);
                     let solver = &mut *look.solver;
@@ -297,11 +301,8 @@ impl<'a> Scene<'a> {
             }
             let touches = of_kind[one].clone().any(|index| {
                 of_kind[other].clone().any(|other_index| {
-                    let [part, other_part] = [index, other_index].map(|index| LiftPart {
-                        scene: self,
-                        index,
-                        with: With::EachOther,
-                    });
+                    let [part, other_part] = [index, other_index]
+                        .map(|index| LiftPart::new(self, index, With::EachOther, 0.0));
                     let (role, other_role) = (lift[index].0, lift[other_index].0);
                     let parting = look.partings.each_other(role, other_role);
                     let is_apart = is_parted(parting.get(), |direction| {

@@ -78,11 +78,16 @@ pub(super) struct View {
 
 impl<'a> Room<'a> {
     pub(super) fn new(bay: &'a Bay, uncertainty: &Uncertainty) -> Result<Self, StudyError> {
-        // To the vehicle as in the check of carried parts; to the lift's own parts as on the way
-        // up.
-        let to_vehicle = 1.5 * (uncertainty.vehicle_m + uncertainty.lift_m);
+        // To the vehicle: a part's place and half its size, the arm's, and how the two are lined up; in
+        // height the part's, and the arm's underside and height or the pad's. To the lift's own parts as
+        // on the way up.
+        let (vehicle_m, lift_m) = (uncertainty.vehicle_m, uncertainty.lift_m);
+        let to_vehicle = 1.5 * (vehicle_m + lift_m);
+        let in_height = f64::max(to_vehicle, vehicle_m + 2.0 * lift_m);
+        let to_vehicle = DVec3::new(to_vehicle, to_vehicle, in_height)
+            + uncertainty.lined_up_spread() * DVec3::new(1.0, 1.0, 0.0);
         let to_posts = uncertainty.moving_lift_spread() + uncertainty.lift_spread();
-        let spread = (DVec3::splat(to_vehicle) + uncertainty.posts_to_carried()).max(to_posts);
+        let spread = (to_vehicle + uncertainty.posts_to_carried()).max(to_posts);
         let highest = bay
             .lift
             .arms

@@ -1,0 +1,272 @@
+//! How far may a part of the lift and one of the vehicle be off each other? Every ± against the pair.
+//!
+//! A pad stands under its lift point, and once they carry each point is on its pad or above it: so an arm
+//! is as high to a vehicle part as its pad's top, its own upper face, the point and the part were
+//! measured, and as the vehicle may be tilted between there and the point by what the other points and
+//! pads are off. The height of what rests on the pads itself is no further figure: it is the points'.
+
+use std::f64::consts::FRAC_1_SQRT_2;
+
+use glam::{DMat3, DVec2, DVec3};
+
+use super::super::movers::MoverError;
+use super::super::part_levers::support_levers;
+use super::super::uncertainty::Uncertainty;
+use super::pairs::{KINDS, kind};
+use super::parked::{About, Part};
+use super::piece::{Piece, Roam};
+use super::points::Points;
+use crate::bay::{Bay, Corner, Side};
+use crate::solids::{Pose, Role, arms, attitude, vehicle};
+
+/// Of a bay.
+pub(super) struct Allowed {
+    /// Across and along: a vehicle part's place and half its size, the point's place, and the lift part's
+    /// own.
+    pub(super) plan_m: f64,
+    /// How much lower than its height over a lift point a part may be: both were measured.
+    pub(super) over_point_m: f64,
+    /// In height, of arms and carriages to each vehicle part, by kind; of pads nothing: they are at
+    /// their points.
+    in_height_m: Vec<[f64; KINDS]>,
+    /// The most of it to any part.
+    most_m: [f64; KINDS],
+}
+
+impl Allowed {
+    /// # Errors
+    /// When the vehicle's place is not known.
+    pub(super) fn new(
+        bay: &Bay,
+        parts: &[Part],
+        points: &Points,
+        uncertainty: &Uncertainty,
+    ) -> Result<Self, MoverError> {
+        let whole = Piece::whole(uncertainty);
+        let rest = attitude::at_rest(bay, whole.middle)?;
+        let roam = Roam::new(bay, whole, rest);
+        let carried = attitude::attitudes_from(bay, rest, [0.0; 4])?;
+        let heights = Heights::new(bay, uncertainty, rest);
+        let besides = Corner::ALL.map(|corner| Beside::new(bay, &roam, corner, rest));
+        let pivot = rest.rotation.inverse() * (roam.pivot() - rest.translation);
+        let mut most_m = [0.0_f64; KINDS];
+        let mut in_height_m = Vec::with_capacity(parts.len());
+        for (number, part) in parts.iter().enumerate() {
+            let droop = part.droop_m(bay);
+            let each = carried.iter();
+            let each = each.map(|on| part.about(on.bay_from_vehicle_at_zero, droop));
+            let about = each.fold(part.about(rest, 0.0), About::and);
+            let about = about.widened(roam.standing(part.reach_m(pivot) + droop));
+            let within = [about.low, about.high].map(DVec3::truncate);
+            let mut of_kinds = [0.0; KINDS];
+            for corner in Corner::ALL {
+                let rests = points.rests(number, part, corner);
+                of_kinds[kind(Role::Arm(corner))] =
+                    heights.of_arm_m(corner, within, besides[corner.index()], rests);
+            }
+            for side in [Side::Left, Side::Right] {
+                of_kinds[kind(Role::Carriage(side))] = heights.of_carriage_m(side, within);
+            }
+            for (most, one) in most_m.iter_mut().zip(of_kinds) {
+                // What is no number is told of every part.
+                *most = if one > *most || one.is_nan() {
+                    one
+                } else {
+                    *most
+                };
+            }
+            in_height_m.push(of_kinds);
+        }
+        Ok(Self {
+            plan_m: 2.5 * uncertainty.vehicle_m + 1.5 * uncertainty.lift_m,
+            over_point_m: 2.0 * uncertainty.vehicle_m,
+            in_height_m,
+            most_m,
+        })
+    }
+
+    /// How far a lift part may be off a vehicle part in height.
+    pub(super) fn in_height_m(&self, part: usize, role: Role) -> f64 {
+        self.in_height_m[part][kind(role)]
+    }
+
+    /// The most that it may be off any.
+    pub(super) fn most_m(&self, role: Role) -> f64 {
+        self.most_m[kind(role)]
+    }
+}
+
+/// What is added up in height.
+struct Heights {
+    vehicle_m: f64,
+    lift_m: f64,
+    /// The ± of each pad's top: its lowest place, and what it is raised by where it is.
+    pad_m: [f64; 4],
+    /// The lift points and the pivots in plan, by corner.
+    points: [DVec2; 4],
+    pivots: [DVec2; 4],
+    rest: Pose,
+    /// Rise per length, across and along, of a vehicle that rests on its underside, and of any other.
+    tilts: [DVec2; 2],
+}
+
+impl Heights {
+    fn new(bay: &Bay, uncertainty: &Uncertainty, rest: Pose) -> Self {
+        let lift_m = uncertainty.lift_m;
+        let pad_m = Corner::ALL.map(|corner| {
+            let is_raised = bay.parking.pad_raise[corner.index()].m().abs() > 0.0;
+            if is_raised { 2.0 * lift_m } else { lift_m }
+        });
+        let most = pad_m.into_iter().fold(0.0, f64::max);
+        let levers = support_levers(bay);
+        let tilt = |each_m| {
+            let levers = levers.as_ref();
+            let tilt = levers.map(|levers| levers.most_tilt(each_m, uncertainty.loose_pad_m));
+            tilt.unwrap_or(DVec2::ZERO)
+        };
+        Self {
+            vehicle_m: uncertainty.vehicle_m,
+            lift_m,
+            pad_m,
+            points: Corner::ALL.map(|corner| {
+                let index = vehicle::lift_point_at(corner, bay.parking.facing);
+                let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
+                point.truncate()
+            }),
+            pivots: Corner::ALL.map(|corner| arms::pivot_m(bay, corner)),
+            rest,
+            tilts: [tilt(most), tilt(uncertainty.vehicle_m + most)],
+        }
+    }
+
+    /// Of an arm to a vehicle part, which may be from `low` to `high` in plan.
+    fn of_arm_m(
+        &self,
+        corner: Corner,
+        [low, high]: [DVec2; 2],
+        beside: Beside,
+        rests: Rests,
+    ) -> f64 {
+        let point = self.points[corner.index()];
+        let line = self.pivots[corner.index()] - point;
+        // No farther along the arm than where that may leave the part, which it does the sooner the
+        // less it may be beside its line there.
+        let mut share = 1.0;
+        for _ in 0..CUTS {
+            let around = beside.at(share);
+            let within = farthest_within(point, line, low - around, high + around);
+            share = f64::min(share, within);
+        }
+        let along_arm = line.abs() * share + beside.at(share);
+        let in_part = (low - point).abs().max((high - point).abs());
+        self.height_m(corner, along_arm.min(in_part), rests)
+    }
+
+    /// Of a carriage to a vehicle part: by the better of its side's points.
+    fn of_carriage_m(&self, side: Side, [low, high]: [DVec2; 2]) -> f64 {
+        let of_side = Corner::ALL
+            .into_iter()
+            .filter(|corner| corner.side() == side);
+        let each = of_side.map(|corner| {
+            let point = self.points[corner.index()];
+            let far = (low - point).abs().max((high - point).abs());
+            self.height_m(corner, far, Rests::No)
+        });
+        each.fold(f64::INFINITY, f64::min)
+    }
+
+    /// `far` is how far off the point the place is, across and along the bay.
+    fn height_m(&self, corner: Corner, far: DVec2, rests: Rests) -> f64 {
+        let measured = match rests {
+            Rests::OnPads | Rests::OnThisPad => 0.0,
+            Rests::No => 2.0 * self.vehicle_m,
+        };
+        let tilt = match rests {
+            Rests::OnPads => self.tilts[0],
+            Rests::OnThisPad | Rests::No => self.tilts[1],
+        };
+        // Along the vehicle's own axes no more than both of the bay's together.
+        let axes = DMat3::from_quat(self.rest.rotation);
+        let across = axes.x_axis.truncate().abs().dot(far);
+        let along = axes.y_axis.truncate().abs().dot(far);
+        // The arm's underside and its height.
+        let arm = 2.0 * self.lift_m;
+        measured + self.pad_m[corner.index()] + arm + tilt.x * across + tilt.y * along
+    }
+}
+
+/// Looks at how far along an arm a part may be.
+const CUTS: usize = 4;
+
+/// How far an arm may be off the line from its lift point to its pivot, across and along the bay.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Beside {
+    /// At the pivot, for where that may be and for the tooth; at the point nothing of it.
+    at_pivot_m: DVec2,
+    /// From the middle of its end to a corner, and what its pad is turned off the point.
+    end_m: f64,
+}
+
+impl Beside {
+    fn new(bay: &Bay, roam: &Roam, corner: Corner, rest: Pose) -> Self {
+        let arm = &bay.lift.arms[corner.index()];
+        let pivot = arms::pivot_m(bay, corner);
+        let off = roam.of_the_lift(pivot.extend(0.0));
+        let index = vehicle::lift_point_at(corner, bay.parking.facing);
+        let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
+        let far = (point.truncate() - pivot).length() + off.length();
+        let tooth = arm.tooth.map_or(0.0, |tooth| tooth.rad().max(0.0));
+        Self {
+            at_pivot_m: off,
+            end_m: arm.section_width.m() * FRAC_1_SQRT_2 + tooth * far,
+        }
+    }
+
+    /// At a share of the way from the point to the pivot.
+    fn at(self, share: f64) -> DVec2 {
+        self.at_pivot_m * share + DVec2::splat(self.end_m)
+    }
+}
+
+/// Whether a vehicle part rests on pads itself.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Rests {
+    /// On all four.
+    OnPads,
+    /// On that of the arm, and not on all.
+    OnThisPad,
+    /// Not on that of the arm.
+    No,
+}
+
+/// How far along a line from a point one may be in a box, of the whole line; all of it where the line
+/// misses it.
+fn farthest_within(from: DVec2, line: DVec2, low: DVec2, high: DVec2) -> f64 {
+    let (mut first, mut last): (f64, f64) = (0.0, 1.0);
+    for axis in 0..2 {
+        if line[axis].abs() > 1e-9 {
+            let ends = [low[axis], high[axis]].map(|end| (end - from[axis]) / line[axis]);
+            first = first.max(ends[0].min(ends[1]));
+            last = last.min(ends[0].max(ends[1]));
+        }
+    }
+    if first <= last { last } else { 1.0 }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_is_in_a_box_until_it_leaves_it() {
+        let within = |low: (f64, f64), high: (f64, f64)| {
+            farthest_within(DVec2::ZERO, DVec2::new(2.0, 1.0), low.into(), high.into())
+        };
+        assert!((within((-1.0, -1.0), (1.0, 5.0)) - 0.5).abs() < 1e-12);
+        assert!((within((-1.0, -1.0), (9.0, 0.25)) - 0.25).abs() < 1e-12);
+        assert!((within((-1.0, -1.0), (9.0, 9.0)) - 1.0).abs() < 1e-12);
+        // Beside it.
+        assert!((within((0.0, 3.0), (1.0, 5.0)) - 1.0).abs() < 1e-12);
+        assert!((within((f64::NAN, -1.0), (1.0, 5.0)) - 0.5).abs() < 1e-12);
+    }
+}
