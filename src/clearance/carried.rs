@@ -54,7 +54,7 @@ pub(crate) fn carried(
 ) -> Result<Vec<ContactFinding>, MoverError> {
     let parts: Vec<Part> = vehicle::parts(bay).into_iter().map(Part::new).collect();
     let points = Points::new(bay, &parts, solver);
-    let allowed = Allowed::new(bay, &parts, &points, uncertainty)?;
+    let allowed = Allowed::new(bay, parts.len(), uncertainty)?;
     let mut look = Look {
         bay,
         allowed: &allowed,

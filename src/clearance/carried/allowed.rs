@@ -5,6 +5,7 @@
 //! measured, and as the vehicle may be tilted between there and the point by what the other points and
 //! pads are off. The height of what rests on the pads itself is no further figure: it is the points'.
 
+use std::cell::OnceCell;
 use std::f64::consts::FRAC_1_SQRT_2;
 
 use glam::{DMat3, DVec2, DVec3};
@@ -26,11 +27,15 @@ pub(super) struct Allowed {
     pub(super) plan_m: f64,
     /// How much lower than its height over a lift point a part may be: both were measured.
     pub(super) over_point_m: f64,
-    /// In height, of arms and carriages to each vehicle part, by kind; of pads nothing: they are at
-    /// their points.
-    in_height_m: Vec<[f64; KINDS]>,
-    /// The most of it to any part.
-    most_m: [f64; KINDS],
+    heights: Heights,
+    besides: [Beside; 4],
+    /// The vehicle in the box's middle on its pads, and how far it roams from there.
+    carried: Vec<Pose>,
+    roam: Roam,
+    /// The place that is lined up, vehicle frame.
+    pivot: DVec3,
+    /// In height, to each vehicle part, by kind; worked out where it is wanted.
+    in_height_m: Vec<[OnceCell<f64>; KINDS]>,
 }
 
 impl Allowed {
@@ -38,61 +43,75 @@ impl Allowed {
     /// When the vehicle's place is not known.
     pub(super) fn new(
         bay: &Bay,
-        parts: &[Part],
-        points: &Points,
+        parts: usize,
         uncertainty: &Uncertainty,
     ) -> Result<Self, MoverError> {
         let whole = Piece::whole(uncertainty);
         let rest = attitude::at_rest(bay, whole.middle)?;
         let roam = Roam::new(bay, whole, rest);
         let carried = attitude::attitudes_from(bay, rest, [0.0; 4])?;
-        let heights = Heights::new(bay, uncertainty, rest);
-        let besides = Corner::ALL.map(|corner| Beside::new(bay, &roam, corner, rest));
-        let pivot = rest.rotation.inverse() * (roam.pivot() - rest.translation);
-        let mut most_m = [0.0_f64; KINDS];
-        let mut in_height_m = Vec::with_capacity(parts.len());
-        for (number, part) in parts.iter().enumerate() {
-            let droop = part.droop_m(bay);
-            let each = carried.iter();
-            let each = each.map(|on| part.about(on.bay_from_vehicle_at_zero, droop));
-            let about = each.fold(part.about(rest, 0.0), About::and);
-            let about = about.widened(roam.standing(part.reach_m(pivot) + droop));
-            let within = [about.low, about.high].map(DVec3::truncate);
-            let mut of_kinds = [0.0; KINDS];
-            for corner in Corner::ALL {
-                let rests = points.rests(number, part, corner);
-                of_kinds[kind(Role::Arm(corner))] =
-                    heights.of_arm_m(corner, within, besides[corner.index()], rests);
-            }
-            for side in [Side::Left, Side::Right] {
-                of_kinds[kind(Role::Carriage(side))] = heights.of_carriage_m(side, within);
-            }
-            for (most, one) in most_m.iter_mut().zip(of_kinds) {
-                // What is no number is told of every part.
-                *most = if one > *most || one.is_nan() {
-                    one
-                } else {
-                    *most
-                };
-            }
-            in_height_m.push(of_kinds);
-        }
         Ok(Self {
             plan_m: 2.5 * uncertainty.vehicle_m + 1.5 * uncertainty.lift_m,
             over_point_m: 2.0 * uncertainty.vehicle_m,
-            in_height_m,
-            most_m,
+            heights: Heights::new(bay, uncertainty, rest),
+            besides: Corner::ALL.map(|corner| Beside::new(bay, &roam, corner, rest)),
+            carried: carried
+                .into_iter()
+                .map(|on| on.bay_from_vehicle_at_zero)
+                .collect(),
+            pivot: rest.rotation.inverse() * (roam.pivot() - rest.translation),
+            roam,
+            in_height_m: vec![Default::default(); parts],
         })
     }
 
-    /// How far a lift part may be off a vehicle part in height.
-    pub(super) fn in_height_m(&self, part: usize, role: Role) -> f64 {
-        self.in_height_m[part][kind(role)]
+    /// How far an arm or a carriage may be off a vehicle part in height; of pads nothing: they are at
+    /// their points.
+    pub(super) fn in_height_m(
+        &self,
+        number: usize,
+        part: &Part,
+        droop: f64,
+        role: Role,
+        points: &Points,
+    ) -> f64 {
+        let known = &self.in_height_m[number][kind(role)];
+        *known.get_or_init(|| match role {
+            Role::Arm(corner) => {
+                let rests = points.rests(number, part, corner);
+                let beside = self.besides[corner.index()];
+                let within = self.within(part, droop);
+                self.heights.of_arm_m(corner, within, beside, rests)
+            }
+            Role::Carriage(side) => {
+                let within = self.within(part, droop);
+                self.heights.of_carriage_m(side, within)
+            }
+            _ => 0.0,
+        })
     }
 
-    /// The most that it may be off any.
-    pub(super) fn most_m(&self, role: Role) -> f64 {
-        self.most_m[kind(role)]
+    /// The most that one may be off any part; `size_m` is how far none reaches from a lift point.
+    pub(super) fn most_m(&self, role: Role, size_m: f64) -> f64 {
+        let middle = self.heights.rest.translation.truncate();
+        let everywhere = [middle - size_m, middle + size_m];
+        match role {
+            Role::Arm(corner) => {
+                let beside = self.besides[corner.index()];
+                self.heights.most_of_arm_m(corner, beside)
+            }
+            Role::Carriage(side) => self.heights.of_carriage_m(side, everywhere),
+            _ => 0.0,
+        }
+    }
+
+    /// Where a part may be in plan, on its tyres and on the pads.
+    fn within(&self, part: &Part, droop: f64) -> [DVec2; 2] {
+        let each = self.carried.iter().map(|on| part.about(*on, droop));
+        let about = each.fold(part.about(self.heights.rest, 0.0), About::and);
+        let reach = part.reach_m(self.pivot) + droop;
+        let about = about.widened(self.roam.standing(reach));
+        [about.low, about.high].map(DVec3::truncate)
     }
 }
 
@@ -160,6 +179,12 @@ impl Heights {
         let along_arm = line.abs() * share + beside.at(share);
         let in_part = (low - point).abs().max((high - point).abs());
         self.height_m(corner, along_arm.min(in_part), rests)
+    }
+
+    /// Of an arm to any part.
+    fn most_of_arm_m(&self, corner: Corner, beside: Beside) -> f64 {
+        let line = self.pivots[corner.index()] - self.points[corner.index()];
+        self.height_m(corner, line.abs() + beside.at(1.0), Rests::No)
     }
 
     /// Of a carriage to a vehicle part: by the better of its side's points.

@@ -34,6 +34,8 @@ pub(super) struct Scene<'a> {
     pub(super) attitudes: Vec<attitude::Attitude>,
     parts: &'a [Part],
     allowed: &'a Allowed,
+    /// No part is farther from where the vehicle's own frame starts, metres.
+    size_m: f64,
     /// How much of its climb to the standing vehicle the leading carriage has done before the
     /// other starts.
     lead: Option<(Side, f64)>,
@@ -102,6 +104,12 @@ impl<'a> Scene<'a> {
             parked,
             parts,
             allowed,
+            // And as far as it roams.
+            size_m: parts
+                .iter()
+                .map(|part| part.reach_m(DVec3::ZERO))
+                .fold(1.0, f64::max)
+                + 1.0,
             spread: [arm, pad, beside_own_point, each_other],
             bodies: parked.lift.iter().map(|_| Default::default()).collect(),
             attitudes: attitude::attitudes_from(bay, rest, ahead)?,
@@ -135,7 +143,8 @@ impl<'a> Scene<'a> {
                 (lowered, self.spread[With::BesideOwnPoint as usize].z)
             }
             _ => {
-                let most = self.allowed.most_m(role) + self.spread[With::Arm as usize].z;
+                let most =
+                    self.allowed.most_m(role, self.size_m) + self.spread[With::Arm as usize].z;
                 (most, most)
             }
         };
@@ -144,6 +153,18 @@ impl<'a> Scene<'a> {
         About {
             low: exact.low + ahead - plan.extend(down.max(0.0)),
             high: exact.high + ahead + plan.extend(up.max(0.0)),
+        }
+    }
+
+    /// The box about a lift part as it is looked at with a vehicle part.
+    fn about_with(&self, index: usize, with: With, more_m: f64) -> About {
+        let exact = self.parked.about(index);
+        let shift = DVec3::Z * self.shift_m(index, with);
+        let spread = self.spread[with as usize] + DVec3::Z * more_m;
+        let spread = spread.max(DVec3::ZERO);
+        About {
+            low: exact.low + shift - spread,
+            high: exact.high + shift + spread,
         }
     }
 
@@ -203,14 +224,13 @@ impl<'a> Scene<'a> {
             let of_kind = &abouts[self.parked.of_kind[kind].clone()];
             of_kind.iter().copied().fold(About::NOTHING, About::and)
         });
-        self.touching_vehicle(pairs, &abouts, &of_kinds, look, found);
+        self.touching_vehicle(pairs, &of_kinds, look, found);
         self.touching_each_other(pairs, look, found);
     }
 
     fn touching_vehicle(
         &self,
         pairs: &Pairs,
-        abouts: &[About],
         of_kinds: &[About; KINDS],
         look: &mut Look<'_>,
         found: &mut Pairs,
@@ -257,12 +277,15 @@ impl<'a> Scene<'a> {
                     Role::Pad(_) => &[With::Pad],
                     _ => &[With::Arm],
                 };
-                let more_m = self.allowed.in_height_m(number, role);
+                let more_m = self
+                    .allowed
+                    .in_height_m(number, part, droop, role, look.points);
                 let each = of_kind.flat_map(|index| withs.iter().map(move |with| (index, *with)));
                 let touches = each.into_iter().any(|(index, with)| {
                     let lift = LiftPart::new(self, index, with, more_m);
-                    let on_the_way = standing.meets(abouts[index].climbing(low, high));
-                    let on_the_pads = carried.meets(abouts[index]);
+                    let about = self.about_with(index, with, more_m);
+                    let on_the_way = standing.meets(about.climbing(low, high));
+                    let on_the_pads = carried.meets(about);
                     let solver = &mut *look.solver;
                     on_the_way && {
                         let parting = look.partings.standing(number, role);
