@@ -3,7 +3,9 @@
 //! Until the pads carry, the lift parts climb past the standing vehicle; from then on body and
 //! lift parts keep their places to each other, and only the wheels still sink as far as their
 //! droop. So each pair needs one short climb and one standing comparison. A pad meets its own
-//! lift point by design: pads are lowered by a little more than the uncertainty for this check.
+//! lift point by design: pads are lowered by a little more than the uncertainty for this check, but
+//! not where they may meet another arm, or a part that may hang lower than their point. How far two
+//! parts may be off each other, every ± against them, is in `allowed`.
 //!
 //! An arm rests at a tooth, so that how it lies under the vehicle hangs on where in the parking box that
 //! stands, and not only on the box's corners. The box is looked at as a whole, with all that arms and
