@@ -38,6 +38,9 @@ fn what_touches_within_the_tolerances_is_told_and_withholds() {
         ("arm-under-sill", "lift/arm", "vehicle/side"),
         ("sill-over-point", "lift/arm", "vehicle/side"),
         ("part-over-rim", "lift/pad front left", "vehicle/"),
+        ("point-above-sill", "lift/arm", "vehicle/side"),
+        ("pad-before-wheel", "lift/pad rear", "vehicle/wheel rear"),
+        ("keel-beside-pad", "lift/pad front left", "vehicle/keel"),
     ] {
         let within = study(&bay(&format!("{name}-within"))).unwrap();
         assert!(

@@ -16,7 +16,7 @@ use super::super::uncertainty::Uncertainty;
 use super::pairs::{KINDS, kind};
 use super::parked::{About, Part};
 use super::piece::{Piece, Roam};
-use super::points::Points;
+use super::points::{ON_THE_POINT_M, Points};
 use crate::bay::{Bay, Corner, Side};
 use crate::solids::{Pose, Role, arms, attitude, vehicle};
 
@@ -34,8 +34,8 @@ pub(super) struct Allowed {
     roam: Roam,
     /// The place that is lined up, vehicle frame.
     pivot: DVec3,
-    /// In height, to each vehicle part, by kind; worked out where it is wanted.
-    in_height_m: Vec<[OnceCell<f64>; KINDS]>,
+    /// To each vehicle part, by kind; worked out where it is wanted.
+    more_m: Vec<[OnceCell<DVec3>; KINDS]>,
 }
 
 impl Allowed {
@@ -61,48 +61,54 @@ impl Allowed {
                 .collect(),
             pivot: rest.rotation.inverse() * (roam.pivot() - rest.translation),
             roam,
-            in_height_m: vec![Default::default(); parts],
+            more_m: vec![Default::default(); parts],
         })
     }
 
-    /// How far an arm or a carriage may be off a vehicle part in height; of pads nothing: they are at
-    /// their points.
-    pub(super) fn in_height_m(
+    /// How much farther than `plan_m` a lift part may be off a vehicle part: across and along the bay, and
+    /// in height. Of pads nothing in height: they are at their points.
+    pub(super) fn more_m(
         &self,
         number: usize,
         part: &Part,
         droop: f64,
         role: Role,
         points: &Points,
-    ) -> f64 {
-        let known = &self.in_height_m[number][kind(role)];
-        *known.get_or_init(|| match role {
-            Role::Arm(corner) => {
-                let rests = points.rests(number, part, corner);
-                let beside = self.besides[corner.index()];
-                let within = self.within(part, droop);
-                self.heights.of_arm_m(corner, within, beside, rests)
-            }
-            Role::Carriage(side) => {
-                let within = self.within(part, droop);
-                self.heights.of_carriage_m(side, within)
-            }
-            _ => 0.0,
+    ) -> DVec3 {
+        let known = &self.more_m[number][kind(role)];
+        *known.get_or_init(|| {
+            let in_height = match role {
+                Role::Arm(corner) => {
+                    let rests = points.rests(number, part, corner);
+                    let beside = self.besides[corner.index()];
+                    let within = self.within(part, droop);
+                    self.heights.of_arm_m(corner, within, beside, rests)
+                }
+                Role::Carriage(side) => {
+                    let within = self.within(part, droop);
+                    self.heights.of_carriage_m(side, within)
+                }
+                _ => 0.0,
+            };
+            self.heights.sideways_m(part, droop, role).extend(in_height)
         })
     }
 
-    /// The most that one may be off any part; `size_m` is how far none reaches from a lift point.
-    pub(super) fn most_m(&self, role: Role, size_m: f64) -> f64 {
+    /// The most that one may be off any part; no part reaches farther than `size_m` from where the
+    /// vehicle's own frame starts.
+    pub(super) fn most_m(&self, role: Role, size_m: f64) -> DVec3 {
         let middle = self.heights.rest.translation.truncate();
         let everywhere = [middle - size_m, middle + size_m];
-        match role {
+        let in_height = match role {
             Role::Arm(corner) => {
                 let beside = self.besides[corner.index()];
                 self.heights.most_of_arm_m(corner, beside)
             }
             Role::Carriage(side) => self.heights.of_carriage_m(side, everywhere),
             _ => 0.0,
-        }
+        };
+        let sideways = self.heights.most_sideways_m(role, size_m);
+        sideways.extend(in_height)
     }
 
     /// Where a part may be in plan, on its tyres and on the pads.
@@ -121,6 +127,9 @@ struct Heights {
     lift_m: f64,
     /// The ± of each pad's top: its lowest place, and what it is raised by where it is.
     pad_m: [f64; 4],
+    /// The lift points' heights, vehicle frame, and how far below its pad's top each arm goes.
+    point_m: [f64; 4],
+    deep_m: [f64; 4],
     /// The lift points and the pivots in plan, by corner.
     points: [DVec2; 4],
     pivots: [DVec2; 4],
@@ -137,6 +146,7 @@ impl Heights {
             if is_raised { 2.0 * lift_m } else { lift_m }
         });
         let most = pad_m.into_iter().fold(0.0, f64::max);
+        let posts_m = uncertainty.posts_m.z;
         let levers = support_levers(bay);
         let tilt = |each_m| {
             let levers = levers.as_ref();
@@ -152,9 +162,21 @@ impl Heights {
                 let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
                 point.truncate()
             }),
+            point_m: Corner::ALL.map(|corner| {
+                let index = vehicle::lift_point_at(corner, bay.parking.facing);
+                vehicle::lift_point_m(&bay.vehicle, index).z
+            }),
+            deep_m: Corner::ALL.map(|corner| {
+                let top = bay.lift.pad.lowest + bay.parking.pad_raise[corner.index()];
+                let arm = &bay.lift.arms[corner.index()];
+                (top - arm.underside).m().max(0.0) + 4.0 * lift_m
+            }),
             pivots: Corner::ALL.map(|corner| arms::pivot_m(bay, corner)),
             rest,
-            tilts: [tilt(most), tilt(uncertainty.vehicle_m + most)],
+            tilts: [
+                tilt(most + posts_m),
+                tilt(uncertainty.vehicle_m + most + posts_m),
+            ],
         }
     }
 
@@ -200,10 +222,50 @@ impl Heights {
         each.fold(f64::INFINITY, f64::min)
     }
 
+    /// Across and along the bay, beyond what a part's place and size are off anyway: what a tilt takes
+    /// sideways that lies lower than the points, as far down as the lift part goes; and of the rear
+    /// wheels one figure more, since overhang, wheelbase and tyre are measured.
+    fn sideways_m(&self, part: &Part, droop: f64, role: Role) -> DVec2 {
+        let (low, high) = (part.lowest - droop, part.highest());
+        let off = |corner: Corner| {
+            let point = self.point_m[corner.index()];
+            (point - low).abs().max((point - high).abs())
+        };
+        let depth = match role {
+            Role::Arm(corner) | Role::Pad(corner) => {
+                let below = (self.point_m[corner.index()] - low).max(0.0);
+                below.min(self.deep_m[corner.index()])
+            }
+            _ => Corner::ALL.map(off).into_iter().fold(0.0, f64::max),
+        };
+        let wheel = if part.part.wheel == Some(1) {
+            self.vehicle_m
+        } else {
+            0.0
+        };
+        self.in_bay(self.tilts[1] * depth + DVec2::new(0.0, wheel))
+    }
+
+    /// The most of it of any part.
+    fn most_sideways_m(&self, role: Role, size_m: f64) -> DVec2 {
+        let depth = match role {
+            Role::Arm(corner) | Role::Pad(corner) => self.deep_m[corner.index()],
+            _ => 2.0 * size_m,
+        };
+        self.in_bay(self.tilts[1] * depth + DVec2::new(0.0, self.vehicle_m))
+    }
+
+    /// Half sizes along the vehicle's axes, along the bay's.
+    fn in_bay(&self, half: DVec2) -> DVec2 {
+        let axes = DMat3::from_quat(self.rest.rotation);
+        axes.x_axis.truncate().abs() * half.x + axes.y_axis.truncate().abs() * half.y
+    }
+
     /// `far` is how far off the point the place is, across and along the bay.
     fn height_m(&self, corner: Corner, far: DVec2, rests: Rests) -> f64 {
         let measured = match rests {
-            Rests::OnPads | Rests::OnThisPad => 0.0,
+            // It counts as resting there when it is as high as the point to that.
+            Rests::OnPads | Rests::OnThisPad => ON_THE_POINT_M,
             Rests::No => 2.0 * self.vehicle_m,
         };
         let tilt = match rests {

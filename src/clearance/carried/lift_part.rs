@@ -17,13 +17,13 @@ pub(super) struct LiftPart<'a> {
     scene: &'a Scene<'a>,
     index: usize,
     with: With,
-    /// How much farther up and down it may be than it always may with such.
-    more_m: f64,
+    /// How much farther each way it may be than it always may with such.
+    more_m: DVec3,
     widened: OnceCell<Body>,
 }
 
 impl<'a> LiftPart<'a> {
-    pub(super) const fn new(scene: &'a Scene<'a>, index: usize, with: With, more_m: f64) -> Self {
+    pub(super) const fn new(scene: &'a Scene<'a>, index: usize, with: With, more_m: DVec3) -> Self {
         Self {
             scene,
             index,
@@ -51,16 +51,16 @@ impl<'a> LiftPart<'a> {
     pub(super) fn body(&self) -> &Body {
         let made = || self.exact().moved(self.shift()).widened(self.spread());
         let alike = self.scene.bodies[self.index][self.with as usize].get_or_init(made);
-        if self.more_m == 0.0 {
+        if self.more_m == DVec3::ZERO {
             return alike;
         }
-        let more = || alike.clone().widened(DVec3::Z * self.more_m);
+        let more = || alike.clone().widened(self.more_m);
         self.widened.get_or_init(more)
     }
 
     /// How far it reaches along a unit vector, metres from the origin.
     pub(super) fn reach_m(&self, direction: DVec3) -> f64 {
-        let spread = self.spread() + DVec3::Z * self.more_m;
+        let spread = self.spread() + self.more_m;
         self.exact().reach(direction)
             + self.shift().dot(direction)
             + spread.max(DVec3::ZERO).dot(direction.abs())

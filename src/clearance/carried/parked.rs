@@ -35,6 +35,11 @@ impl Part {
         }
     }
 
+    /// Its highest place, vehicle frame.
+    pub(super) fn highest(&self) -> f64 {
+        self.middle.z + self.half.z
+    }
+
     /// How far it reaches from a point, vehicle frame.
     pub(super) fn reach_m(&self, from: DVec3) -> f64 {
         (self.middle - from).length() + self.half.length()

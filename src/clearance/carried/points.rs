@@ -62,11 +62,10 @@ impl Points {
     /// stretch of the body, whose underside is one figure.
     pub(super) fn rests(&self, number: usize, part: &Part, corner: Corner) -> Rests {
         let rests_on = |corner: Corner| {
-            self.holds(number, corner)
-                || part.part.is_body && self.body_holds[corner.index()] && {
-                    let off = part.lowest - self.height_m[corner.index()];
-                    off.abs() <= ON_THE_POINT_M
-                }
+            let off = part.lowest - self.height_m[corner.index()];
+            let on_body = part.part.is_body && self.body_holds[corner.index()];
+            // One that goes on below the point is let in there; what it rests on is not its underside.
+            off.abs() <= ON_THE_POINT_M && (self.holds(number, corner) || on_body)
         };
         match (rests_on(corner), Corner::ALL.into_iter().all(rests_on)) {
             (true, true) => Rests::OnPads,

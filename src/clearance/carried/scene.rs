@@ -136,6 +136,7 @@ impl<'a> Scene<'a> {
     fn about(&self, index: usize) -> About {
         let (role, _) = self.parked.lift[index];
         let exact = self.parked.about(index);
+        let most = self.allowed.most_m(role, self.size_m);
         // As low and as high as it is ever looked at.
         let (down, up) = match role {
             Role::Pad(_) => {
@@ -143,13 +144,13 @@ impl<'a> Scene<'a> {
                 (lowered, self.spread[With::BesideOwnPoint as usize].z)
             }
             _ => {
-                let most =
-                    self.allowed.most_m(role, self.size_m) + self.spread[With::Arm as usize].z;
+                let most = most.z + self.spread[With::Arm as usize].z;
                 (most, most)
             }
         };
         let ahead = DVec3::Z * self.ahead_m(role);
-        let plan = self.spread[With::Pad as usize].truncate().max(DVec2::ZERO);
+        let plan = self.spread[With::Pad as usize].truncate() + most.truncate();
+        let plan = plan.max(DVec2::ZERO);
         About {
             low: exact.low + ahead - plan.extend(down.max(0.0)),
             high: exact.high + ahead + plan.extend(up.max(0.0)),
@@ -157,10 +158,10 @@ impl<'a> Scene<'a> {
     }
 
     /// The box about a lift part as it is looked at with a vehicle part.
-    fn about_with(&self, index: usize, with: With, more_m: f64) -> About {
+    fn about_with(&self, index: usize, with: With, more_m: DVec3) -> About {
         let exact = self.parked.about(index);
         let shift = DVec3::Z * self.shift_m(index, with);
-        let spread = self.spread[with as usize] + DVec3::Z * more_m;
+        let spread = self.spread[with as usize] + more_m;
         let spread = spread.max(DVec3::ZERO);
         About {
             low: exact.low + shift - spread,
@@ -277,9 +278,7 @@ impl<'a> Scene<'a> {
                     Role::Pad(_) => &[With::Pad],
                     _ => &[With::Arm],
                 };
-                let more_m = self
-                    .allowed
-                    .in_height_m(number, part, droop, role, look.points);
+                let more_m = self.allowed.more_m(number, part, droop, role, look.points);
                 let each = of_kind.flat_map(|index| withs.iter().map(move |with| (index, *with)));
                 let touches = each.into_iter().any(|(index, with)| {
                     let lift = LiftPart::new(self, index, with, more_m);
@@ -325,7 +324,7 @@ impl<'a> Scene<'a> {
             let touches = of_kind[one].clone().any(|index| {
                 of_kind[other].clone().any(|other_index| {
                     let [part, other_part] = [index, other_index]
-                        .map(|index| LiftPart::new(self, index, With::EachOther, 0.0));
+                        .map(|index| LiftPart::new(self, index, With::EachOther, DVec3::ZERO));
                     let (role, other_role) = (lift[index].0, lift[other_index].0);
                     let parting = look.partings.each_other(role, other_role);
                     let is_apart = is_parted(parting.get(), |direction| {

@@ -112,7 +112,7 @@ fn what_touches_in_any_place_is_told() {
 #[test]
 fn what_an_arm_strikes_between_the_corners_of_the_box_is_told() {
     let (mut between, mut told, mut apart) = (0, 0, 0);
-    for number in 0..70 {
+    for number in 0..140 {
         let mut bay = test_bay();
         let points = bay.vehicle.lift_points;
         for arm in &mut bay.lift.arms {
@@ -120,7 +120,7 @@ fn what_an_arm_strikes_between_the_corners_of_the_box_is_told() {
         }
         let lowest = bay.lift.arms.iter().map(|arm| arm.underside.m());
         let height = lowest.fold(f64::INFINITY, f64::min) + 0.05;
-        let from = points[0].station + Length::metres(0.01 * f64::from(number) - 0.2);
+        let from = points[0].station + Length::metres(0.005 * f64::from(number) - 0.2);
         bay.vehicle.underbody.clear();
         bay.vehicle.underbody.push(LowPart {
             name: "bracket".into(),

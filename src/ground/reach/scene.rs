@@ -68,6 +68,8 @@ pub(super) struct Room<'a> {
     /// Places and a spread that cover all of these.
     hull: (Vec<Pose>, DVec3),
     yaw_rad: f64,
+    /// The ± of the vehicle's figures, metres.
+    vehicle_m: f64,
 }
 
 /// The vehicle at one place, or at any of several, with the arms where they are wanted for it.
@@ -163,6 +165,7 @@ impl<'a> Room<'a> {
             rests,
             hull,
             yaw_rad: uncertainty.parking.yaw_rad,
+            vehicle_m,
         })
     }
 
@@ -205,9 +208,15 @@ impl<'a> Room<'a> {
                 let poses: Vec<Pose> = places
                     .map(|place| place.after(part.solid.bay_from_solid))
                     .collect();
+                // One figure more than others: overhang, wheelbase and tyre are measured.
+                let more = if part.wheel == Some(1) {
+                    DVec3::new(0.2 * self.vehicle_m, self.vehicle_m, 0.0)
+                } else {
+                    DVec3::ZERO
+                };
                 Thing {
                     name: part.solid.name.clone().into(),
-                    body: Body::of(&part.solid.shape, &poses, spread),
+                    body: Body::of(&part.solid.shape, &poses, spread + more),
                 }
             })
             .collect()
