@@ -321,7 +321,14 @@ fn a_lean_that_may_be_keeps_a_vehicle_on_its_tyres_off_the_floor() {
         plumb("Right", "Front", "4"),
     ]
     .concat();
-    let said = said_of(BAY, &plumbed(&lines), &[]);
+    // With the pads raised farther: an arm that leans comes nearer to the sill that its pad carries.
+    let bay = fs::read_to_string(root().join("scenes").join(BAY)).unwrap();
+    let raised = bay.replace("pad_raise: \"22 mm\"", "pad_raise: \"40 mm\"");
+    assert_ne!(raised, bay);
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("raised.ron");
+    fs::write(&file, raised).unwrap();
+    let said = said_of(file.to_str().unwrap(), &plumbed(&lines), &[]);
     assert_eq!(said.code, 0, "{}", said.out);
     assert!(flat(&said.out).contains("is the highest safe lock"));
 }

@@ -146,7 +146,8 @@ impl Heights {
             if is_raised { 2.0 * lift_m } else { lift_m }
         });
         let most = pad_m.into_iter().fold(0.0, f64::max);
-        let posts_m = uncertainty.posts_m.z;
+        // What posts are off in height is counted beside it, as much as it could tilt over the whole span
+        // of the points: own pad and arm go with their post.
         let levers = support_levers(bay);
         let tilt = |each_m| {
             let levers = levers.as_ref();
@@ -173,10 +174,7 @@ impl Heights {
             }),
             pivots: Corner::ALL.map(|corner| arms::pivot_m(bay, corner)),
             rest,
-            tilts: [
-                tilt(most + posts_m),
-                tilt(uncertainty.vehicle_m + most + posts_m),
-            ],
+            tilts: [tilt(most), tilt(uncertainty.vehicle_m + most)],
         }
     }
 
