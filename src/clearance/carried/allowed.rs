@@ -50,11 +50,12 @@ impl Allowed {
         let rest = attitude::at_rest(bay, whole.middle)?;
         let roam = Roam::new(bay, whole, rest);
         let carried = attitude::attitudes_from(bay, rest, [0.0; 4])?;
+        let heights = Heights::new(bay, uncertainty, rest);
         Ok(Self {
             plan_m: 2.5 * uncertainty.vehicle_m + 1.5 * uncertainty.lift_m,
             over_point_m: 2.0 * uncertainty.vehicle_m,
-            heights: Heights::new(bay, uncertainty, rest),
-            besides: Corner::ALL.map(|corner| Beside::new(bay, &roam, corner, rest)),
+            besides: Corner::ALL.map(|corner| Beside::new(bay, &roam, corner, &heights)),
+            heights,
             carried: carried
                 .into_iter()
                 .map(|on| on.bay_from_vehicle_at_zero)
@@ -152,21 +153,19 @@ impl Heights {
         let tilt = |each_m| {
             let levers = levers.as_ref();
             let tilt = levers.map(|levers| levers.most_tilt(each_m, uncertainty.loose_pad_m));
-            tilt.unwrap_or(DVec2::ZERO)
+            // Points on one line hold nothing: then no height off them is known.
+            tilt.unwrap_or(DVec2::ONE)
         };
+        let points = Corner::ALL.map(|corner| {
+            let index = vehicle::lift_point_at(corner, bay.parking.facing);
+            vehicle::lift_point_m(&bay.vehicle, index)
+        });
         Self {
             vehicle_m: uncertainty.vehicle_m,
             lift_m,
             pad_m,
-            points: Corner::ALL.map(|corner| {
-                let index = vehicle::lift_point_at(corner, bay.parking.facing);
-                let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
-                point.truncate()
-            }),
-            point_m: Corner::ALL.map(|corner| {
-                let index = vehicle::lift_point_at(corner, bay.parking.facing);
-                vehicle::lift_point_m(&bay.vehicle, index).z
-            }),
+            points: points.map(|point| rest.point(point).truncate()),
+            point_m: points.map(|point| point.z),
             deep_m: Corner::ALL.map(|corner| {
                 let top = bay.lift.pad.lowest + bay.parking.pad_raise[corner.index()];
                 let arm = &bay.lift.arms[corner.index()];
@@ -231,8 +230,8 @@ impl Heights {
         };
         let depth = match role {
             Role::Arm(corner) | Role::Pad(corner) => {
-                let below = (self.point_m[corner.index()] - low).max(0.0);
-                below.min(self.deep_m[corner.index()])
+                let below = self.point_m[corner.index()] - low;
+                below.clamp(0.0, self.deep_m[corner.index()])
             }
             _ => Corner::ALL.map(off).into_iter().fold(0.0, f64::max),
         };
@@ -293,13 +292,11 @@ struct Beside {
 }
 
 impl Beside {
-    fn new(bay: &Bay, roam: &Roam, corner: Corner, rest: Pose) -> Self {
+    fn new(bay: &Bay, roam: &Roam, corner: Corner, heights: &Heights) -> Self {
         let arm = &bay.lift.arms[corner.index()];
-        let pivot = arms::pivot_m(bay, corner);
+        let pivot = heights.pivots[corner.index()];
         let off = roam.of_the_lift(pivot.extend(0.0));
-        let index = vehicle::lift_point_at(corner, bay.parking.facing);
-        let point = rest.point(vehicle::lift_point_m(&bay.vehicle, index));
-        let far = (point.truncate() - pivot).length() + off.length();
+        let far = (heights.points[corner.index()] - pivot).length() + off.length();
         let tooth = arm.tooth.map_or(0.0, |tooth| tooth.rad().max(0.0));
         Self {
             at_pivot_m: off,

@@ -214,3 +214,45 @@ fn floor_off_m(bay: &Bay, rest: Pose, roam: &Roam) -> f64 {
     }
     most
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bay::FloorLevel;
+    use crate::solids::attitude;
+    use crate::solids::test_bay::test_bay;
+    use crate::units::Length;
+
+    /// Off the middle, the corners and the grid between.
+    #[test]
+    fn a_high_point_under_a_roaming_tyre_is_seen() {
+        let mut bay = test_bay();
+        let whole = Piece::whole(&Uncertainty::worst(&bay));
+        let rest = attitude::at_rest(&bay, whole.middle).unwrap();
+        let tyre = rest.point(vehicle::wheel_middle_m(&bay.vehicle, 0));
+        let half = Roam::new(&bay, whole, rest).of_the_vehicle(tyre);
+        let high = tyre.truncate() + half * DVec2::new(0.61, -0.37);
+        let at = |x: f64, y: f64, level: f64| FloorLevel {
+            x: Length::metres(x),
+            y: Length::metres(y),
+            level: Length::metres(level),
+        };
+        let around = |by: f64| at(high.x + by, high.y + by, 0.0);
+        bay.garage.floor = Floor::Levels(vec![
+            at(high.x, high.y, 0.02),
+            around(0.1),
+            around(-0.1),
+            around(0.12),
+        ]);
+        let here = floor_level_m(&bay, tyre.x, tyre.y);
+        let roam = Roam::new(&bay, whole, rest);
+        assert!(here < 0.019, "{here}");
+        assert!(roam.standing(0.0).x >= 2.0 * (0.02 - here) - 1e-12);
+        assert!(
+            Roam::new(&bay, Piece::at(whole.middle), rest)
+                .standing(0.0)
+                .x
+                <= 0.0
+        );
+    }
+}

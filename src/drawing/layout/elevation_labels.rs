@@ -82,20 +82,17 @@ pub(super) fn callouts(
         if let Some(at) = at {
             let moving = named(&near.moving).map_or(DVec3::ZERO, middle);
             let (low, high) = at.bounds();
-            view.callouts.push(Callout {
-                at_m: look.flat(moving.clamp(low, high)),
-                says,
-                letter: None,
-            });
+            view.callouts
+                .push(Callout::leading(look.flat(moving.clamp(low, high)), says));
         }
     }
     let standing = study.standing.iter();
     if let Some(least) = standing.min_by(|a, b| a.worst_m.total_cmp(&b.worst_m))
         && let Some(part) = named(&least.part)
     {
-        view.callouts.push(Callout {
-            at_m: look.flat(part.support(DVec3::Z)),
-            says: if least.worst_m < 0.0 {
+        view.callouts.push(Callout::leading(
+            look.flat(part.support(DVec3::Z)),
+            if least.worst_m < 0.0 {
                 format!(
                     "the standing lift, at worst: {} goes into {} by {}",
                     called(&least.part),
@@ -110,8 +107,7 @@ pub(super) fn callouts(
                     called(&least.other)
                 )
             },
-            letter: None,
-        });
+        ));
     }
     for one in all {
         let is_named = match one.role {
@@ -121,11 +117,10 @@ pub(super) fn callouts(
             _ => false,
         };
         if is_named {
-            view.callouts.push(Callout {
-                at_m: look.flat(middle(one)),
-                says: on_one_line(&short_name(&one.name)),
-                letter: None,
-            });
+            view.callouts.push(Callout::leading(
+                look.flat(middle(one)),
+                on_one_line(&short_name(&one.name)),
+            ));
         }
     }
     if telling == Telling::ByNumber {

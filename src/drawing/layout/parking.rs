@@ -38,14 +38,13 @@ pub(super) fn parking(view: &mut View, made: &Made<'_>, all: &[Solid]) {
         } else {
             ends[1]
         };
-        view.callouts.push(Callout {
-            at_m: right,
-            says: format!(
+        view.callouts.push(Callout::leading(
+            right,
+            format!(
                 "stop line: {word} tyres stand with their middles on it{}",
                 turned(made, ends)
             ),
-            letter: None,
-        });
+        ));
     }
     match cg(made) {
         Some(at) => {
@@ -67,21 +66,17 @@ pub(super) fn parking(view: &mut View, made: &Made<'_>, all: &[Solid]) {
                     fill: None,
                 },
             });
-            view.callouts.push(Callout {
-                at_m: at,
-                says: "centre of gravity, as parked".into(),
-                letter: None,
-            });
+            view.callouts
+                .push(Callout::leading(at, "centre of gravity, as parked".into()));
         }
         None => {
             let body = all.iter().find(|one| one.role == Role::Body);
             if let Some(body) = body {
                 let at_m = Look::Plan.flat(body.bay_from_solid.point(DVec3::ZERO));
-                view.callouts.push(Callout {
+                view.callouts.push(Callout::leading(
                     at_m,
-                    says: "centre of gravity not known: no axle loads are given".into(),
-                    letter: None,
-                });
+                    "centre of gravity not known: no axle loads are given".into(),
+                ));
             }
         }
     }

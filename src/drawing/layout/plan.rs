@@ -99,11 +99,7 @@ struct Listed {
 
 impl Listed {
     fn in_words(self) -> Callout {
-        Callout {
-            at_m: self.at_m,
-            says: format!("({}) {}", self.number, self.says),
-            letter: None,
-        }
+        Callout::leading(self.at_m, format!("({}) {}", self.number, self.says))
     }
 
     fn by_number(self) -> Mark {
@@ -142,15 +138,14 @@ fn room(view: &mut View, made: &Made<'_>, all: &[Solid], listed: &mut Vec<Listed
     }
     let opening = &bay.garage.opening;
     let size = |length: Length| both(length, bay.units, Rounding::Down);
-    view.callouts.push(Callout {
-        at_m: DVec2::new(opening.width.m() * 0.25, -opening.wall_thickness.m() * 0.5),
-        says: format!(
+    view.callouts.push(Callout::leading(
+        DVec2::new(opening.width.m() * 0.25, -opening.wall_thickness.m() * 0.5),
+        format!(
             "door opening {} wide, {} high",
             size(opening.width),
             size(opening.height)
         ),
-        letter: None,
-    });
+    ));
 }
 
 /// What a line of the slab is called.
@@ -237,11 +232,10 @@ fn lines_and_points(view: &mut View, made: &Made<'_>) {
                 expected_m: a.distance(b),
                 tolerance_m: 0.0,
             };
-            view.callouts.push(Callout {
-                at_m: a.lerp(b, 0.72),
-                says: format!("diagonal {from}\u{2013}{to}: {}", reading.both(bay.units)),
-                letter: None,
-            });
+            view.callouts.push(Callout::leading(
+                a.lerp(b, 0.72),
+                format!("diagonal {from}\u{2013}{to}: {}", reading.both(bay.units)),
+            ));
         }
     }
     let hole = bay.lift.base_plate.anchor_diameter;

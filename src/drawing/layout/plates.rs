@@ -241,16 +241,15 @@ fn diagonals(view: &mut View, made: &Made<'_>, side: Side) {
             expected_m: from.at_m.distance(to.at_m),
             tolerance_m: 0.0,
         };
-        view.callouts.push(Callout {
-            at_m: ends[0].lerp(ends[1], if from.letter == one.letter { 0.7 } else { 0.25 }),
-            says: format!(
+        view.callouts.push(Callout::leading(
+            ends[0].lerp(ends[1], if from.letter == one.letter { 0.7 } else { 0.25 }),
+            format!(
                 "diagonal {}\u{2013}{}: {}",
                 from.letter,
                 to.letter,
                 reading.both(made.order.bay.units)
             ),
-            letter: None,
-        });
+        ));
     }
 }
 
