@@ -69,6 +69,16 @@ fn upright_gap(mover: &Moving, thing: &Fixed, from: f64, to: f64, up: DVec3) -> 
     above.max(below).max(0.0)
 }
 
+/// Whether the boxes about a pair come as near as `reach_m` in the mover's phase along each axis. What is
+/// no number does.
+#[inline]
+pub(super) fn is_ever_near(reach_m: f64, mover: &Moving, thing: &Fixed, up: DVec3) -> bool {
+    let (low, high) = plan_box(mover, up);
+    let apart = (low - thing.body.high()).max(thing.body.low() - high);
+    let is_beside = apart.x > reach_m || apart.y > reach_m;
+    !(is_beside || upright_gap(mover, thing, mover.from, mover.to, up) > reach_m)
+}
+
 /// A lower bound on the distance of a pair between two travels, from the boxes about it.
 #[inline]
 pub(super) fn box_gap(

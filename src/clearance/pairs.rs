@@ -96,6 +96,22 @@ pub fn rule(moving: Role, fixed: Role, policy: &Policy) -> Option<Rule> {
     }
 }
 
+/// No [`rule`] asks for more than this, metres.
+#[must_use]
+pub fn widest_margin_m(policy: &Policy) -> f64 {
+    let asked = [
+        policy.over_vehicle,
+        policy.beside_vehicle,
+        policy.beside_post,
+        policy.under_bar,
+        policy.lift_parts,
+    ];
+    asked
+        .into_iter()
+        .map(|margin| margin.m())
+        .fold(0.0, f64::max)
+}
+
 /// What is asked of the lift's own moving parts.
 fn lift_part_rule(fixed: Role, policy: &Policy) -> Option<Rule> {
     let margin_m = policy.lift_parts.m();
@@ -126,5 +142,62 @@ fn lift_part_rule(fixed: Role, policy: &Policy) -> Option<Rule> {
         | Role::Body
         | Role::Mirror
         | Role::Wheel(_) => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bay::{Corner, Side};
+    use crate::solids::test_bay::test_bay;
+    use crate::units::Length;
+
+    /// Each margin in its turn is the widest.
+    #[test]
+    fn no_rule_asks_for_more_than_the_widest_margin() {
+        let roles = [
+            Role::Floor,
+            Role::Wall,
+            Role::DoorWall,
+            Role::Ceiling,
+            Role::Obstacle(0),
+            Role::DoorPanel,
+            Role::DoorFitting,
+            Role::Opener,
+            Role::Post(Side::Left),
+            Role::BasePlate(Side::Left),
+            Role::PowerUnit(Side::Left),
+            Role::TieBeam,
+            Role::FloorPlate,
+            Role::ShutOffBar,
+            Role::Carriage(Side::Right),
+            Role::Arm(Corner::FrontRight),
+            Role::Pad(Corner::FrontRight),
+            Role::Body,
+            Role::Mirror,
+            Role::Wheel(0),
+        ];
+        let mut policy = test_bay().policy;
+        let margins: [fn(&mut Policy) -> &mut Length; 5] = [
+            |policy| &mut policy.over_vehicle,
+            |policy| &mut policy.beside_vehicle,
+            |policy| &mut policy.beside_post,
+            |policy| &mut policy.under_bar,
+            |policy| &mut policy.lift_parts,
+        ];
+        for (turn, margin) in margins.into_iter().enumerate() {
+            *margin(&mut policy) = Length::metres(0.5 + 0.1 * turn as f64);
+            let all = roles
+                .iter()
+                .flat_map(|a| roles.iter().map(move |b| (*a, *b)));
+            let most = all
+                .filter_map(|(moving, fixed)| rule(moving, fixed, &policy))
+                .map(|rule| rule.margin_m)
+                .fold(0.0, f64::max);
+            assert!(
+                (most - widest_margin_m(&policy)).abs() < 1e-12,
+                "{turn}: {most}"
+            );
+        }
     }
 }

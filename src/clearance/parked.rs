@@ -8,7 +8,7 @@ use super::findings::PairFinding;
 use super::gap::{Separation, UNDECIDED_M};
 use super::movers::{Movers, Moving};
 use super::pair_table::{PairTable, climb_of, first_short};
-use super::pairs::{Family, rule};
+use super::pairs::{Family, rule, widest_margin_m};
 use super::prepare::{Nominal, Prepared};
 use super::study::{LeftOut, group_list};
 use super::sweep::{Fixed, Workspace};
@@ -56,9 +56,14 @@ pub(super) fn parked_short(
     };
     found.left_out = on_one_post(bay, prepared);
     let mut told: LeftOut = found.left_out.clone();
+    let widest_m = widest_margin_m(&bay.policy);
     for &group in counted {
         for (index, thing) in groups[group].bodies.iter().enumerate() {
             for mover in as_parked(&prepared.movers) {
+                let apart_m = apart_now(mover, thing);
+                if apart_m > widest_m {
+                    continue;
+                }
                 let Some(rule) = rule(mover.role, thing.role, &bay.policy) else {
                     continue;
                 };
@@ -67,7 +72,7 @@ pub(super) fn parked_short(
                     from: 0.0,
                     to: 0.0,
                 };
-                if apart_now(mover, thing) > rule.margin_m
+                if apart_m > rule.margin_m
                     || first_below(
                         space.solver(),
                         &mover.body,

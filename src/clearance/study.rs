@@ -15,7 +15,7 @@ use super::marks::marks;
 use super::movers::{MoverError, Moving, most_turn};
 use super::opening::{PlaceDoubt, opening_parts};
 use super::pair_table::PairTable;
-use super::pairs::{Family, Rule, rule};
+use super::pairs::{Family, Rule, rule, widest_margin_m};
 use super::parked::parked_short;
 use super::prepare::{FixedSet, GroupSolids, Nominal, Prepared};
 use super::reach::arm_findings;
@@ -358,7 +358,7 @@ impl Beside {
                 space.solver(),
             ),
             carried: carried(bay, &prepared.uncertainty, space.solver())?,
-            standing: standing(groups, space.solver()),
+            standing: standing(groups, &prepared.uncertainty, space.solver()),
             door_in_ceiling: door_in_ceiling(&groups[..3], space.solver()),
             stand_up: stand_up(bay, &prepared.uncertainty),
             arms: arm_findings(bay, &prepared.uncertainty)?,
@@ -412,7 +412,15 @@ pub(super) fn sweep_group_first(
     let set = group_list(prepared)[group];
     let asked = asked(policy, group, left_out);
     let moving = &prepared.movers.moving;
-    space.sweep_first(moving, &set.bodies, &prepared.locks, DVec3::Z, &asked);
+    let widest_m = widest_margin_m(policy);
+    space.sweep_first(
+        moving,
+        &set.bodies,
+        &prepared.locks,
+        DVec3::Z,
+        widest_m,
+        &asked,
+    );
     space.swept.clone()
 }
 

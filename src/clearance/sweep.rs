@@ -11,7 +11,7 @@
 use glam::DVec3;
 
 use super::body::Body;
-use super::boxes::{is_box_gap_at_least, plan_box, short_window};
+use super::boxes::{is_box_gap_at_least, is_ever_near, plan_box, short_window};
 use super::climb::{Climb, First, Least, first_below, last_below, least_gap_from};
 use super::gap::{Gap, Solver};
 use super::movers::Moving;
@@ -137,21 +137,40 @@ impl Workspace {
         up: DVec3,
         rule: &dyn Fn(&Moving, &Fixed) -> Option<Rule>,
     ) {
-        self.sweep_first(moving, fixed, locks, up, rule);
+        self.start(moving, fixed, locks, up, rule, |_, _| true);
+        self.find_first(moving, fixed, up);
         self.find_touching(moving, fixed, locks, up);
         self.find_near(moving, fixed, locks, up);
     }
 
     /// The same, only as far as which locks are clear depends on it: where a margin is first short
     /// and where a pair is first undecided. What touches at a lock and what is near there is not
-    /// looked for.
+    /// looked for. `rule` asks for no wider margin than `widest_m`.
     pub fn sweep_first(
         &mut self,
         moving: &[Moving],
         fixed: &[Fixed],
         locks: &LockWindows,
         up: DVec3,
+        widest_m: f64,
         rule: &dyn Fn(&Moving, &Fixed) -> Option<Rule>,
+    ) {
+        // A little more than the margin, as in `short_window`.
+        let reach_m = widest_m + 1e-5;
+        let may_be_short = |mover: &Moving, thing: &Fixed| is_ever_near(reach_m, mover, thing, up);
+        self.start(moving, fixed, locks, up, rule, may_be_short);
+        self.find_first(moving, fixed, up);
+    }
+
+    /// An empty answer, and the pairs that are worth a look among those that may matter.
+    fn start(
+        &mut self,
+        moving: &[Moving],
+        fixed: &[Fixed],
+        locks: &LockWindows,
+        up: DVec3,
+        rule: &dyn Fn(&Moving, &Fixed) -> Option<Rule>,
+        may_matter: impl Fn(&Moving, &Fixed) -> bool,
     ) {
         let swept = &mut self.swept;
         swept.first = None;
@@ -163,12 +182,13 @@ impl Workspace {
         self.candidates.clear();
         for (i, mover) in moving.iter().enumerate() {
             for (j, thing) in fixed.iter().enumerate() {
-                if let Some(candidate) = candidate(i, mover, j, thing, up, rule) {
+                if may_matter(mover, thing)
+                    && let Some(candidate) = candidate(i, mover, j, thing, up, rule)
+                {
                     self.candidates.push(candidate);
                 }
             }
         }
-        self.find_first(moving, fixed, up);
     }
 
     fn find_first(&mut self, moving: &[Moving], fixed: &[Fixed], up: DVec3) {

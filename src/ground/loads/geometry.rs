@@ -182,7 +182,11 @@ impl Geometry {
     /// Where the weight acts over the parking box: the least and the greatest bay `x` and `y`.
     #[must_use]
     pub fn weight_range(&self) -> Option<[(f64, f64); 2]> {
-        self.range(true, Stance::Springs, |moved| Some(moved.cg_m.to_array()))
+        let of_the_weight = Self {
+            pad_off_m: [DVec2::ZERO; 4],
+            ..self.clone()
+        };
+        of_the_weight.range(true, Stance::Springs, |moved| Some(moved.cg_m.to_array()))
     }
 }
 

@@ -5,6 +5,13 @@
 //! corner is told by which way the figure goes with each length alone, and then by turning over one
 //! length after another there, as long as that makes it worse.
 
+use std::cell::Cell;
+
+thread_local! {
+    /// Room for [`Corners::which`], which is larger than what is written of it.
+    static WHICH: Cell<Vec<u16>> = const { Cell::new(Vec::new()) };
+}
+
 /// The least and the greatest of each of `K` figures over a box of `N` errors of half sizes
 /// `half`. None as soon as the figures can't be worked out somewhere that is looked at.
 pub(super) fn extremes<const N: usize, const K: usize>(
@@ -13,32 +20,22 @@ pub(super) fn extremes<const N: usize, const K: usize>(
 ) -> Option<[(f64, f64); K]> {
     let nominal = figures(&[0.0; N])?;
     let may_be_off: Vec<usize> = (0..N).filter(|&i| half[i] != 0.0).collect();
+    let mut which = WHICH.take();
+    let corners_in_all = 1 << may_be_off.len();
+    if which.len() < corners_in_all {
+        which.resize(corners_in_all, 0);
+    }
     let mut corners = Corners {
         half,
         figures: &figures,
         range: nominal.map(|value| (value, value)),
-        which: vec![0; 1 << may_be_off.len()],
-        values: Vec::with_capacity(SEEN),
+        which,
+        seen: Vec::with_capacity(SEEN),
         may_be_off,
     };
-    // For each figure the corner at which it is greatest; the opposite one has its least.
-    let mut greatest = [0_usize; K];
-    for bit in 0..corners.may_be_off.len() {
-        let [below, above] = corners.alone(bit)?;
-        for k in 0..K {
-            greatest[k] |= usize::from(above[k] >= below[k]) << bit;
-        }
-    }
-    let opposite = (1 << corners.may_be_off.len()) - 1;
-    for (k, corner) in greatest.into_iter().enumerate() {
-        corners.climb(corner, k, 1.0)?;
-        corners.climb(corner ^ opposite, k, -1.0)?;
-    }
-    corners
-        .range
-        .iter()
-        .all(|(least, most)| least.is_finite() && most.is_finite())
-        .then_some(corners.range)
+    let found = corners.extremes();
+    WHICH.set(corners.which);
+    found
 }
 
 /// Corners that are looked at, about, so that room is made for them once.
@@ -56,13 +53,33 @@ struct Corners<'a, F, const N: usize, const K: usize> {
     may_be_off: Vec<usize>,
     /// The least and the greatest figures that were met.
     range: [(f64, f64); K],
-    /// For each corner where its figures stand in `values`, counted from 1: the ways from corner to
-    /// corner meet again and again.
+    /// For each corner that was looked at where it stands in `seen`: the ways from corner to corner meet
+    /// again and again. For any other it may hold anything.
     which: Vec<u16>,
-    values: Vec<[f64; K]>,
+    seen: Vec<(usize, [f64; K])>,
 }
 
 impl<F: Fn(&[f64; N]) -> Option<[f64; K]>, const N: usize, const K: usize> Corners<'_, F, N, K> {
+    fn extremes(&mut self) -> Option<[(f64, f64); K]> {
+        // For each figure the corner at which it is greatest; the opposite one has its least.
+        let mut greatest = [0_usize; K];
+        for bit in 0..self.may_be_off.len() {
+            let [below, above] = self.alone(bit)?;
+            for k in 0..K {
+                greatest[k] |= usize::from(above[k] >= below[k]) << bit;
+            }
+        }
+        let opposite = (1 << self.may_be_off.len()) - 1;
+        for (k, corner) in greatest.into_iter().enumerate() {
+            self.climb(corner, k, 1.0)?;
+            self.climb(corner ^ opposite, k, -1.0)?;
+        }
+        self.range
+            .iter()
+            .all(|(least, most)| least.is_finite() && most.is_finite())
+            .then_some(self.range)
+    }
+
     fn look(&mut self, errors: &[f64; N]) -> Option<[f64; K]> {
         let values = (self.figures)(errors)?;
         for (range, value) in self.range.iter_mut().zip(values) {
@@ -83,10 +100,9 @@ impl<F: Fn(&[f64; N]) -> Option<[f64; K]>, const N: usize, const K: usize> Corne
 
     /// One of the figures at a corner.
     fn at(&mut self, corner: usize, figure: usize) -> Option<f64> {
-        let known = usize::from(self.which[corner]);
-        match known.checked_sub(1).and_then(|at| self.values.get(at)) {
-            Some(values) => Some(values[figure]),
-            None => self.first_look(corner).map(|values| values[figure]),
+        match self.seen.get(usize::from(self.which[corner])) {
+            Some((which, values)) if *which == corner => Some(values[figure]),
+            _ => self.first_look(corner).map(|values| values[figure]),
         }
     }
 
@@ -101,9 +117,11 @@ impl<F: Fn(&[f64; N]) -> Option<[f64; K]>, const N: usize, const K: usize> Corne
             };
         }
         let values = self.look(&errors)?;
-        self.values.push(values);
         // Were there more than can be counted, the rest would be worked out each time.
-        self.which[corner] = u16::try_from(self.values.len()).unwrap_or(0);
+        if let Ok(at) = u16::try_from(self.seen.len()) {
+            self.which[corner] = at;
+            self.seen.push((corner, values));
+        }
         Some(values)
     }
 

@@ -1,6 +1,6 @@
 //! What does an arm cover while it is turned about its pivot, and what does it meet?
 
-use glam::DVec3;
+use glam::{DVec2, DVec3};
 
 use super::scene::{Sweep, Thing};
 use crate::bay::{Bay, Corner};
@@ -12,6 +12,10 @@ use crate::solids::{Pose, Role, Shape, arms};
 /// Sweeps are halved until they are this fine, radians.
 const FINEST_RAD: f64 = std::f64::consts::PI / 180.0;
 
+/// A sweep wider than this is looked at in its halves only, radians: what covers all of it reaches so far
+/// past the arm that it meets much which the arm does not.
+const COARSE_RAD: f64 = std::f64::consts::PI / 6.0;
+
 /// An arm and its pad, to be turned about the arm's pivot.
 pub(super) struct Tool {
     pivot: DVec3,
@@ -21,6 +25,7 @@ pub(super) struct Tool {
     turn: f64,
     beam: (Shape, Pose),
     pad: (Shape, [Pose; 2]),
+    /// No point of either is farther from the pivot in plan.
     radius: f64,
     spread: DVec3,
 }
@@ -79,6 +84,22 @@ impl Tool {
         }
     }
 
+    /// Which of the things the arm may meet at any swing at all, by the boxes about them.
+    pub(super) fn near(&self, things: &[&Thing]) -> Vec<usize> {
+        let bodies = self.bodies(self.posed_at, self.posed_at);
+        let all = |of: fn(&Body) -> DVec3| bodies.each_ref().map(of);
+        let ([beam_low, pad_low], [beam_high, pad_high]) = (all(Body::low), all(Body::high));
+        let around = DVec2::splat(self.radius) + self.spread.truncate();
+        let middle = self.pivot.truncate();
+        let low = (middle - around).extend(beam_low.z.min(pad_low.z));
+        let high = (middle + around).extend(beam_high.z.max(pad_high.z));
+        let numbered = things.iter().enumerate();
+        numbered
+            .filter(|(_, thing)| boxes_touch([low, high], [thing.body.low(), thing.body.high()]))
+            .map(|(index, _)| index)
+            .collect()
+    }
+
     /// Looks at the whole way at once, and at its halves where that meets something.
     pub(super) fn first_met(
         &self,
@@ -88,6 +109,12 @@ impl Tool {
         among: &[usize],
         solver: &mut Solver,
     ) -> Option<usize> {
+        let middle = 0.5 * (from + to);
+        if to - from > COARSE_RAD && !among.is_empty() {
+            return self
+                .first_met(from, middle, things, among, solver)
+                .or_else(|| self.first_met(middle, to, things, among, solver));
+        }
         let bodies = self.bodies(from, to);
         let met: Vec<usize> = among
             .iter()
@@ -102,17 +129,20 @@ impl Tool {
         if to - from <= FINEST_RAD {
             return Some(first);
         }
-        let middle = 0.5 * (from + to);
         self.first_met(from, middle, things, &met, solver)
             .or_else(|| self.first_met(middle, to, things, &met, solver))
     }
 }
 
+/// Whether two boxes touch, each by its lowest and its highest corner.
+fn boxes_touch([low, high]: [DVec3; 2], [other_low, other_high]: [DVec3; 2]) -> bool {
+    // Asked this way round, what is no number is not apart.
+    !(low.cmpgt(other_high).any() || other_low.cmpgt(high).any())
+}
+
 /// Whether two bodies touch, or could not be told from touching.
 pub(super) fn touches(one: &Body, other: &Body, solver: &mut Solver) -> bool {
-    // Asked this way round, what is no number is not apart.
-    let apart = one.low().cmpgt(other.high()).any() || other.low().cmpgt(one.high()).any();
-    !apart
+    boxes_touch([one.low(), one.high()], [other.low(), other.high()])
         && !plainly_apart(one, DVec3::ZERO, other)
         && match solver.gap(one, DVec3::ZERO, other) {
             Separation::Meet => true,
