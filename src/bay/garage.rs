@@ -146,6 +146,8 @@ pub struct Obstacle {
     /// True when it is there only at times (a second vehicle, a bench on wheels). It is collided
     /// with all the same.
     pub only_at_times: bool,
+    /// How many spacings of a row its place adds up, across and along: each of them was measured.
+    pub row: [usize; 2],
 }
 
 /// What sort of thing an obstacle is.

@@ -104,6 +104,42 @@ pub struct RoofStation {
     pub half_width: Length,
 }
 
+/// A low part that is no longer than this and lies under an axle sinks with it, where the file does not say
+/// what it goes with: a beam, a housing, arms. Longer ones are frames, engines and exhausts, which do not.
+const LONGEST_OF_AN_AXLE: Length = Length::mm(1200.0);
+
+impl Vehicle {
+    /// The axle with whose wheels a low part sinks, 0 front, 1 rear; none of what keeps its height to the
+    /// body.
+    #[must_use]
+    pub fn sinks_with(&self, part: &LowPart) -> Option<usize> {
+        match part.hangs_with {
+            Some(HangsWith::Body) => None,
+            Some(HangsWith::Front) => Some(0),
+            Some(HangsWith::Rear) => Some(1),
+            None if part.to - part.from > LONGEST_OF_AN_AXLE => None,
+            None => {
+                let front = self.front_overhang;
+                let axles = [front, front + self.wheelbase];
+                axles
+                    .into_iter()
+                    .position(|station| part.from <= station && station <= part.to)
+            }
+        }
+    }
+}
+
+/// What a low part goes with once the vehicle is on the pads.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum HangsWith {
+    /// The body: it keeps its height to it.
+    Body,
+    /// The wheels of the front axle: it sinks as far as they do.
+    Front,
+    /// The wheels of the rear axle.
+    Rear,
+}
+
 /// Something under the body that hangs lower than its sides.
 #[derive(Debug, Clone, PartialEq)]
 pub struct LowPart {
@@ -117,6 +153,8 @@ pub struct LowPart {
     pub half_width: Length,
     /// Height of its underside.
     pub height: Length,
+    /// What it goes with; none where the file does not say, see [`Vehicle::sinks_with`].
+    pub hangs_with: Option<HangsWith>,
 }
 
 /// A box fixed to the body.

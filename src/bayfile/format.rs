@@ -1,7 +1,7 @@
 //! Which version of the format is a file in, and what must change to make it the present one?
 
 use super::context::Context;
-use super::syntax::{Kind, Node, Span};
+use super::syntax::{Field, Kind, Node, Span};
 
 /// The present version.
 pub(super) const PRESENT: u32 = 1;
@@ -47,6 +47,15 @@ pub(super) fn migrate(cx: &Context, mut root: Node, whose: Whose) -> Option<Node
         );
         return None;
     };
+    if let Some((other, cure)) = mistaken(fields, whose) {
+        cx.error(
+            span,
+            &format!("this is {other}, not {what}"),
+            &format!("expected {what}: `{example}`"),
+            cure,
+        );
+        return None;
+    }
     let Some(at) = fields.iter().position(|f| f.name.text == "format") else {
         if whose != Whose::Preset {
             cx.error(
@@ -87,6 +96,32 @@ pub(super) fn migrate(cx: &Context, mut root: Node, whose: Whose) -> Option<Node
         }
     }
     Some(root)
+}
+
+/// Which other kind of file it is, by fields that only that has, and what reads such a file.
+fn mistaken(fields: &[Field], whose: Whose) -> Option<(&'static str, &'static str)> {
+    let has = |all: &[&str]| {
+        let known = |name: &&str| fields.iter().any(|field| field.name.text == **name);
+        all.iter().all(|name| known(name))
+    };
+    let bay = || has(&["garage", "lift", "vehicle"]);
+    let options = || has(&["base"]) && (has(&["lifts"]) || has(&["vehicles"]) || has(&["garages"]));
+    let readings = || has(&["distances", "walls"]) || has(&["distances", "plumb"]);
+    let is_bay = ("a bay file", "give this file to `bayrise check`");
+    let is_options = ("a file of options", "give this file to `bayrise compare`");
+    let is_readings = (
+        "a file of readings",
+        "give this file to `bayrise asbuilt`, after the bay file",
+    );
+    match whose {
+        Whose::BayFile if options() => Some(is_options),
+        Whose::BayFile if readings() => Some(is_readings),
+        Whose::Options if bay() => Some(is_bay),
+        Whose::Options if readings() => Some(is_readings),
+        Whose::Measured if bay() => Some(is_bay),
+        Whose::Measured if options() => Some(is_options),
+        _ => None,
+    }
 }
 
 fn version(node: &Node) -> Option<u32> {

@@ -44,6 +44,9 @@ use crate::solids::vehicle;
 /// other within a millimetre over much of the box.
 const MOST_PIECES: usize = 600;
 
+/// Pieces that are looked at in the order of their size before one is followed down.
+const COARSE_PIECES: usize = 16;
+
 /// Lift parts that touch the vehicle, by name; wherever in the parking box it stands, and at every
 /// restraint tooth at which an arm may rest for it.
 ///
@@ -67,10 +70,18 @@ pub(crate) fn carried(
         solver,
     };
     let mut touching = points.met_before(&parts);
-    // The larger pieces first: what a coarse look tells apart is told before the count runs out.
+    // The larger pieces first: most are told apart, or touch in the middle of one. What is told neither in
+    // them is followed down into the small: what one of those does not part is looked at in no other.
     let mut left = VecDeque::from([(Piece::whole(uncertainty), Pairs::all(parts.len()))]);
     let mut pieces = 0;
-    while let Some((piece, pairs)) = left.pop_front() {
+    let next = |left: &mut VecDeque<_>, pieces| {
+        if pieces < COARSE_PIECES {
+            left.pop_front()
+        } else {
+            left.pop_back()
+        }
+    };
+    while let Some((piece, pairs)) = next(&mut left, pieces) {
         let mut may_touch = look.touching(piece, &pairs.without(&touching))?;
         if may_touch.is_empty() {
             continue;

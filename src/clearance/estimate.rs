@@ -10,6 +10,7 @@ use rand_pcg::Pcg64Mcg;
 use rand_pcg::rand_core::{Rng, SeedableRng};
 
 use super::findings::{DoorState, LockState};
+use super::fixed_off::Off;
 use super::locks::Together;
 use super::movers::{MoverError, movers};
 use super::pairs::rule;
@@ -92,7 +93,7 @@ pub fn estimate(
         let world = drawn_bay(bay, &uncertainty, &mut draw);
         let mut prepared = nominal.clone();
         prepared.movers = movers(&world, &Uncertainty::NONE)?;
-        shift_all(&mut prepared, &uncertainty, &mut draw);
+        shift_all(bay, &mut prepared, &uncertainty, &mut draw);
         for (count, is_clear) in clear
             .iter_mut()
             .zip(clear_locks(bay, &prepared, &mut space))
@@ -147,6 +148,7 @@ fn drawn_bay(bay: &Bay, uncertainty: &Uncertainty, draw: &mut impl FnMut(f64) ->
 
 /// Shifts every body by what its measures may be off.
 fn shift_all(
+    bay: &Bay,
     prepared: &mut Prepared,
     uncertainty: &Uncertainty,
     draw: &mut impl FnMut(f64) -> f64,
@@ -167,9 +169,14 @@ fn shift_all(
         mover.body = mover.body.moved(shifts[mover.solid]);
     }
     let groups = std::sync::Arc::make_mut(&mut prepared.groups);
-    for set in [&mut groups.common, &mut groups.shut, &mut groups.open] {
+    for (set, state) in [
+        (&mut groups.common, DoorState::Shut),
+        (&mut groups.shut, DoorState::Shut),
+        (&mut groups.open, DoorState::Open),
+    ] {
+        let off = Off::of(bay, uncertainty, state);
         for fixed in &mut set.bodies {
-            let half = super::prepare::fixed_spread(fixed.role, uncertainty);
+            let half = off.spread(&set.solids[fixed.solid]);
             fixed.body = fixed.body.moved(shift(half));
         }
     }

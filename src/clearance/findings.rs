@@ -446,8 +446,11 @@ pub struct BarFinding {
     pub trips_at_m: Option<f64>,
     /// The vehicle part that meets it.
     pub by: Option<String>,
-    /// What is met before the bar trips, so that the bar would not stop it.
+    /// What may be met before the bar trips, so that the bar would not stop it.
     pub met_before: Option<(String, String)>,
+    /// Whether it is met first by the bay as it may be at its earliest for both; else it is first only where
+    /// what is off hastens the one and delays the other.
+    pub is_surely_before: bool,
 }
 
 /// How far a part can be opened at each lock.

@@ -85,12 +85,13 @@ impl HeightSearch {
     /// The same under another ceiling. `bay` must differ from the bay that was made ready in its
     /// ceiling alone: nothing that moves is built anew.
     pub fn under_ceiling(&mut self, bay: &Bay) -> Heights {
-        let groups = |uncertainty| Arc::new(Groups::of(GroupSolids::new(bay), uncertainty));
+        let groups = |uncertainty| Arc::new(Groups::of(bay, GroupSolids::new(bay), uncertainty));
         let prepared = &mut self.prepared;
         prepared.groups = groups(&prepared.uncertainty);
         let as_written = || groups(&Uncertainty::NONE);
         let nominal = Nominal::when_asked(bay, &as_written);
-        let standing = standing(&group_list(prepared), Workspace::new().solver());
+        let mut space = Workspace::new();
+        let standing = standing(&group_list(prepared), &prepared.uncertainty, space.solver());
         let stand_up = stand_up(bay, &prepared.uncertainty);
         look(bay, prepared, &nominal, &standing, stand_up)
     }

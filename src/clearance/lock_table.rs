@@ -49,9 +49,13 @@ pub(super) fn bar_finding(
         None => f64::INFINITY,
     };
     let before = earliest(others).filter(|touch| touch.travel_m <= latest);
+    let trips_m = trip.as_ref().map_or(f64::INFINITY, |trip| trip.travel_m);
     Ok(Some(BarFinding {
         trips_at_m: trip.as_ref().map(|trip| trip.travel_m),
         by: trip.map(|trip| trip.moving),
+        is_surely_before: before
+            .as_ref()
+            .is_some_and(|touch| touch.travel_m <= trips_m),
         met_before: before.map(|touch| (touch.moving, touch.fixed)),
     }))
 }
@@ -162,11 +166,12 @@ pub(super) fn lock_findings(
             .iter()
             .map(|raise| raise.m())
             .fold(f64::INFINITY, f64::min);
-    let lows = table.lows();
+    let travels: Vec<f64> = bay.lift.locks.iter().map(|lock| lock.m()).collect();
     states
         .iter()
+        .zip(table.lows(&travels))
         .enumerate()
-        .map(|(index, (state, owed))| {
+        .map(|(index, ((state, owed), lows))| {
             let travel_m = bay.lift.locks[index].m();
             let real = |group: usize| if group == 0 { 0 } else { door_group };
             let near = together

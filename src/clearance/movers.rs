@@ -13,7 +13,8 @@ use super::leaning::{Drift, Touch, stretches};
 use super::part_levers::{BodyLevers, PartLevers, outline_corners, support_levers, support_m};
 use super::uncertainty::{Uncertainty, corners_on, turning_bulge_m};
 use crate::bay::{Aim, Bay, Corner, Floor, Side};
-use crate::solids::{ParkingError, Pose, Role, Shape, Solid, attitude, posts, shell, vehicle};
+use crate::solids::vehicle::{self, VehiclePart};
+use crate::solids::{ParkingError, Pose, Role, Shape, Solid, attitude, posts, shell};
 
 /// One moving solid in one phase of the raise.
 #[derive(Debug, Clone)]
@@ -142,7 +143,9 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
     let rise = contact
         .touch_m
         .map(|touch| (carry_by_turn_m - touch + uncertainty.mismatch_m).max(0.0));
-    let levers = BodyLevers::new(supports, uncertainty, rise);
+    // A pad may stand higher, and its lift point or the floor under the vehicle lower.
+    let rise_more_m = support_m - counted_beside_m + floor_m;
+    let levers = BodyLevers::new(supports, uncertainty, rise, rise_more_m);
     let (rest_errors, parked_m) = uncertainty.parking_hull(&bay.garage.floor);
     let rest_poses = at_rest(rest_errors)?;
     let first = attitudes.first_pose();
@@ -155,6 +158,7 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
             rest_poses: &rest_poses,
             parked_m,
             levers: &levers,
+            rise_more_m,
             first_touch_m,
             carry_m,
             lift_off_m,
@@ -295,6 +299,8 @@ struct PartContext<'a> {
     rest_poses: &'a [Pose],
     parked_m: DVec3,
     levers: &'a BodyLevers,
+    /// How much more any pad may raise its lift point until all carry, for what was measured.
+    rise_more_m: f64,
     first_touch_m: f64,
     carry_m: f64,
     lift_off_m: [f64; 2],
@@ -304,6 +310,74 @@ struct PartContext<'a> {
     floor_m: f64,
     /// Where the turns of yaw and roll are centred, vehicle frame.
     turning_middle: DVec3,
+}
+
+impl PartContext<'_> {
+    /// A part, or a length of it, with the vehicle on its tyres.
+    fn at_rest(&self, part: &VehiclePart) -> Body {
+        let poses: Vec<Pose> = self
+            .rest_poses
+            .iter()
+            .map(|pose| pose.after(part.solid.bay_from_solid))
+            .collect();
+        // A floor that is off under one tyre tips the body; twice the doubt bounds it up to as far
+        // beyond the tyres as they stand apart.
+        let spread = self.uncertainty.standing_vehicle_spread()
+            + self.uncertainty.wheel_spread(part.wheel)
+            + self.parked_m
+            + self.yaw_bulge(self.reach_m(part))
+            + DVec3::splat(2.0 * self.floor_m);
+        Body::of(&part.solid.shape, &poses, spread)
+    }
+
+    /// No turn takes any of it round a greater radius.
+    fn reach_m(&self, part: &VehiclePart) -> f64 {
+        part_reach_m(
+            &part.solid.shape,
+            &part.solid.bay_from_solid,
+            self.turning_middle,
+        )
+    }
+
+    /// The parking box's yaw corners are chords of the turn between them.
+    fn yaw_bulge(&self, reach_m: f64) -> DVec3 {
+        let bulge = chord_bulge_m(reach_m, 2.0 * self.uncertainty.parking.yaw_rad);
+        DVec3::new(bulge, bulge, 0.0)
+    }
+}
+
+/// A part as it hangs once its wheel does.
+fn hanging(bay: &Bay, part: &VehiclePart) -> Pose {
+    let droop = part.wheel.map_or(0.0, |axle| bay.vehicle.droop[axle].m());
+    part.solid.bay_from_solid.moved(DVec3::Z * -droop)
+}
+
+/// A low part longer than this is looked at length by length, metres: what may be off at the pads moves
+/// its far end, beyond them, by much more than what is over the lift.
+const LENGTH_M: f64 = 1.2;
+
+/// A long part that hangs under the body in its lengths; none of any other.
+fn lengths(bay: &Bay, part: &VehiclePart) -> Vec<VehiclePart> {
+    let Shape::Box { half } = part.solid.shape else {
+        return Vec::new();
+    };
+    let from_part = part.solid.bay_from_solid;
+    let is_low = from_part.translation.z + half.z <= bay.vehicle.sill.m() + 1e-9;
+    let count = (2.0 * half.y / LENGTH_M).ceil();
+    if part.is_body || part.wheel.is_some() || !is_low || !(2.0..50.0).contains(&count) {
+        return Vec::new();
+    }
+    let half = DVec3::new(half.x, half.y / count, half.z);
+    let along = from_part.rotation * DVec3::Y * half.y;
+    (0..count as usize)
+        .map(|number| {
+            let mut length = part.clone();
+            length.solid.shape = Shape::Box { half };
+            let steps = 2.0 * number as f64 + 1.0 - count;
+            length.solid.bay_from_solid = from_part.moved(along * steps);
+            length
+        })
+        .collect()
 }
 
 struct Build {
@@ -329,41 +403,22 @@ impl Build {
     fn vehicle_part(
         &mut self,
         bay: &Bay,
-        part: &vehicle::VehiclePart,
+        part: &VehiclePart,
         rest: Pose,
         first: Pose,
         context: &PartContext<'_>,
     ) {
         let role = part.solid.role;
         let from_part = part.solid.bay_from_solid;
-        let droop = part.wheel.map_or(0.0, |axle| bay.vehicle.droop[axle].m());
-        let hanging = from_part.moved(DVec3::Z * -droop);
         self.solids.push(Solid {
             bay_from_solid: rest.after(from_part),
             ..part.solid.clone()
         });
         self.climbing_solids.push(Solid {
-            bay_from_solid: first.after(hanging),
+            bay_from_solid: first.after(hanging(bay, part)),
             ..part.solid.clone()
         });
-        let shape = &part.solid.shape;
-        let rest_poses: Vec<Pose> = context
-            .rest_poses
-            .iter()
-            .map(|pose| pose.after(from_part))
-            .collect();
-        let reach = part_reach_m(shape, &from_part, context.turning_middle);
-        let parking = context.uncertainty.parking;
-        // The parking box's yaw corners are chords of the turn between them.
-        let yaw_bulge = chord_bulge_m(reach, 2.0 * parking.yaw_rad);
-        // A floor that is off under one tyre tips the body; twice the doubt bounds it up to as far
-        // beyond the tyres as they stand apart.
-        let rest_spread = context.uncertainty.standing_vehicle_spread()
-            + context.parked_m
-            + DVec3::new(yaw_bulge, yaw_bulge, 0.0)
-            + DVec3::splat(2.0 * context.floor_m);
-        let rest_body = Body::of(shape, &rest_poses, rest_spread);
-
+        let rest_body = context.at_rest(part);
         self.standing.push(Moving {
             body: rest_body.clone(),
             solid: self.solids.len() - 1,
@@ -374,6 +429,31 @@ impl Build {
             phase: self.phases,
         });
         self.phases += 1;
+        let at_rest_until = context.first_touch_m;
+        if at_rest_until > 0.0 {
+            self.push(rest_body.clone(), role, 0.0, at_rest_until, false);
+        }
+        let lengths = lengths(bay, part);
+        for length in &lengths {
+            self.raised(bay, length, &context.at_rest(length), context);
+        }
+        if lengths.is_empty() {
+            self.raised(bay, part, &rest_body, context);
+        }
+    }
+
+    /// A vehicle part, or a length of it, from the first touch on.
+    fn raised(
+        &mut self,
+        bay: &Bay,
+        part: &VehiclePart,
+        rest_body: &Body,
+        context: &PartContext<'_>,
+    ) {
+        let role = part.solid.role;
+        let shape = &part.solid.shape;
+        let hanging = hanging(bay, part);
+        let reach = context.reach_m(part);
         let wheel = part.wheel;
         let levers = PartLevers::new(part, context.levers);
         let measured = levers.climbing_spread(context.uncertainty);
@@ -382,12 +462,10 @@ impl Build {
         let stands_until = wheel.map_or(context.first_touch_m, |axle| {
             context.attitudes.lift_off_last_m[axle] + measured.z
         });
-        let at_rest_until = stands_until.min(context.first_touch_m);
-        if at_rest_until > 0.0 {
-            self.push(rest_body.clone(), role, 0.0, at_rest_until, false);
-        }
+        let at_rest_until = context.first_touch_m;
 
-        let spread = measured + DVec3::new(yaw_bulge, yaw_bulge, 0.0);
+        let parking = context.uncertainty.parking;
+        let spread = measured + context.yaw_bulge(reach);
         let climbing: Vec<Body> = context
             .attitudes
             .groups
@@ -400,8 +478,15 @@ impl Build {
             })
             .collect();
 
+        let sinks = wheel.is_some() && !matches!(role, Role::Wheel(_));
         let climbs_from = wheel.map_or(context.carry_m, |axle| {
-            (context.lift_off_m[axle] - measured.z).max(context.first_touch_m)
+            // What sinks with the wheels is held up by them: it is never lower than on the tyres.
+            let earliest = if sinks {
+                stands_until
+            } else {
+                context.lift_off_m[axle] - measured.z
+            };
+            earliest.max(context.first_touch_m)
         });
         let top = self.top.max(climbs_from);
         // Where columns that lean have taken the body by then.
@@ -416,26 +501,34 @@ impl Build {
             });
             let taken = taken(stands_until).map_or(DVec2::ZERO, Drift::most);
             let sideways = sideways.truncate() + taken;
-            let body = rest_body.clone().widened(sideways.extend(0.0));
+            let mut body = rest_body.clone().widened(sideways.extend(0.0));
+            if sinks {
+                // It may have been lifted off for a while, and stands at most as high as then.
+                let up = climbing
+                    .iter()
+                    .map(|body| body.moved(DVec3::Z * climbs_from));
+                body = Body::hull(std::iter::once(body).chain(up).collect());
+            }
             self.push(body, role, at_rest_until, stands_until, false);
         }
         if wheel.is_none() && context.carry_m > context.first_touch_m {
-            let turning = levers.turning_spread();
-            let mut ends = vec![rest_body.clone()];
-            // Some pads carry and others not yet. All carry from where the lowest of them must: until
-            // then the posts' heights raise each lift point by something from nothing to twice their
-            // ±, and never hold it below where it stands.
+            // Some pads carry and others not yet: each lift point stands somewhere between where it is
+            // with the vehicle on its tyres and where its pad has it once all carry.
+            let mut starts = vec![rest_body.clone()];
+            // All carry from where the lowest of them must: until then the posts' heights raise each lift
+            // point by something from nothing to twice their ±, and never hold it below where it stands.
             let posts_up_m = context.uncertainty.posts_m.z;
             if posts_up_m != 0.0 {
                 let on_pads = rest_body.moved(DVec3::Z * posts_up_m);
-                ends.push(on_pads.widened(levers.off_at_supports(posts_up_m)));
+                starts.push(on_pads.widened(levers.off_at_supports(posts_up_m)));
             }
-            ends.extend(
+            let mut ways = vec![levers.turning(&Body::hull(starts), context.rise_more_m, reach)];
+            ways.extend(
                 climbing
                     .iter()
                     .map(|body| body.moved(DVec3::Z * context.carry_m)),
             );
-            let turned = Body::hull(ends).widened(turning);
+            let turned = Body::hull(ways);
             let body = match taken(context.carry_m) {
                 Some(way) => way.of(&turned),
                 None => turned,
@@ -446,7 +539,7 @@ impl Build {
             let springs_until = context.springs_until_m.clamp(climbs_from, top);
             if springs_until > climbs_from {
                 for body in &climbing {
-                    let body = body.clone().widened(turning);
+                    let body = levers.turning(body, 0.0, reach);
                     self.push_climb(body, role, climbs_from, springs_until);
                 }
                 climbs_exactly_from = springs_until;

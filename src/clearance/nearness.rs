@@ -66,6 +66,7 @@ mod tests {
             },
             removable: None,
             only_at_times: false,
+            row: [0, 0],
         });
     }
 

@@ -307,16 +307,39 @@ impl PairTable<'_> {
         None
     }
 
+    /// The vehicle's lowest and highest places at each of these travels, lowest first, extrapolated to
+    /// travel 0: of every way in which it may stand from there on.
+    pub(super) fn lows(&self, travels_m: &[f64]) -> Vec<Lows> {
+        let mut known: Option<(usize, Lows)> = None;
+        let each = travels_m.iter().map(|&travel_m| {
+            // A phase that is over says nothing of what is higher.
+            let left = self.climbing().filter(|mover| mover.to >= travel_m).count();
+            let lows = match known {
+                Some((of, lows)) if of == left => lows,
+                _ => self.lows_from(travel_m),
+            };
+            known = Some((left, lows));
+            lows
+        });
+        each.collect()
+    }
+
+    fn climbing(&self) -> impl Iterator<Item = &Moving> {
+        let moving = self.prepared.movers.moving.iter();
+        moving.filter(|mover| mover.climbs && mover.role.layer() == Layer::Vehicle)
+    }
+
     /// Lowest points of body and tyres on the pads, extrapolated to travel 0, above the highest
     /// floor under the vehicle: people stand on the floor, not on the post line.
-    pub(super) fn lows(&self) -> Lows {
+    fn lows_from(&self, travel_m: f64) -> Lows {
         let mut lows = Lows {
             body_m: f64::INFINITY,
             tyre_m: f64::INFINITY,
             top_m: f64::NEG_INFINITY,
         };
+        let climbing = || self.climbing().filter(|mover| mover.to >= travel_m);
         // Every uncertainty is in the bodies, so these are bounds.
-        for mover in self.prepared.movers.moving.iter().filter(|m| m.climbs) {
+        for mover in climbing() {
             let low = mover.body.low().z;
             match mover.role {
                 Role::Body | Role::Mirror => {
@@ -327,13 +350,6 @@ impl PairTable<'_> {
                 _ => {}
             }
         }
-        let climbing = || {
-            self.prepared
-                .movers
-                .moving
-                .iter()
-                .filter(|mover| mover.climbs && mover.role.layer() == Layer::Vehicle)
-        };
         let low = climbing().fold(DVec3::INFINITY, |low, mover| low.min(mover.body.low()));
         let high = climbing().fold(DVec3::NEG_INFINITY, |high, mover| {
             high.max(mover.body.high())

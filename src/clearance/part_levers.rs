@@ -2,19 +2,22 @@
 
 use glam::{DVec2, DVec3};
 
-use super::uncertainty::{SupportLevers, Uncertainty};
+use super::body::Body;
+use super::uncertainty::{SupportLevers, Uncertainty, turning_bulge_m};
 use crate::bay::{Bay, Corner};
 use crate::solids::{Pose, Shape, vehicle};
 
-/// How far each support's height may be off: the lift point's and the pad's.
+/// How far each support's height may be off: the lift point's, the pad's, and its post's.
 pub(crate) fn support_m(uncertainty: &Uncertainty) -> f64 {
-    uncertainty.vehicle_m + uncertainty.lift_m + uncertainty.posts_m.z
+    uncertainty.vehicle_m + uncertainty.pad_top_m + uncertainty.posts_m.z
 }
 
 /// What errors at the supports do to every part alike.
 pub(super) struct BodyLevers {
     levers: Option<SupportLevers>,
     loose_m: f64,
+    /// See [`Uncertainty::askew`]: the tilts below are along the bay's axes.
+    askew: f64,
     /// The tilt that a ± at every support can add.
     tilt: DVec2,
     /// Each pad's share of the turn until all carry.
@@ -24,19 +27,25 @@ pub(super) struct BodyLevers {
 }
 
 impl BodyLevers {
-    /// `rise` is each pad's share of the turn until all carry, without what posts are off in height.
+    /// `rise` is each pad's share of the turn until all carry, without what posts are off in height; it may
+    /// be as much as `more_m` more for what was measured.
     pub(super) fn new(
         levers: Option<SupportLevers>,
         uncertainty: &Uncertainty,
         rise: [f64; 4],
+        more_m: f64,
     ) -> Self {
         let loose_m = uncertainty.loose_pad_m;
-        let of = |tilt: &dyn Fn(&SupportLevers) -> DVec2| levers.as_ref().map_or(DVec2::ZERO, tilt);
+        let of = |tilt: &dyn Fn(&SupportLevers) -> DVec2| {
+            let tilt = levers.as_ref().map_or(DVec2::ZERO, tilt);
+            uncertainty.in_plan(tilt)
+        };
         Self {
             tilt: of(&|levers| levers.most_tilt(support_m(uncertainty), loose_m)),
-            turn: of(&|levers| levers.most_turn(rise)),
+            turn: of(&|levers| levers.most_turn(rise.map(|rise| rise + more_m))),
             levers,
             loose_m,
+            askew: uncertainty.askew,
             rise,
         }
     }
@@ -48,6 +57,8 @@ pub(super) struct PartLevers<'a> {
     weight: f64,
     twist_m: f64,
     above_m: f64,
+    /// Of a wheel.
+    axle: Option<usize>,
     corners: Vec<DVec2>,
 }
 
@@ -67,6 +78,7 @@ impl<'a> PartLevers<'a> {
             weight: 1.0,
             twist_m: 0.0,
             above_m: 0.0,
+            axle: part.wheel,
             corners: plans,
         };
         if let Some(supports) = &body.levers {
@@ -82,22 +94,21 @@ impl<'a> PartLevers<'a> {
     }
 
     pub(super) fn climbing_spread(&self, uncertainty: &Uncertainty) -> DVec3 {
-        let measured = 1.5 * uncertainty.vehicle_m;
-        let place = uncertainty.set_spread();
-        DVec3::new(
-            measured + place.x + self.body.tilt.x * self.above_m,
-            measured + place.y + self.body.tilt.y * self.above_m,
-            uncertainty.vehicle_m
-                + uncertainty.lift_m
-                + self.weight * support_m(uncertainty)
-                + self.twist_m,
-        )
+        let measured = uncertainty.vehicle_spread() + uncertainty.wheel_spread(self.axle);
+        let plan = measured + uncertainty.set_spread();
+        let tilt = self.body.tilt * self.above_m;
+        let up = uncertainty.vehicle_m
+            + uncertainty.lift_m
+            + self.weight * support_m(uncertainty)
+            + self.twist_m;
+        (plan.truncate() + tilt).extend(up)
     }
 
     /// What a ± of `each_m` at every support can do to the part.
     pub(super) fn off_at_supports(&self, each_m: f64) -> DVec3 {
         let levers = self.body.levers.as_ref();
         let tilt = levers.map_or(DVec2::ZERO, |levers| levers.most_tilt(each_m, 0.0));
+        let tilt = tilt + DVec2::new(tilt.y, tilt.x) * self.body.askew;
         DVec3::new(
             tilt.x * self.above_m,
             tilt.y * self.above_m,
@@ -105,19 +116,26 @@ impl<'a> PartLevers<'a> {
         )
     }
 
-    /// What support heights anywhere between rest and carried can do to the part.
-    pub(super) fn turning_spread(&self) -> DVec3 {
-        let rise = self.body.rise;
+    /// A body that covers the part wherever supports put it that each stand up to their share of the turn,
+    /// and as much `more_m`, above where the given body has them. No turn takes any of the part round a
+    /// greater radius than `reach_m`.
+    pub(super) fn turning(&self, body: &Body, more_m: f64, reach_m: f64) -> Body {
+        let rise = self.body.rise.map(|rise| rise + more_m);
         let Some(levers) = &self.body.levers else {
-            return DVec3::splat(rise.iter().fold(0.0, |a, &b| a.max(b)));
+            let most = rise.into_iter().fold(0.0, f64::max);
+            return body.clone().widened(DVec3::splat(most));
         };
-        let up = self
-            .corners
-            .iter()
-            .map(|&corner| levers.most_shift(corner, rise))
-            .fold(0.0, f64::max);
-        let tilt = self.body.turn;
-        DVec3::new(tilt.x * self.above_m, tilt.y * self.above_m, up)
+        let each = self.corners.iter();
+        let [down, up] = each
+            .map(|&corner| levers.shift_range(corner, rise))
+            .fold([0.0; 2], |[most_down, most_up], [down, up]| {
+                [f64::max(most_down, down), f64::max(most_up, up)]
+            });
+        let tilt = self.body.turn * self.above_m;
+        // Heights are planes over the supports' places but for what the turn bends.
+        let bulge = turning_bulge_m(self.body.turn.length(), reach_m);
+        let middle = body.moved(DVec3::Z * (0.5 * (up - down)));
+        middle.widened(tilt.extend(0.5 * (up + down)) + DVec3::splat(bulge))
     }
 }
 

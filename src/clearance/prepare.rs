@@ -3,11 +3,13 @@
 use std::sync::{Arc, OnceLock};
 
 use super::body::Body;
+use super::findings::DoorState;
+use super::fixed_off::Off;
 use super::movers::{MoverError, Movers, movers};
 use super::sweep::{Fixed, LockWindows};
 use super::uncertainty::Uncertainty;
 use crate::bay::Bay;
-use crate::solids::{DoorTravel, Role, Solid, door, obstacles, opener, posts, shell};
+use crate::solids::{DoorTravel, Solid, door, obstacles, opener, posts, shell};
 
 /// Fixed solids and the bodies they stand for, index by index.
 #[derive(Debug, Clone)]
@@ -19,36 +21,18 @@ pub struct FixedSet {
 }
 
 impl FixedSet {
-    fn new(solids: Vec<Solid>, uncertainty: &Uncertainty) -> Self {
+    fn new(bay: &Bay, solids: Vec<Solid>, uncertainty: &Uncertainty, state: DoorState) -> Self {
+        let off = Off::of(bay, uncertainty, state);
         let bodies = solids
             .iter()
             .enumerate()
             .map(|(index, solid)| Fixed {
-                body: Body::exact(solid).widened(fixed_spread(solid.role, uncertainty)),
+                body: Body::exact(solid).widened(off.spread(solid)),
                 solid: index,
                 role: solid.role,
             })
             .collect();
         Self { solids, bodies }
-    }
-}
-
-/// How far a fixed solid's faces may be off.
-pub(super) fn fixed_spread(role: Role, uncertainty: &Uncertainty) -> glam::DVec3 {
-    match role {
-        Role::Floor => glam::DVec3::splat(uncertainty.garage_m),
-        // Half the width and the opening's offset.
-        Role::Wall | Role::DoorWall => glam::DVec3::splat(1.5 * uncertainty.garage_m),
-        // Its height; half the room and the ridge's place.
-        Role::Ceiling => glam::DVec3::new(1.5, 1.5, 1.0) * uncertainty.garage_m,
-        Role::DoorPanel | Role::DoorFitting | Role::Opener => uncertainty.door_spread(),
-        Role::Post(_)
-        | Role::BasePlate(_)
-        | Role::PowerUnit(_)
-        | Role::TieBeam
-        | Role::FloorPlate
-        | Role::ShutOffBar => uncertainty.lift_spread(),
-        _ => uncertainty.room_spread(),
     }
 }
 
@@ -67,12 +51,12 @@ pub struct Groups {
 
 impl Groups {
     /// The bodies of fixed solids under an uncertainty.
-    pub(super) fn of(solids: GroupSolids, uncertainty: &Uncertainty) -> Self {
+    pub(super) fn of(bay: &Bay, solids: GroupSolids, uncertainty: &Uncertainty) -> Self {
         Self {
-            common: FixedSet::new(solids.common, uncertainty),
-            shut: FixedSet::new(solids.shut, uncertainty),
-            open: FixedSet::new(solids.open, uncertainty),
-            running: FixedSet::new(solids.running, uncertainty),
+            common: FixedSet::new(bay, solids.common, uncertainty, DoorState::Shut),
+            shut: FixedSet::new(bay, solids.shut, uncertainty, DoorState::Shut),
+            open: FixedSet::new(bay, solids.open, uncertainty, DoorState::Open),
+            running: FixedSet::new(bay, solids.running, uncertainty, DoorState::Running),
         }
     }
 }
@@ -143,7 +127,7 @@ impl Prepared {
         let movers = movers(bay, &uncertainty)?;
         Ok(Self {
             movers,
-            groups: Arc::new(Groups::of(solids, &uncertainty)),
+            groups: Arc::new(Groups::of(bay, solids, &uncertainty)),
             locks: lock_windows(bay),
             uncertainty,
         })

@@ -33,9 +33,9 @@ pub(crate) fn miss_plan_m(uncertainty: &Uncertainty) -> DVec2 {
     // Across: half spacing of the points, middle of the posts, pivot. Along: station, lining up,
     // pivot.
     // The pivot goes with its post, the point with what is carried.
-    let across = vehicle + place.x + lift + uncertainty.posts_m.x;
-    let along = vehicle + place.y + lift + uncertainty.posts_m.y;
-    DVec2::new(across, along)
+    let point = uncertainty.in_plan(DVec2::splat(vehicle));
+    let pivot = DVec2::splat(lift);
+    point + place.truncate() + pivot + uncertainty.posts_m.truncate()
 }
 
 /// The bay with its arms' limits drawn in by what may be off, so that what these arms reach the

@@ -37,10 +37,15 @@ fn is_room(role: Role) -> bool {
 /// Every fixed part of the lift against room, door in all states, opener and obstacles: the pairs
 /// with less than half a metre between them, nearest first.
 #[must_use]
-pub(super) fn standing(groups: &[&FixedSet], solver: &mut Solver) -> Vec<StandingFinding> {
+pub(super) fn standing(
+    groups: &[&FixedSet],
+    uncertainty: &Uncertainty,
+    solver: &mut Solver,
+) -> Vec<StandingFinding> {
     let mut found: Vec<StandingFinding> = Vec::new();
     let parts = groups.iter().flat_map(|group| group.pairs());
     for (part, part_body) in parts.filter(|(solid, _)| is_lift(solid.role)) {
+        let part_body = &part_body.clone().widened(uncertainty.lift_in_room_more());
         for (other, other_body) in groups
             .iter()
             .flat_map(|group| group.pairs())

@@ -1,5 +1,7 @@
 //! How far everything may be from where the file says it is.
 
+use std::f64::consts::FRAC_PI_2;
+
 use glam::{DVec2, DVec3};
 
 use super::leaning::Leaning;
@@ -15,6 +17,8 @@ pub struct Uncertainty {
     pub lift_m: f64,
     /// Each measured dimension of the vehicle.
     pub vehicle_m: f64,
+    /// The top of a pad, whichever may be off most: its lowest place, and what it is raised by.
+    pub pad_top_m: f64,
     /// What is left of a twist between pads and lift points once the pads are screwed to touch.
     pub loose_pad_m: f64,
     /// How far one carriage may stand above the other.
@@ -28,6 +32,8 @@ pub struct Uncertainty {
     pub leaning: Option<Leaning>,
     /// Half sizes of the parking box.
     pub parking: ParkingError,
+    /// Sine of the most that the vehicle's axes are turned off the bay's.
+    pub askew: f64,
 }
 
 impl Uncertainty {
@@ -36,6 +42,7 @@ impl Uncertainty {
         garage_m: 0.0,
         lift_m: 0.0,
         vehicle_m: 0.0,
+        pad_top_m: 0.0,
         loose_pad_m: 0.0,
         mismatch_m: 0.0,
         posts_m: DVec3::ZERO,
@@ -46,6 +53,7 @@ impl Uncertainty {
             along_m: 0.0,
             yaw_rad: 0.0,
         },
+        askew: 0.0,
     };
 
     /// Every ± of the bay at once.
@@ -53,10 +61,16 @@ impl Uncertainty {
     pub fn worst(bay: &Bay) -> Self {
         let policy = &bay.policy;
         let measured = policy.measured_vehicle.m() + policy.measured_lift.m();
+        let yaw_rad = bay.parking.repeat_yaw.rad() + carried_yaw_rad(bay);
         Self {
+            askew: (bay.parking.yaw.rad().abs() + yaw_rad).min(FRAC_PI_2).sin(),
             garage_m: policy.measured_garage.m(),
             lift_m: policy.measured_lift.m(),
             vehicle_m: policy.measured_vehicle.m(),
+            pad_top_m: Corner::ALL
+                .map(|corner| pad_top_off_m(bay, corner))
+                .into_iter()
+                .fold(0.0, f64::max),
             // With nothing uncertain there is no twist to leave behind.
             loose_pad_m: if measured > 0.0 {
                 policy.loose_pad.m()
@@ -70,7 +84,7 @@ impl Uncertainty {
             parking: ParkingError {
                 across_m: bay.parking.repeat_across.m(),
                 along_m: bay.parking.repeat_along.m(),
-                yaw_rad: bay.parking.repeat_yaw.rad() + carried_yaw_rad(bay),
+                yaw_rad,
             },
         }
     }
@@ -91,12 +105,20 @@ impl Uncertainty {
         DVec3::new(2.0, 2.5, 3.5) * self.garage_m
     }
 
-    /// The same for the lift's fixed parts. Across: half the spacing, the middle of the posts, half
-    /// a section or the plate's offset. Upward, of the shut-off bar: the beam's underside and the
-    /// drop.
+    /// The same for the lift's fixed parts, against what moves between them and is measured from them.
+    /// Across: half the spacing, the middle of the posts, half a section. Upward, of the shut-off bar: the
+    /// beam's underside and the drop.
     #[must_use]
     pub fn lift_spread(&self) -> DVec3 {
         DVec3::splat(2.0 * self.lift_m) + self.posts_m
+    }
+
+    /// What comes to that against the room. Across: half the spacing, the middle of the posts, half the
+    /// column's and half the part's own width, and how far a plate or a power unit stands off it: 3.5 in
+    /// all. Along: the post line, how far off it the part stands, half its size: 2.5.
+    #[must_use]
+    pub fn lift_in_room_more(&self) -> DVec3 {
+        DVec3::new(1.5, 0.5, 0.0) * self.lift_m
     }
 
     /// The same for the lift's moving parts: also how far a carriage or a pivot stands in from the
@@ -115,10 +137,37 @@ impl Uncertainty {
         DVec3::splat(3.0 * self.lift_m) + posts
     }
 
+    /// The same for any part of the vehicle, in its own frame: a face's place, and half its size. Along
+    /// the bay's axes a vehicle that is turned is off by some of both.
+    #[must_use]
+    pub fn vehicle_spread(&self) -> DVec3 {
+        let off = 1.5 * self.vehicle_m;
+        let plan = self.in_plan(DVec2::splat(off));
+        plan.extend(off)
+    }
+
+    /// The same for a wheel, beyond what any part of the vehicle may be off: of the rear ones the front
+    /// overhang, the wheelbase and the tyre are measured.
+    #[must_use]
+    pub fn wheel_spread(&self, axle: Option<usize>) -> DVec3 {
+        if axle == Some(1) {
+            let off = DVec2::new(0.0, self.vehicle_m);
+            self.in_plan(off).extend(0.0)
+        } else {
+            DVec3::ZERO
+        }
+    }
+
+    /// Across and along the vehicle, across and along the bay.
+    #[must_use]
+    pub fn in_plan(&self, off: DVec2) -> DVec2 {
+        off + DVec2::new(off.y, off.x) * self.askew
+    }
+
     /// The same for a vehicle at rest on its tyres. Columns that lean do not move it.
     #[must_use]
     pub fn standing_vehicle_spread(&self) -> DVec3 {
-        DVec3::splat(1.5 * self.vehicle_m) + self.set_spread()
+        self.vehicle_spread() + self.set_spread()
     }
 
     /// How far the whole vehicle may be off for want of knowing the two places that are lined up:
@@ -136,11 +185,8 @@ impl Uncertainty {
     }
 
     fn lined_up_within(&self, off_m: DVec2) -> DVec3 {
-        DVec3::new(
-            self.lift_m + off_m.x,
-            self.lift_m + self.vehicle_m + off_m.y,
-            0.0,
-        )
+        let station = self.in_plan(DVec2::new(0.0, self.vehicle_m));
+        (DVec2::splat(self.lift_m) + station + off_m).extend(0.0)
     }
 
     /// How far a lift part may be off against what the lift carries, for posts that are off: each of
@@ -198,6 +244,12 @@ impl Uncertainty {
         let spread = DVec3::new(across_m, along_m, 0.0).max(DVec3::ZERO);
         (turned.parking_corners(), spread)
     }
+}
+
+/// How far a pad's top may be off: its lowest place is measured, and what it is raised by where it is.
+pub(super) fn pad_top_off_m(bay: &Bay, corner: Corner) -> f64 {
+    let is_raised = bay.parking.pad_raise[corner.index()].m().abs() > 0.0;
+    bay.policy.measured_lift.m() * if is_raised { 2.0 } else { 1.0 }
 }
 
 fn posts_off(bay: &Bay) -> DVec3 {
@@ -306,19 +358,19 @@ impl SupportLevers {
             .fold(fitted, f64::max)
     }
 
-    /// The most that support heights between 0 and `rise[i]` can lift (or lower, whichever is
-    /// more) a plan point, over the fitted plane and over every three-pad attitude.
+    /// How far support heights between 0 and `rise[i]` can lower and lift a plan point, over the fitted
+    /// plane and over every three-pad attitude; neither is negative.
     #[must_use]
-    pub fn most_shift(&self, point: glam::DVec2, rise: [f64; 4]) -> f64 {
+    pub fn shift_range(&self, point: glam::DVec2, rise: [f64; 4]) -> [f64; 2] {
         let place = DVec3::new(1.0, point.x, point.y);
         let fitted = self.rows.map(|row| row.dot(place));
-        let mut most: f64 = bound(fitted, rise);
-        for left_out in 0..4 {
-            if let Some(weights) = self.triple_weights(point, left_out) {
-                most = most.max(bound(weights, rise));
-            }
-        }
-        most
+        let of_three = (0..4).filter_map(|left_out| self.triple_weights(point, left_out));
+        of_three
+            .chain([fitted])
+            .map(|weights| bounds(weights, rise))
+            .fold([0.0; 2], |[most_down, most_up], [down, up]| {
+                [f64::max(most_down, down), f64::max(most_up, up)]
+            })
     }
 
     /// How far the loose gap on one pad can move a plan point against the fitted plane.
@@ -410,6 +462,12 @@ fn triple(points: &[DVec2; 4], left_out: usize) -> Option<[DVec3; 4]> {
 
 /// The larger of what positive weights can lift and what negative weights can lower.
 fn bound(weights: [f64; 4], rise: [f64; 4]) -> f64 {
+    let [down, up] = bounds(weights, rise);
+    f64::max(down, up)
+}
+
+/// What negative weights can lower, and what positive ones can lift.
+fn bounds(weights: [f64; 4], rise: [f64; 4]) -> [f64; 2] {
     let mut up = 0.0;
     let mut down = 0.0;
     for (weight, rise) in weights.into_iter().zip(rise) {
@@ -419,7 +477,7 @@ fn bound(weights: [f64; 4], rise: [f64; 4]) -> f64 {
             down -= weight * rise;
         }
     }
-    f64::max(up, down)
+    [down, up]
 }
 
 /// How far a point at `radius_m` can stand off the straight line between its places in two poses

@@ -160,9 +160,9 @@ impl Fixtures {
     #[must_use]
     pub fn new(bay: &Bay) -> Self {
         let uncertainty = Uncertainty::worst(bay);
-        let groups = Arc::new(Groups::of(GroupSolids::new(bay), &uncertainty));
+        let groups = Arc::new(Groups::of(bay, GroupSolids::new(bay), &uncertainty));
         let listed = [&groups.common, &groups.shut, &groups.open, &groups.running];
-        let standing = standing(&listed, Workspace::new().solver());
+        let standing = standing(&listed, &uncertainty, Workspace::new().solver());
         Self {
             garage: bay.garage.clone(),
             lift: bay.lift.clone(),
@@ -218,7 +218,7 @@ impl Fixtures {
 
     /// The fixed bodies exactly as written.
     pub(super) fn as_written(&self, bay: &Bay) -> Arc<Groups> {
-        let made = || Arc::new(Groups::of(GroupSolids::new(bay), &Uncertainty::NONE));
+        let made = || Arc::new(Groups::of(bay, GroupSolids::new(bay), &Uncertainty::NONE));
         self.as_written.get_or_init(made).clone()
     }
 
@@ -345,16 +345,16 @@ impl Fixtures {
         };
         // While something is not measured nothing is clear (see `unmeasured`).
         let highest_clear_lock = highest_clear_lock.filter(|_| listed(&withheld).is_empty());
-        let lows = table.lows();
-        let locks: Vec<LockHeight> = bay
-            .lift
-            .locks
-            .iter()
+        let travels: Vec<f64> = bay.lift.locks.iter().map(|travel| travel.m()).collect();
+        let locks: Vec<LockHeight> = table
+            .lows(&travels)
+            .into_iter()
+            .zip(&travels)
             .enumerate()
-            .map(|(index, travel)| LockHeight {
+            .map(|(index, (lows, &travel_m))| LockHeight {
                 lock: index + 1,
-                travel_m: travel.m(),
-                underbody_m: lows.body_m + travel.m(),
+                travel_m,
+                underbody_m: lows.body_m + travel_m,
             })
             .collect();
         let states = together.states(&prepared.locks, prepared.movers.phases.carry_m, travel_m);

@@ -129,6 +129,7 @@ pub(super) fn study() -> Study {
             trips_at_m: Some(0.9),
             by: Some("vehicle/roof 3".into()),
             met_before: Some(("vehicle/roof 3".into(), "door/panel 4".into())),
+            is_surely_before: true,
         }),
         opening_parts: vec![OpeningFinding {
             name: "hood".into(),
@@ -153,6 +154,7 @@ pub(super) fn study() -> Study {
             garage_m: 0.006,
             lift_m: 0.002,
             vehicle_m: 0.006,
+            pad_top_m: 0.004,
             loose_pad_m: 0.003,
             mismatch_m: 0.012,
             posts_m: DVec3::ZERO,
@@ -163,6 +165,7 @@ pub(super) fn study() -> Study {
                 along_m: 0.0508,
                 yaw_rad: 0.0087,
             },
+            askew: 0.0087,
         },
     }
 }

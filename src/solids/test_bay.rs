@@ -106,6 +106,7 @@ fn garage() -> Garage {
                     cost: Some("$90".into()),
                 }),
                 only_at_times: false,
+                row: [0, 0],
             },
             Obstacle {
                 name: "sprinkler pipe".into(),
@@ -117,6 +118,7 @@ fn garage() -> Garage {
                 },
                 removable: None,
                 only_at_times: false,
+                row: [0, 0],
             },
         ],
     }
@@ -244,6 +246,7 @@ fn vehicle() -> Vehicle {
         to: inch(to),
         half_width: inch(half_width),
         height: inch(height),
+        hangs_with: None,
     };
     let lift_point = |station: f64| LiftPoint {
         station: inch(station),

@@ -22,7 +22,8 @@ const LEAST_THICKNESS_M: f64 = 1e-3;
 pub struct VehiclePart {
     /// The part; its `bay_from_solid` holds `vehicle_from_solid`.
     pub solid: Solid,
-    /// For a wheel its axle: 0 front, 1 rear. Wheels stand at ride height.
+    /// For a wheel, and for a low part that sinks with the wheels, the axle: 0 front, 1 rear. Both stand at
+    /// ride height.
     pub wheel: Option<usize>,
     /// True for the body itself, which is drawn solid from the sill up: a lift point above the sill
     /// lies inside it.
@@ -94,6 +95,7 @@ pub fn parts(bay: &Bay) -> Vec<VehiclePart> {
     if let Some(mirrors) = &vehicle.mirrors {
         solids.extend(mirror_boxes(vehicle, mirrors));
     }
+    let low_from = solids.len();
     solids.extend(low_parts(vehicle));
     solids.extend((0..4).filter_map(|index| lift_point_block(vehicle, index)));
     solids.extend(attached(vehicle));
@@ -102,7 +104,10 @@ pub fn parts(bay: &Bay) -> Vec<VehiclePart> {
         .enumerate()
         .map(|(index, solid)| VehiclePart {
             solid,
-            wheel: None,
+            wheel: index
+                .checked_sub(low_from)
+                .and_then(|index| vehicle.underbody.get(index))
+                .and_then(|part| vehicle.sinks_with(part)),
             is_body: index < body_count,
         })
         .collect();
@@ -250,6 +255,10 @@ pub(super) fn wheel_shape(vehicle: &Vehicle, index: usize) -> (Shape, Pose) {
     (shape, Pose::new(across, wheel_middle_m(vehicle, index)))
 }
 
+fn is_wheel(part: &VehiclePart) -> bool {
+    matches!(part.solid.role, Role::Wheel(_))
+}
+
 /// A name given twice gets a number: a thing fixed to the body may be called anything. Parts
 /// built earlier, and wheels, keep their names.
 fn make_names_unique(parts: &mut [VehiclePart]) {
@@ -262,7 +271,7 @@ fn make_names_unique(parts: &mut [VehiclePart]) {
         return;
     }
     let mut seen: HashSet<String> = (0..4).map(wheel_name).collect();
-    for VehiclePart { solid, .. } in parts.iter_mut().filter(|part| part.wheel.is_none()) {
+    for VehiclePart { solid, .. } in parts.iter_mut().filter(|part| !is_wheel(part)) {
         let mut name = solid.name.clone();
         let mut number = 2;
         while !seen.insert(name.clone()) {

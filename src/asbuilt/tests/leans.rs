@@ -8,7 +8,7 @@ use crate::bay::{Corner, Feeler, Obstacle, ObstacleKind, ObstacleShape};
 use crate::clearance::body::Body;
 use crate::clearance::gap::{Separation, Solver};
 use crate::clearance::movers::{Movers, movers};
-use crate::clearance::pairs::{Rule, rule};
+use crate::clearance::pairs::{Rule, rule, widest_margin_m};
 use crate::clearance::prepare::Prepared;
 use crate::clearance::sweep::{Fixed, Workspace};
 use crate::solids::posts::column_middle_x_m;
@@ -378,6 +378,7 @@ fn shelf(bay: &mut Bay, edge_m: f64, bottom_m: f64) {
         },
         removable: None,
         only_at_times: false,
+        row: [0, 0],
     });
 }
 
@@ -396,6 +397,7 @@ fn by_study(world: &Bay, is_it: impl Fn(Role) -> bool) -> f64 {
         &prepared.groups.common.bodies,
         &prepared.locks,
         DVec3::Z,
+        widest_margin_m(&world.policy),
         &|mover, thing: &Fixed| asked(mover.role, thing.role).filter(|_| is_it(mover.role)),
     );
     let first = |found: Option<crate::clearance::sweep::Breach>| {

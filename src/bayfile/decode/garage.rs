@@ -54,6 +54,7 @@ pub(super) fn garage(f: &Fields<'_>) -> Option<Garage> {
     }
     checks::ceiling(f, &read)?;
     checks::outside(f, &read);
+    checks::panels(f, &read);
     Some(read)
 }
 

@@ -1,7 +1,7 @@
 //! Which readings does a file of readings list?
 
 use super::fields::{Fields, record};
-use super::readers::{Read, custom, items, place, rec, size, text, words};
+use super::readers::{Read, custom, items, rec, size, text, words};
 use crate::bay::{
     CornerHeight, Feeler, FromWall, Mark, Measured, Over, PlateCorner, Plumb, Side, Taken, Toward,
 };
@@ -90,12 +90,10 @@ pub(in crate::bayfile) fn measured(cx: &Context, root: &Node) -> Option<Measured
         let plumb = several(f, "plumb", "the plumb reading", |f| {
             plumb(f, usual_of(plumb_usual))
         });
-        let shims = several(f, "shims", "the stack of shims", |f| {
-            height(f, size().within(0.0, FARTHEST_M))
-        });
+        let shims = several(f, "shims", "the stack of shims", |f| height(f, small(0.0)));
         let feeler = several(f, "feeler", "what was felt under a plate", feeler);
         let levels = several(f, "levels", "the floor level", |f| {
-            height(f, place().within(-FARTHEST_M, FARTHEST_M))
+            height(f, small(-FARTHEST_M))
         });
         let made = Measured {
             title: title?,
@@ -129,7 +127,12 @@ fn several<T>(
 }
 
 fn tolerance() -> impl Read<Out = Length> {
-    size().within(NARROWEST_M, WIDEST_M)
+    size().within(NARROWEST_M, WIDEST_M).such_as("\"1/16 in\"")
+}
+
+/// A height of shims or of the floor, or what a post is out of plumb.
+fn small(least_m: f64) -> impl Read<Out = Length> {
+    size().within(least_m, FARTHEST_M).such_as("\"3 mm\"")
 }
 
 fn mark() -> impl Read<Out = Mark> {
@@ -190,7 +193,7 @@ fn wall(f: &Fields<'_>, usual: Length) -> Option<Taken> {
 fn plumb(f: &Fields<'_>, usual: Length) -> Option<Plumb> {
     let side = f.need("post", &words("a post", &POSTS));
     let toward = f.need("toward", &words("a direction seen from the door", &WAYS));
-    let out = f.need("out", &size().within(0.0, FARTHEST_M));
+    let out = f.need("out", &small(0.0));
     let over = f.need("over", &size());
     let tolerance = f.or("tolerance", usual, &tolerance());
     let (out, over) = (out?, over?);

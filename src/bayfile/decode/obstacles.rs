@@ -139,6 +139,7 @@ fn single(
             })
         ),
         only_at_times: f.or("only_at_times", false, &Flag),
+        row: Some([0, 0]),
     })?;
     Some(vec![obstacle])
 }
@@ -268,6 +269,10 @@ fn ties(f: &Fields<'_>, room: Option<Room>) -> Option<Vec<Obstacle>> {
         name: format!("{} {}", model.name, i + 1),
         #[allow(clippy::cast_precision_loss)] // at most 200
         shape: span.at(first + pitch * i as f64),
+        row: match span.along {
+            Run::SideToSide => [0, i],
+            Run::DoorToBack => [i, 0],
+        },
         ..model.clone()
     });
     Some(ties.collect())

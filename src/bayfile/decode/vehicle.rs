@@ -12,8 +12,8 @@ use super::readers::{
 };
 use super::roof;
 use crate::bay::{
-    AttachedPart, BodyStyle, CgHeight, LiftPoint, LowPart, Mirrors, NamedMass, OpeningKind,
-    OpeningPart, Vehicle,
+    AttachedPart, BodyStyle, CgHeight, HangsWith, LiftPoint, LowPart, Mirrors, NamedMass,
+    OpeningKind, OpeningPart, Vehicle,
 };
 use crate::bayfile::syntax::Kind;
 use crate::units::{Angle, Length, Mass};
@@ -162,6 +162,13 @@ fn mirrors(f: &Fields<'_>) -> Option<Mirrors> {
     checks::rising(f, "bottom", read.bottom, "top", read.top).then_some(read)
 }
 
+/// The words for what a low part hangs with.
+const HANGS_WITH: [(&str, HangsWith); 3] = [
+    ("Body", HangsWith::Body),
+    ("Front", HangsWith::Front),
+    ("Rear", HangsWith::Rear),
+];
+
 fn low_part(f: &Fields<'_>) -> Option<LowPart> {
     let read = all!(LowPart {
         name: f.need("name", &name()),
@@ -169,6 +176,7 @@ fn low_part(f: &Fields<'_>) -> Option<LowPart> {
         to: f.need("to", &size()),
         half_width: f.need("half_width", &size()),
         height: f.need("height", &size()),
+        hangs_with: f.maybe("hangs_with", &words("what it hangs with", &HANGS_WITH)),
     })?;
     checks::rising(f, "from", read.from, "to", read.to).then_some(read)
 }

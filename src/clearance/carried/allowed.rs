@@ -12,7 +12,7 @@ use glam::{DMat3, DVec2, DVec3};
 
 use super::super::movers::MoverError;
 use super::super::part_levers::support_levers;
-use super::super::uncertainty::Uncertainty;
+use super::super::uncertainty::{Uncertainty, pad_top_off_m};
 use super::pairs::{KINDS, kind};
 use super::parked::{About, Part};
 use super::piece::{Piece, Roam};
@@ -52,7 +52,8 @@ impl Allowed {
         let carried = attitude::attitudes_from(bay, rest, [0.0; 4])?;
         let heights = Heights::new(bay, uncertainty, rest);
         Ok(Self {
-            plan_m: 2.5 * uncertainty.vehicle_m + 1.5 * uncertainty.lift_m,
+            plan_m: (1.0 + uncertainty.askew) * 2.5 * uncertainty.vehicle_m
+                + 1.5 * uncertainty.lift_m,
             over_point_m: 2.0 * uncertainty.vehicle_m,
             besides: Corner::ALL.map(|corner| Beside::new(bay, &roam, corner, &heights)),
             heights,
@@ -142,10 +143,7 @@ struct Heights {
 impl Heights {
     fn new(bay: &Bay, uncertainty: &Uncertainty, rest: Pose) -> Self {
         let lift_m = uncertainty.lift_m;
-        let pad_m = Corner::ALL.map(|corner| {
-            let is_raised = bay.parking.pad_raise[corner.index()].m().abs() > 0.0;
-            if is_raised { 2.0 * lift_m } else { lift_m }
-        });
+        let pad_m = Corner::ALL.map(|corner| uncertainty.pad_top_m.min(pad_top_off_m(bay, corner)));
         let most = pad_m.into_iter().fold(0.0, f64::max);
         // What posts are off in height is counted beside it, as much as it could tilt over the whole span
         // of the points: own pad and arm go with their post.

@@ -92,9 +92,16 @@ impl<'a> Scene<'a> {
         let arm = plan.extend(0.0) + off;
         let pad = plan.extend(relative) + off;
         let beside_own_point = (plan + off.truncate()).extend(allowed.over_point_m);
-        // Of arms the underside and the height, of pads the lowest place and what they are raised by.
-        let in_height = 1.5 * uncertainty.vehicle_m + 2.0 * uncertainty.lift_m;
-        let each_other = DVec3::new(relative, relative, in_height) + off;
+        // Of two arms: each one's lift point on the vehicle; each one's pivot and half its width, half the
+        // spacing. In height of an arm the underside and the height, of a pad the lowest place and what it
+        // is raised by.
+        let points = uncertainty.in_plan(DVec2::splat(2.0 * uncertainty.vehicle_m));
+        let apart = points + DVec2::splat(3.5 * uncertainty.lift_m);
+        let in_height = f64::max(
+            1.5 * uncertainty.vehicle_m + 2.0 * uncertainty.lift_m,
+            4.0 * uncertainty.lift_m,
+        );
+        let each_other = apart.extend(in_height) + off;
         let pad_drop = relative + off.z + OWN_POINT_M + TILT_OVER_PAD * bay.lift.pad.diameter.m();
         let ahead = lead.map_or([0.0; 4], |(side, by)| {
             corners_on(side).map(|share| share * by)

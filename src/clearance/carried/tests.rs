@@ -128,6 +128,7 @@ fn what_an_arm_strikes_between_the_corners_of_the_box_is_told() {
             to: from + Length::metres(0.02),
             half_width: points[0].half_spacing + Length::metres(0.15),
             height: Length::metres(height),
+            hangs_with: None,
         });
         let uncertainty = Uncertainty::worst(&bay);
         let found = carried(&bay, &uncertainty, &mut Solver::new()).unwrap();
@@ -210,6 +211,7 @@ fn a_part_that_hangs_lower_than_the_points_in_it_is_met() {
             to: points[2].station + Length::metres(0.6),
             half_width: across + Length::metres(half_width),
             height: height - Length::metres(lower),
+            hangs_with: None,
         });
         let found = carried(&bay, &Uncertainty::worst(&bay), &mut Solver::new()).unwrap();
         let is_pad = |one: &&ContactFinding| {
@@ -241,6 +243,7 @@ fn a_lower_part_beside_the_point_is_met_by_a_pad_at_its_tooth() {
             to: from + Length::metres(0.03),
             half_width: points[0].half_spacing + Length::metres(0.1),
             height: points[0].height - Length::metres(lower),
+            hangs_with: None,
         });
         let found = carried(&bay, &Uncertainty::worst(&bay), &mut Solver::new()).unwrap();
         let is_pad = |one: &ContactFinding| {

@@ -84,6 +84,7 @@ fn a_pipe_may_be_a_flue_until_it_is_said_to_be_none() {
             },
             removable: None,
             only_at_times: false,
+            row: [0, 0],
         });
     }
     let study = study(&bay).unwrap();
@@ -125,6 +126,7 @@ fn a_heater_beside_the_vehicle_is_measured_and_stops() {
         },
         removable: None,
         only_at_times: false,
+        row: [0, 0],
     });
     bay.arrangements = Some(Arrangements {
         burning: Some(vec![crate::bay::Burning {

@@ -67,9 +67,7 @@ pub(super) struct Room<'a> {
     pub(super) rests: Vec<Pose>,
     /// Places and a spread that cover all of these.
     hull: (Vec<Pose>, DVec3),
-    yaw_rad: f64,
-    /// The ± of the vehicle's figures, metres.
-    vehicle_m: f64,
+    uncertainty: Uncertainty,
 }
 
 /// The vehicle at one place, or at any of several, with the arms where they are wanted for it.
@@ -84,10 +82,10 @@ impl<'a> Room<'a> {
         // height the part's, and the arm's underside and height or the pad's. To the lift's own parts as
         // on the way up.
         let (vehicle_m, lift_m) = (uncertainty.vehicle_m, uncertainty.lift_m);
-        let to_vehicle = 1.5 * (vehicle_m + lift_m);
-        let in_height = f64::max(to_vehicle, vehicle_m + 2.0 * lift_m);
-        let to_vehicle = DVec3::new(to_vehicle, to_vehicle, in_height)
-            + uncertainty.lined_up_spread() * DVec3::new(1.0, 1.0, 0.0);
+        let in_height = f64::max(1.5 * (vehicle_m + lift_m), vehicle_m + 2.0 * lift_m);
+        let plan = uncertainty.vehicle_spread().truncate() + DVec2::splat(1.5 * lift_m);
+        let to_vehicle =
+            plan.extend(in_height) + uncertainty.lined_up_spread() * DVec3::new(1.0, 1.0, 0.0);
         let to_posts = uncertainty.moving_lift_spread() + uncertainty.lift_spread();
         let spread = (to_vehicle + uncertainty.posts_to_carried()).max(to_posts);
         let highest = bay
@@ -164,8 +162,7 @@ impl<'a> Room<'a> {
             parts,
             rests,
             hull,
-            yaw_rad: uncertainty.parking.yaw_rad,
-            vehicle_m,
+            uncertainty: *uncertainty,
         })
     }
 
@@ -183,7 +180,7 @@ impl<'a> Room<'a> {
     pub(super) fn everywhere(&self) -> View {
         // Between two headings a part goes round an arc; the hull takes its chord.
         let reach = self.bay.vehicle.length.m() + self.bay.vehicle.body_width.m();
-        let bulge = chord_bulge_m(reach, 2.0 * self.yaw_rad);
+        let bulge = chord_bulge_m(reach, 2.0 * self.uncertainty.parking.yaw_rad);
         let (places, spread) = &self.hull;
         View {
             vehicle: self.vehicle(places, *spread + DVec3::new(bulge, bulge, 0.0)),
@@ -209,11 +206,7 @@ impl<'a> Room<'a> {
                     .map(|place| place.after(part.solid.bay_from_solid))
                     .collect();
                 // One figure more than others: overhang, wheelbase and tyre are measured.
-                let more = if part.wheel == Some(1) {
-                    DVec3::new(0.2 * self.vehicle_m, self.vehicle_m, 0.0)
-                } else {
-                    DVec3::ZERO
-                };
+                let more = self.uncertainty.wheel_spread(part.wheel);
                 Thing {
                     name: part.solid.name.clone().into(),
                     body: Body::of(&part.solid.shape, &poses, spread + more),
@@ -254,9 +247,13 @@ impl<'a> Room<'a> {
         solver: &mut Solver,
     ) -> Option<usize> {
         let tool = Tool::new(self.bay, corner, sweep, self.spread);
-        let all: Vec<usize> = (0..things.len()).collect();
         let [from, to] = sweep.swings;
-        tool.first_met(from.min(to), from.max(to), things, &all, solver)
+        let (from, to) = (from.min(to), from.max(to));
+        let near = tool.near(things);
+        if near.is_empty() {
+            return None;
+        }
+        tool.first_met(from, to, things, &near, solver)
     }
 
     /// An arm where it is parked for driving in, or where it is wanted: what other arms may meet.

@@ -205,7 +205,7 @@ fn a_raise_that_nothing_of_the_lift_makes_is_not_known() {
 #[test]
 fn pads_set_unevenly_are_told_to_be_set_and_no_move_is_proposed() {
     let mut bay = scene("arms-too-short");
-    bay.parking.aim = Aim::LiftPoints(Length::inches(2.5));
+    bay.parking.aim = Aim::LiftPoints(Length::inches(2.4));
     bay.parking.across = Length::ZERO;
     for point in &mut bay.vehicle.lift_points[2..] {
         point.height = Length::inches(20.0);
@@ -274,6 +274,7 @@ fn no_move_is_proposed_into_what_stands_beside_the_vehicle() {
         },
         removable: None,
         only_at_times: false,
+        row: [0, 0],
     });
     let here = study(&bay).unwrap();
     assert!(here.tight_as_parked.is_empty() && here.driving_in.is_empty());

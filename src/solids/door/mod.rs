@@ -88,6 +88,6 @@ fn across(x: f64, yz: DVec2) -> DVec3 {
 }
 
 #[cfg(test)]
-pub(super) mod test_doors;
+pub(crate) mod test_doors;
 #[cfg(test)]
 mod tests;

@@ -1,6 +1,7 @@
 //! The vehicle's solids against its description: never smaller, and hardly larger.
 
 use super::*;
+use crate::bay::HangsWith;
 use crate::solids::Shape;
 use crate::solids::test_bay::test_bay;
 use crate::units::Length;
@@ -190,16 +191,44 @@ fn wheels_hang_along_the_vehicles_own_z() {
     let tilt = Pose::new(DQuat::from_rotation_x(0.1), DVec3::new(1.0, 2.0, 3.0));
     let still = posed(&bay, tilt, [0.0; 2]);
     let hanging = posed(&bay, tilt, [0.10, 0.15]);
+    let mut sunk = Vec::new();
     for (a, b) in still.iter().zip(&hanging) {
         let moved = b.bay_from_solid.translation - a.bay_from_solid.translation;
+        // With them what lies under their axles.
         let expected = match a.role {
             Role::Wheel(0) => 0.10,
             Role::Wheel(_) => 0.15,
+            _ if a.name == "vehicle/underbody front suspension" => 0.10,
+            _ if a.name == "vehicle/underbody rear axle housing" => 0.15,
             _ => 0.0,
         };
+        sunk.extend((expected > 0.0).then_some(a.name.as_str()));
         let down = DQuat::from_rotation_x(0.1) * DVec3::NEG_Z;
         assert!((moved - down * expected).length() < 1e-12, "{}", a.name);
     }
+    assert_eq!(sunk.len(), 6, "{sunk:?}");
+}
+
+#[test]
+fn a_low_part_sinks_with_the_axle_over_it_unless_the_file_says_otherwise() {
+    let mut vehicle = test_bay().vehicle;
+    let axle = vehicle.front_overhang + vehicle.wheelbase;
+    let mut part = vehicle.underbody[0].clone();
+    part.from = axle - Length::metres(0.2);
+    part.to = axle + Length::metres(0.2);
+    assert_eq!(vehicle.sinks_with(&part), Some(1));
+    part.hangs_with = Some(HangsWith::Body);
+    assert_eq!(vehicle.sinks_with(&part), None);
+    part.hangs_with = Some(HangsWith::Front);
+    assert_eq!(vehicle.sinks_with(&part), Some(0));
+    // Too long for anything of an axle, or not under one.
+    part.hangs_with = None;
+    part.from = axle - Length::metres(1.1);
+    assert_eq!(vehicle.sinks_with(&part), None);
+    part.from = axle + Length::metres(0.05);
+    assert_eq!(vehicle.sinks_with(&part), None);
+    vehicle.wheelbase += Length::metres(0.1);
+    assert_eq!(vehicle.sinks_with(&part), Some(1));
 }
 
 #[test]

@@ -16,7 +16,7 @@ use crate::units::{Length, Rounding, feet_inches, millimetres};
 
 pub(super) use plate::anchors;
 pub(super) use ratings::ratings;
-pub(super) use room::{ceiling, outside};
+pub(super) use room::{ceiling, outside, panels};
 pub(super) use slab::slab_days;
 pub(super) use tie::tie;
 pub(super) use vehicle::vehicle;

@@ -1,7 +1,7 @@
 //! Do the ceiling, the room and the door opening go together?
 
 use super::{NOISE_M, both};
-use crate::bay::{Ceiling, Garage, ObstacleShape, Run};
+use crate::bay::{Ceiling, Door, Garage, ObstacleShape, Run};
 use crate::bayfile::decode::fields::Fields;
 use crate::units::Length;
 
@@ -112,6 +112,32 @@ fn height_over_door(garage: &Garage) -> Length {
             at(edges[0]).min(at(edges[1]))
         }
         Ceiling::Stepped { steps } => steps.first().map_or(Length::ZERO, |s| s.height),
+    }
+}
+
+/// So little of its last panel a sectional door hardly needs: one panel less would nearly cover the
+/// opening, and the door reaches nearly a panel less into the bay.
+const HARDLY_NEEDED: f64 = 0.1;
+
+/// Warns of a sectional door whose number of panels hangs on a little of the panels' height.
+pub(in crate::bayfile::decode) fn panels(f: &Fields<'_>, garage: &Garage) {
+    let Door::Sectional(door) = &garage.door else {
+        return;
+    };
+    let ratio = garage.opening.height / door.panel_height;
+    let needed = ratio - (ratio - 1e-9).floor();
+    if needed > 2e-9 && needed < HARDLY_NEEDED {
+        let count = ratio.ceil();
+        f.cx.warning(
+            f.span("door.panel_height"),
+            &format!(
+                "at this height the door has {count:.0} panels; if each were a little higher, {:.0} \
+                 would do",
+                count - 1.0
+            ),
+            "hinge to hinge",
+            "count the door's panels: their number times this height is the door's height",
+        );
     }
 }
 

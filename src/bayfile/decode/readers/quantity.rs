@@ -38,6 +38,12 @@ impl<T> Quantity<T> {
         self
     }
 
+    /// What errors show as an example, as it is written in a file.
+    pub(in crate::bayfile::decode) const fn such_as(mut self, example: &'static str) -> Self {
+        self.example = example;
+        self
+    }
+
     /// Other bounds, in SI, both of them allowed.
     pub(in crate::bayfile::decode) const fn within(mut self, low: f64, high: f64) -> Self {
         self.low = low;
