@@ -306,8 +306,14 @@ fn no_post_is_left_whose_plumb_is_open() {
         assert_eq!(said.code, 1, "{words}");
         assert!(left.contains(first) && !left.contains("leave it"), "{left}");
     }
+    // Plumbed both ways: nothing of that is left to do, only what the posts' distance asks.
     let words = flat(&said_of(BAY, &plumbed(&(right + &across + &along)), &[]).out);
-    assert!(of_the_left_post(&words).contains("leave it"), "{words}");
+    let left = of_the_left_post(&words);
+    assert!(
+        left.contains("move its plate") && left.contains("to the left"),
+        "{words}"
+    );
+    assert!(!left.contains("plumb") && !left.contains("then"), "{left}");
 }
 
 /// Leans that the manual lets a column have, with room: what they do to the height of the pads counts

@@ -95,6 +95,13 @@ pub struct Square {
     pub ahead_m: f64,
     /// One standard deviation of that.
     pub ahead_sd_m: f64,
+    /// How much farther apart across the bay the posts stand than by the plan; negative where they stand
+    /// closer.
+    pub wider_m: f64,
+    /// One standard deviation of that: mostly far less than of either post's own place.
+    pub wider_sd_m: f64,
+    /// Between the inner corners by the plan.
+    pub planned_between_m: f64,
     /// Between the inner corners at the front and at the rear.
     pub between_m: [f64; 2],
 }
@@ -255,13 +262,21 @@ fn square(planned: &Planned, fit: &Adjusted, scale: f64) -> Square {
     let mut ahead_slopes = vec![0.0; fit.unknowns.len()];
     ahead_slopes[1] = -1.0;
     ahead_slopes[4] = 1.0;
+    let mut wider_slopes = vec![0.0; fit.unknowns.len()];
+    wider_slopes[0] = -1.0;
+    wider_slopes[3] = 1.0;
     let plan = planned.start();
+    let wider = |unknowns: &[f64]| unknowns[3] - unknowns[0];
+    let by_plan = |from, to| planned.row(Over::Between(from, to), &plan).computed;
     let ahead = |unknowns: &[f64]| unknowns[4] - unknowns[1];
     Square {
         diagonals_m: [one.computed, other.computed],
         difference_sd_m: sd(&slopes),
         ahead_sd_m: sd(&ahead_slopes),
         ahead_m: ahead(&fit.unknowns) - ahead(&plan),
+        wider_m: wider(&fit.unknowns) - wider(&plan),
+        wider_sd_m: sd(&wider_slopes),
+        planned_between_m: by_plan(corner(left, 3), corner(right, 3)),
         between_m: [3, 2].map(|number| over(corner(left, number), corner(right, number)).computed),
     }
 }

@@ -5,11 +5,12 @@
 //! millimetres. The other pages stand beside it, each moved along `x` by a whole number of
 //! millimetres ([`shifts_mm`]). Layers are called after page and thing: `PLAN-HOLES`.
 
+use std::borrow::Cow;
 use std::fmt::Write as _;
 
 use glam::DVec2;
 
-use super::sheet::{Dash, Layer, Pen, Shape, Sheet, Text};
+use super::sheet::{BAR_SAYS, Dash, Layer, Pen, SCALE, Shape, Sheet, Text};
 use crate::letters;
 
 /// Between pages, millimetres of the bay.
@@ -261,12 +262,28 @@ impl Writer<'_> {
         }
     }
 
+    /// What a text says where everything is drawn in its own size.
+    fn says<'t>(&self, says: &'t str) -> Cow<'t, str> {
+        if says == BAR_SAYS {
+            let long = 100.0 * self.size;
+            format!("{long:.0} mm of the bay: all is drawn in its own size, in millimetres").into()
+        } else if says.starts_with(SCALE) {
+            format!(
+                "In its own size, in millimetres; on paper 1:{:.0}",
+                self.size
+            )
+            .into()
+        } else {
+            says.into()
+        }
+    }
+
     fn text(&mut self, text: &Text) {
         self.start("TEXT", Dash::Solid);
         self.point(10, text.at);
         // Heights of capitals, which are about seven tenths of the em.
         real(self.out, 40, text.size * self.size * 0.7);
-        group(self.out, 1, &encoded(&text.says));
+        group(self.out, 1, &encoded(&self.says(&text.says)));
         if text.upward {
             real(self.out, 50, 90.0);
         }

@@ -78,10 +78,9 @@ impl Drill {
                 "it is not known whether the slab has: {}. Find out and write it down first",
                 listed(open)
             ),
-            Self::Stopped(what) => format!(
-                "what stops is {}; `bayrise check` tells more",
-                what.join("; ")
-            ),
+            Self::Stopped(what) => {
+                format!("what stops is {}; the report tells more", what.join("; "))
+            }
             Self::NotBefore(day) => format!(
                 "the slab is not old enough. DRILL NOTHING BEFORE {day}, and print these sheets anew then"
             ),

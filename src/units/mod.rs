@@ -10,6 +10,6 @@ pub use kind::Kind;
 pub use parse::{UnitError, parse, parse_angle, parse_length, parse_mass};
 pub use quantity::*;
 pub use show::{
-    Rounding, both, decimal_inches, feet_inches, length, millimetres, show_angle, show_mass,
-    show_quantity,
+    Rounding, both, decimal_inches, feet_inches, length, millimetres, plus_minus, show_angle,
+    show_mass, show_quantity,
 };

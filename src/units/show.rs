@@ -129,6 +129,18 @@ pub fn both(value: Length, system: UnitSystem, rounding: Rounding) -> String {
     )
 }
 
+/// How far something may be off, in both systems, the file's first: to 1/64 in and a tenth of a millimetre,
+/// so that one thing's ± reads the same wherever it is told.
+#[must_use]
+pub fn plus_minus(value: Length, system: UnitSystem) -> String {
+    let imperial = feet_inches(value, 64, Rounding::Nearest);
+    let metric = millimetres(value, 1, Rounding::Nearest).replace(".0 mm", " mm");
+    match system {
+        UnitSystem::Imperial => format!("{imperial} ({metric})"),
+        UnitSystem::Metric => format!("{metric} ({imperial})"),
+    }
+}
+
 /// A mass in whole pounds or kilograms, to the nearest.
 #[must_use]
 pub fn show_mass(mass: Mass, system: UnitSystem) -> String {

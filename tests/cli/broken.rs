@@ -157,3 +157,48 @@ fn colour_when_forced_and_never_with_no_color() {
     assert!(run("BAYRISE_UNUSED"), "colour was asked for");
     assert!(!run("NO_COLOR"), "NO_COLOR outranks it");
 }
+
+#[test]
+fn a_file_of_another_kind_is_told_by_its_kind_once() {
+    let scenes = format!("{}/scenes", env!("CARGO_MANIFEST_DIR"));
+    let bay = format!("{scenes}/tall-pickup.ron");
+    let options = format!("{scenes}/compare/short-or-tall.ron");
+    let readings = format!("{scenes}/asbuilt/sail-loft-measured.ron");
+    for (args, says) in [
+        (
+            vec!["compare", &bay],
+            "this is a bay file, not a file of options",
+        ),
+        (
+            vec!["compare", &readings],
+            "this is a file of readings, not a file of options",
+        ),
+        (
+            vec!["check", &options],
+            "this is a file of options, not a bay file",
+        ),
+        (
+            vec!["check", &readings],
+            "this is a file of readings, not a bay file",
+        ),
+        (
+            vec!["asbuilt", &bay, &bay],
+            "this is a bay file, not a file of readings",
+        ),
+    ] {
+        let run = bayrise(&args);
+        assert_eq!(run.code, 2, "{args:?}: {run:?}");
+        assert_eq!(
+            run.stderr.matches(says).count(),
+            1,
+            "{args:?}: {}",
+            run.stderr
+        );
+        assert_eq!(
+            run.stderr.matches("error").count(),
+            1,
+            "{args:?}: {}",
+            run.stderr
+        );
+    }
+}

@@ -124,11 +124,15 @@ pub(super) fn shut_off_bar(bay: &Bay, study: &Study) -> Option<(String, bool)> {
         },
     );
     if let Some((moving, fixed)) = &bar.met_before {
-        text.push_str(&format!(
-            "; before that {} meets {}, and the bar would NOT stop that",
-            named(bay, moving),
-            named(bay, fixed)
-        ));
+        let (moving, fixed) = (named(bay, moving), named(bay, fixed));
+        text.push_str(&if bar.is_surely_before {
+            format!("; before that {moving} meets {fixed}, and the bar would NOT stop that")
+        } else {
+            format!(
+                "; within what was measured {moving} may meet {fixed} before that: do NOT count on the \
+                 bar to stop it"
+            )
+        });
     }
     Some((text, bar.met_before.is_some()))
 }

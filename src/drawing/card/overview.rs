@@ -92,7 +92,8 @@ fn of(entry: &Entry<'_>, letter: char) -> Vec<Piece> {
             let colour = if settled { INK } else { WARN };
             pieces.push(line(format!("{with}; {set}"), colour));
             if let Some((_, true)) = meets::shut_off_bar(bay, study) {
-                let text = "The shut-off bar would NOT stop what it meets first: see its page";
+                let text =
+                    "Do NOT count on the shut-off bar: what may be met before it is on its page";
                 pieces.push(line(text.into(), WARN));
             }
             if unknown > 0 {

@@ -203,7 +203,7 @@ fn vehicles_with_one_mark_share_its_line() {
     );
     assert!(
         written.contains("RELEASE A, B, off lock 4 5 ft 1 1/4 in")
-            && written.contains("NEVER ABOVE A, B 5 ft 4 7/16 in")
+            && written.contains("NEVER ABOVE A, B 5 ft 3 15/16 in")
             && written.contains("doors of another colour")
     );
 }

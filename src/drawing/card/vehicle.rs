@@ -82,7 +82,11 @@ fn safe(pieces: &mut Vec<Piece>, entry: &Entry<'_>, lock: usize, marks: &Written
     }
     if let Some(found) = found {
         let room = both(Length::metres(found.underbody_m), bay.units, Rounding::Down);
-        let text = format!("{room} under the lowest part of the body on lock {lock}, no more");
+        let mut text = format!("{room} under the lowest part of the body on lock {lock}, no more");
+        if found.tyre_m < found.underbody_m {
+            let tyre = both(Length::metres(found.tyre_m), bay.units, Rounding::Down);
+            text.push_str(&format!("; {tyre} under the hanging tyres"));
+        }
         pieces.push(Piece::labelled("Room under it", text));
     }
     pieces.extend(pads::pieces(bay, study));

@@ -53,6 +53,7 @@ fn crowded(mut bay: Bay, seed: u64, [things, lines, readings]: [usize; 3]) -> Ba
             shape,
             removable: None,
             only_at_times: false,
+            row: [0, 0],
         });
     }
     let slab = bay.slab.get_or_insert_with(Slab::default);

@@ -64,7 +64,7 @@ pub(super) fn view(
         ),
         Some((found, false)) => {
             warnings.push(format!(
-                "NOT SAFE: drawn at lock {}, which is clear but withheld. `bayrise check` tells why.",
+                "NOT SAFE: drawn at lock {}, which is clear but withheld. The report tells why.",
                 found.lock
             ));
             format!(

@@ -15,8 +15,9 @@ use crate::units::{Length, Rounding, both};
 /// Lines that look shorter than this share of their length are left to the other elevation.
 const SEEN: f64 = 0.7;
 /// Lines drawn on a page at most: those with the least room.
-const MOST: usize = LETTERS.len();
-const LETTERS: [&str; 5] = ["a", "b", "c", "d", "e"];
+const MOST: usize = 5;
+/// Each elevation has its own: they lie side by side.
+const LETTERS: [[&str; MOST]; 2] = [["a", "b", "c", "d", "e"], ["f", "g", "h", "i", "j"]];
 /// Half of the stroke across each end of a line, metres.
 const END_M: f64 = 0.03;
 
@@ -67,7 +68,8 @@ pub(super) fn room_lines(view: &mut View, made: &Made<'_>, look: Look, lock: &Lo
     }
     // By letter, for leaders would run through the vehicle; from the top down, as they are told.
     lines.sort_by(|(a, _), (b, _)| b.y.total_cmp(&a.y).then(a.x.total_cmp(&b.x)));
-    for ((at_m, says), letter) in lines.into_iter().zip(LETTERS) {
+    let letters = LETTERS[usize::from(look == Look::Front)];
+    for ((at_m, says), letter) in lines.into_iter().zip(letters) {
         view.marks.push(Mark {
             at_m,
             letter: letter.into(),

@@ -234,7 +234,7 @@ fn lines_and_points(view: &mut View, made: &Made<'_>) {
             };
             view.callouts.push(Callout::leading(
                 a.lerp(b, 0.72),
-                format!("diagonal {from}\u{2013}{to}: {}", reading.both(bay.units)),
+                format!("diagonal {from}\u{2013}{to}: {}", reading.fine(bay.units)),
             ));
         }
     }

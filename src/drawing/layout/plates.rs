@@ -247,7 +247,7 @@ fn diagonals(view: &mut View, made: &Made<'_>, side: Side) {
                 "diagonal {}\u{2013}{}: {}",
                 from.letter,
                 to.letter,
-                reading.both(made.order.bay.units)
+                reading.fine(made.order.bay.units)
             ),
         ));
     }

@@ -10,8 +10,7 @@ pub(super) const NOT_TO_BE_SET_OUT: &str = "NOT TO BE SET OUT: something of the 
 
 pub(super) fn notes(made: &Made<'_>) -> Vec<String> {
     let policy = &made.order.bay.policy;
-    let show =
-        |length| crate::units::both(length, made.order.bay.units, crate::units::Rounding::Down);
+    let show = |length| crate::units::plus_minus(length, made.order.bay.units);
     vec![format!(
         "Pull every tape tight and level, from the same end. A reading that is not accepted is a \
          reason to stop. Accepted readings are whole millimetres and 1/32 in: read the tape in one of \

@@ -2,12 +2,12 @@
 
 use super::{Order, Piece, head, row, vehicle};
 use crate::bay::Door;
-use crate::clearance::PairFinding;
+use crate::clearance::{LockState, PairFinding};
 use crate::drawing::card::{Edge, joined, why_not, written};
 use crate::drawing::palette::paper::{INK, WARN};
 use crate::report::called;
 use crate::setting_out::Reading;
-use crate::units::{Rounding, both};
+use crate::units::plus_minus;
 
 const SHARES: [f64; 8] = [0.6, 2.5, 2.0, 2.0, 1.0, 1.0, 0.8, 0.8];
 
@@ -99,7 +99,7 @@ pub(super) fn empty(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         "Accepted is what keeps within {}, the \u{b1} that the study counted with for the lift. A \
          reading outside it means that the bay file is wrong: correct it, study again, make new \
          marks.",
-        both(bay.policy.measured_lift, bay.units, Rounding::Down)
+        plus_minus(bay.policy.measured_lift, bay.units)
     )));
     pieces.push(Piece::fields(&[
         ("Let down to the floor; oil topped up, no leak", 1.6),
@@ -181,6 +181,16 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         reading(order, travel.m()).both(bay.units)
     });
     let at_rest = format!("On lock {lock}, both sides: the marked edges rest at {rest}");
+    // The lowest on which no tyre bears, whatever is off.
+    let hangs = study
+        .locks
+        .iter()
+        .find(|one| one.lock <= lock && one.state == LockState::Clear && one.tyre_m > 0.0);
+    let first_lock = hangs.map_or(lock, |one| one.lock);
+    let on_the_lowest = format!(
+        "On lock {first_lock}, the lowest on which all tyres hang free: lowered onto it, both latches in, \
+         carriages level"
+    );
     pieces.push(head(&[
         ("what is checked", 3.6),
         ("left post", 1.0),
@@ -190,7 +200,7 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
     for what in [
         "Tyres just off the floor: four pads bear, restraints hold, it sits steady; posts and \
          anchors don't stir",
-        "Lowest lock that lifts: lowered onto it, both latches in, carriages level",
+        on_the_lowest.as_str(),
         at_stop.as_str(),
         at_rest.as_str(),
         "Left on the lock for the time that the manual asks, else an hour: nothing has settled",

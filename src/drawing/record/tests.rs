@@ -81,6 +81,7 @@ fn a_part_of_the_lift_that_meets_something_bars_the_empty_rise_too() {
         },
         removable: None,
         only_at_times: false,
+        row: [0, 0],
     });
     let (study, pages) = made(&bay, Paper::A4);
     let order = order(&bay, &study, Paper::A4);

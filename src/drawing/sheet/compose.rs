@@ -128,7 +128,7 @@ fn try_with(
     (is_rails, is_callouts): (bool, bool),
 ) -> Option<Sheet> {
     let mut sheet = blank(frame, page_mm, scale);
-    let stated = format!("Scale {}", stated(scale, units));
+    let stated = format!("{}{}", frame::SCALE, stated(scale, units));
     let (low, high) = frame::put(&mut sheet, frame, &stated);
     let per_metre = 1000.0 / scale;
     let (from, to) = view.bounds_m();

@@ -132,6 +132,13 @@ fn rule(sheet: &mut Sheet, [left, right]: [f64; 2], y: f64) {
 }
 
 /// A bar of a known length: whoever printed the page can see whether the scale holds.
+/// What the statement of a page's scale starts with.
+pub(in crate::drawing) const SCALE: &str = "Scale ";
+
+/// What stands under the bar.
+pub(in crate::drawing) const BAR_SAYS: &str =
+    "100 mm (3 15/16 in) when printed at 100 %: if it is not, don't scale from the page";
+
 fn bar(sheet: &mut Sheet, at: DVec2) {
     let end = at + DVec2::new(BAR, 0.0);
     let pen = Pen::solid(0.3, INK);
@@ -151,9 +158,7 @@ fn bar(sheet: &mut Sheet, at: DVec2) {
             size: SMALL,
             upward: false,
             colour: FINE,
-            says:
-                "100 mm (3 15/16 in) when printed at 100 %: if it is not, don't scale from the page"
-                    .into(),
+            says: BAR_SAYS.into(),
         }),
     );
 }

@@ -170,6 +170,14 @@ pub(super) fn callouts(
             (place(callout.at_m), lines, callout.letter.is_none())
         })
         .collect();
+    // Those without a leader stand in the order of their letters.
+    let mut heights: Vec<f64> = all.iter().filter(|one| !one.2).map(|one| one.0.y).collect();
+    heights.sort_by(|a, b| b.total_cmp(a));
+    for (number, (one, y)) in all.iter_mut().filter(|one| !one.2).zip(heights).enumerate() {
+        #[allow(clippy::cast_precision_loss)] // some letters
+        let lower = number as f64 * 1e-6;
+        one.0.y = y - lower;
+    }
     all.sort_by(|a, b| a.0.y.total_cmp(&b.0.y).then(b.0.x.total_cmp(&a.0.x)));
     #[allow(clippy::cast_precision_loss)] // some lines
     let height = |lines: &[String]| lines.len() as f64 * label.line + APART;

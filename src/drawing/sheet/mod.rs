@@ -20,7 +20,7 @@ use glam::DVec2;
 
 pub use compose::compose;
 pub use frame::Frame;
-pub(super) use frame::{LEADING, put as put_frame};
+pub(super) use frame::{BAR_SAYS, LEADING, SCALE, put as put_frame};
 #[cfg(test)]
 pub(super) use labels::LEADER;
 pub(super) use labels::marks;

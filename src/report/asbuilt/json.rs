@@ -67,6 +67,10 @@ pub struct AsBuiltJson {
     pub ahead_m: f64,
     /// Two standard deviations of that.
     pub ahead_within_m: f64,
+    /// How much farther apart across the bay the posts stand than by the plan.
+    pub wider_m: f64,
+    /// Two standard deviations of that.
+    pub wider_within_m: f64,
     /// How far both feet together stand over the floor.
     pub raised_m: f64,
     /// How far the right foot stands higher than the left one; null where that is not known.
@@ -283,6 +287,8 @@ impl AsBuiltJson {
             square: is_square(report),
             ahead_m: built.square.ahead_m,
             ahead_within_m: COVERAGE * built.square.ahead_sd_m,
+            wider_m: built.square.wider_m,
+            wider_within_m: COVERAGE * built.square.wider_sd_m,
             raised_m: standing.raised_m,
             right_higher_m: standing.right_higher_m,
             walls: WALLS

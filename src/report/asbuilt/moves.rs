@@ -38,11 +38,18 @@ impl AsBuiltReport<'_> {
         )
     }
 
-    /// A height of shims: to 1/32 in or a tenth of a millimetre, nearest.
+    /// A height of shims: to 1/32 in or a tenth of a millimetre, nearest; what is less than half of the
+    /// one, but something, is told so.
     pub(super) fn fine(&self, metres: f64) -> String {
         let value = Length::metres(metres.abs());
         let metric = millimetres(value, 1, Rounding::Nearest);
-        let imperial = feet_inches(value, 32, Rounding::Nearest);
+        // Rounded to nothing, what is there would be told as not there.
+        let is_something = value.m() >= 0.000_05 && value.m() < 0.5 * 0.0254 / 32.0;
+        let imperial = if is_something {
+            "less than 1/64 in".to_owned()
+        } else {
+            feet_inches(value, 32, Rounding::Nearest)
+        };
         match self.planned.units {
             UnitSystem::Imperial => format!("{imperial} ({metric})"),
             UnitSystem::Metric => format!("{metric} ({imperial})"),
@@ -85,7 +92,21 @@ impl AsBuiltReport<'_> {
             let tells = off.abs() > FINEST_M && off.abs() > COVERAGE * sd;
             if tells { off } else { 0.0 }
         };
-        Some(known.map(tells))
+        let [mut x, y, turn] = known.map(tells);
+        // What walls tell of a post by itself may be little, where tapes between the posts tell much: then
+        // each goes to where it most likely belongs, and both together to their distance.
+        if self.wider().is_some() && place.off_m.x.abs() > FINEST_M {
+            x = place.off_m.x;
+        }
+        Some([x, y, turn])
+    }
+
+    /// How much too far apart the posts stand across the bay, or too close (negative), where the readings
+    /// tell so.
+    pub(super) fn wider(&self) -> Option<f64> {
+        let square = &self.built.square;
+        let off = square.wider_m.abs();
+        (off > FINEST_M && off > COVERAGE * square.wider_sd_m).then_some(square.wider_m)
     }
 
     /// What to do with a post, in one sentence.

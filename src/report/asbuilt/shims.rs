@@ -10,6 +10,26 @@ use crate::report::words::sentence;
 pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
     page.heading("Plumb and shims");
     let built = report.built;
+    let lift = &report.planned.lift;
+    let plumb = lift.plumb_limit.map_or_else(
+        || "how far a column may be out of plumb is not given".to_owned(),
+        |limit| {
+            let limit = report.fine(limit.m());
+            format!("a column may be {limit} out of plumb over its height")
+        },
+    );
+    let shims = lift.shim_limit.map_or_else(
+        || "how high shims may be is not given".to_owned(),
+        |limit| {
+            format!(
+                "shims under a corner may be {} high",
+                report.fine(limit.m())
+            )
+        },
+    );
+    page.para(&format!(
+        "The manual's limits in the bay file: {plumb}, {shims}."
+    ));
     for side in SIDES {
         page.item(&leaning(report, side));
     }

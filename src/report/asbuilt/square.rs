@@ -5,6 +5,7 @@ use super::moves::{FINEST_M, TOO_WIDE_M, post};
 use crate::asbuilt::{COVERAGE, SIDES};
 use crate::report::text::page::Page;
 use crate::report::words::list;
+use crate::units::plus_minus;
 
 /// True where the posts are as the plan has them in square: neither ahead of the other nor turned, by
 /// what the readings can tell. The diagonals alone don't show that: turns may make up for a post ahead.
@@ -72,13 +73,28 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
         ),
         Some(false) => format!("Out of square: {}", list(&causes)),
     };
+    if let Some(wider) = report.wider() {
+        let how = if wider > 0.0 {
+            "too far apart"
+        } else {
+            "too close to each other"
+        };
+        page.para(&format!(
+            "The posts stand {} {how} across the bay (\u{b1}{}): the floor sheet's pulls between them are \
+             accepted within {} only.",
+            report.length(wider),
+            report.at_most(COVERAGE * square.wider_sd_m),
+            plus_minus(report.planned.policy.measured_lift, report.planned.units)
+        ));
+    }
     page.para(&format!(
         "{verdict}. Diagonals over the outer corners: LP1 to RP4 {}, LP4 to RP1 {}. Between the inner \
-         corners {} at the front and {} at the rear. Equal diagonals alone do not mean square: turned \
+         corners {} at the front and {} at the rear, by the plan {}. Equal diagonals alone do not mean square: turned \
          plates can hide that one post is ahead.",
         report.length(one),
         report.length(other),
         report.length(square.between_m[0]),
-        report.length(square.between_m[1])
+        report.length(square.between_m[1]),
+        report.length(square.planned_between_m)
     ));
 }

@@ -41,6 +41,7 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     if study.highest_safe_lock.is_some() {
         page.para("* the highest safe lock.");
     }
+    tyres(report, page);
     people(report, page);
 }
 
@@ -56,10 +57,12 @@ fn row(lock: &LockFinding, is_safe: bool, show: Show) -> [Cell; 7] {
         format!("{:>2} {mark}", lock.lock).into(),
         show.room(lock.pad_height_m).into(),
         Cell::toned(lock.state.words(), tone),
-        lock.near
-            .as_ref()
-            .map_or_else(|| "-".into(), |near| least_room(near, show))
-            .into(),
+        match &lock.near {
+            _ if strikes_another(lock).is_some() => "touch".into(),
+            Some(near) => least_room(near, show),
+            None => "-".into(),
+        }
+        .into(),
         show.room(lock.underbody_m).into(),
         if lock.door_may_run { "may run" } else { "stay" }.into(),
         between(lock).into(),
@@ -74,8 +77,18 @@ fn least_room(near: &NearFinding, show: Show) -> String {
     }
 }
 
+/// What strikes at a lock, where another pair has the least room over its margin and does not touch.
+fn strikes_another(lock: &LockFinding) -> Option<(&str, &str)> {
+    let (moving, fixed) = lock.because.as_ref()?;
+    let apart = lock.near.as_ref().is_none_or(|near| near.clearance_m > 0.0);
+    (lock.state == LockState::Strikes && apart).then_some((moving, fixed))
+}
+
 fn between(lock: &LockFinding) -> String {
     let pair = |moving: &str, fixed: &str| format!("{} / {}", short_thing(moving), thing(fixed));
+    if let Some((moving, fixed)) = strikes_another(lock) {
+        return pair(moving, fixed);
+    }
     match (&lock.near, &lock.because, lock.state) {
         (_, Some((moving, fixed)), LockState::Barred) => {
             format!("lower down: {}", pair(moving, fixed))
@@ -85,6 +98,23 @@ fn between(lock: &LockFinding) -> String {
         // Where the study could not decide, nothing is said to be far.
         (None, None, LockState::NotLifting | LockState::NotShown) => String::new(),
         (None, None, _) => "nothing near".into(),
+    }
+}
+
+/// How low the tyres hang, where they are lower than the body.
+fn tyres(report: &Report<'_>, page: &mut Page) {
+    let study = report.study;
+    let show = show(report);
+    let lock = study
+        .highest_safe_lock
+        .and_then(|lock| study.locks.get(lock - 1));
+    if let Some(lock) = lock.filter(|lock| lock.tyre_m < lock.underbody_m) {
+        page.para(&format!(
+            "Under body: the lowest place of the body and of what sinks with its wheels. The tyres hang \
+             lower: {} over the floor on lock {}.",
+            show.room(lock.tyre_m),
+            lock.lock
+        ));
     }
 }
 

@@ -4,6 +4,7 @@ use super::page::Page;
 use super::{Report, show};
 use crate::bay::DoorHeld;
 use crate::report::words::{list, plain};
+use crate::units::{Length, plus_minus};
 
 pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     let show = show(report);
@@ -52,8 +53,9 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     );
 
     let trust = &report.study.uncertainty;
+    let off = |metres| plus_minus(Length::metres(metres), report.bay.units);
     page.heading("Uncertainty counted against every pair");
-    for (what, plus_minus) in [
+    for (what, off_m) in [
         (
             "Room, door and what is in it, each dimension \u{b1}",
             trust.garage_m,
@@ -63,14 +65,14 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
         ("Twist left between pads and lift points", trust.loose_pad_m),
         ("One carriage above the other", trust.mismatch_m),
     ] {
-        page.entry(what, &show.need(plus_minus));
+        page.entry(what, &off(off_m));
     }
     page.entry(
         "Parking",
         &format!(
             "\u{b1} {} along, \u{b1} {} across, \u{b1} {:.2} deg of heading",
-            show.need(trust.parking.along_m),
-            show.need(trust.parking.across_m),
+            off(trust.parking.along_m),
+            off(trust.parking.across_m),
             trust.parking.yaw_rad.to_degrees()
         ),
     );

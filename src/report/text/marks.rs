@@ -32,10 +32,15 @@ fn marks(report: &Report<'_>, page: &mut Page) {
         |m| show.ceiling_mark(m),
     );
     page.entry("Never above", &never);
-    page.para(
+    let to_do = if study.highest_safe_lock.is_some() {
+        " Mark both columns, and stop when the lower carriage is at its mark."
+    } else {
+        ""
+    };
+    page.para(&format!(
         "Both are measured from the top of the base plate to the carriage's marked edge, with no \
-         shims under the plate. Mark both columns, and stop when the lower carriage is at its mark.",
-    );
+         shims under the plate.{to_do}"
+    ));
 }
 
 fn phases(report: &Report<'_>, page: &mut Page) {
@@ -88,10 +93,15 @@ pub(in crate::report) fn shut_off_bar(report: &Report<'_>) -> Option<String> {
         } else {
             the(moving)
         };
-        text.push_str(&format!(
-            "; {moving} meets {} first, and the bar would NOT stop that",
-            the(fixed)
-        ));
+        let fixed = the(fixed);
+        text.push_str(&if bar.is_surely_before {
+            format!("; {moving} meets {fixed} first, and the bar would NOT stop that")
+        } else {
+            format!(
+                "; within what was measured {moving} may meet {fixed} before that: do NOT count on the \
+                 bar to stop it"
+            )
+        });
     }
     Some(text)
 }

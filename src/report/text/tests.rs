@@ -116,7 +116,7 @@ fn every_limit_has_its_sentence() {
         ),
         (
             Limit::Bar(pair.clone()),
-            "the vehicle's roof (piece 3) meets the shut-off bar at 2 ft 2 in of travel",
+            "the vehicle's roof (piece 3) comes too near the shut-off bar: the room of 3 in under it runs short at 2 ft 2 in of travel",
         ),
         (
             Limit::Undecided(pair),

@@ -142,7 +142,16 @@ fn limit(report: &Report<'_>) -> String {
                 .or(pair.first_touch_m)
                 .map(|m| format!(" at {} of travel", show.room(m)))
                 .unwrap_or_default();
-            format!("Above it {} meets the shut-off bar{at}.", the(&pair.moving))
+            let who = the(&pair.moving);
+            if pair.margin_m > 0.0 && pair.first_breach_m.is_some() {
+                let margin = show.need(pair.margin_m);
+                format!(
+                    "Above it {who} comes too near the shut-off bar: the room of {margin} under it runs \
+                     short{at}."
+                )
+            } else {
+                format!("Above it {who} meets the shut-off bar{at}.")
+            }
         }
         Limit::Withheld => governing(study)
             .first_short
