@@ -101,8 +101,8 @@ pub(super) fn migrate(cx: &Context, mut root: Node, whose: Whose) -> Option<Node
 /// Which other kind of file it is, by fields that only that has, and what reads such a file.
 fn mistaken(fields: &[Field], whose: Whose) -> Option<(&'static str, &'static str)> {
     let has = |all: &[&str]| {
-        let known = |name: &&str| fields.iter().any(|field| field.name.text == **name);
-        all.iter().all(|name| known(name))
+        all.iter()
+            .all(|name| fields.iter().any(|field| field.name.text == *name))
     };
     let bay = || has(&["garage", "lift", "vehicle"]);
     let options = || has(&["base"]) && (has(&["lifts"]) || has(&["vehicles"]) || has(&["garages"]));

@@ -263,6 +263,29 @@ impl<'a> Made<'a> {
         Ok(pages)
     }
 
+    /// A page for each plate, both to one scale.
+    fn plates(&self, [first, of]: [usize; 2]) -> Result<Vec<Sheet>, LayoutError> {
+        let order = self.order;
+        let to = |scale: Option<f64>| -> Result<Vec<Sheet>, LayoutError> {
+            let each = plates::SIDES.into_iter().enumerate();
+            each.map(|(number, (side, name, tag))| {
+                let mut frame = self.frame(name, tag, plates::notes(self));
+                frame.page = [first + number, of];
+                let view = plates::view(self, side);
+                let sheet = compose(&view, &frame, order.paper, order.bay.units, scale);
+                sheet.ok_or(LayoutError::TooSmall(frame.name))
+            })
+            .collect()
+        };
+        let pages = to(None)?;
+        let coarsest = pages.iter().map(|page| page.scale).fold(0.0, f64::max);
+        if pages.iter().all(|page| page.scale >= coarsest) {
+            return Ok(pages);
+        }
+        // Where the other has no room for what is written about it at that scale, each keeps its own.
+        Ok(to(Some(coarsest)).unwrap_or(pages))
+    }
+
     fn pages(&self, of: usize, with_copies: bool) -> Result<Vec<Sheet>, LayoutError> {
         let order = self.order;
         let (plan, telling) = self.plan([1, of])?;
@@ -287,13 +310,8 @@ impl<'a> Made<'a> {
                 pages.truncate(before);
             }
         }
-        for (side, name, tag) in plates::SIDES.into_iter().filter(|_| with_copies) {
-            let notes = plates::notes(self);
-            put(
-                &mut pages,
-                &plates::view(self, side),
-                self.frame(name, tag, notes),
-            )?;
+        if with_copies {
+            pages.extend(self.plates([pages.len() + 1, of])?);
         }
         let mut frame = self.frame("Setting out, pull by pull", "PULLS", pulls::notes(self));
         frame.page = [pages.len() + 1, of];
