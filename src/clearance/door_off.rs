@@ -150,7 +150,7 @@ impl DoorOff {
 /// On the sums of what each measure moves by itself: tight curves bend with them.
 fn not_straight(bay: &Bay) -> f64 {
     match &bay.garage.door {
-        Door::Sectional(door) if door.layout == TrackLayout::LowHeadroom => 1.2,
+        Door::Sectional(door) if door.layout == TrackLayout::LowHeadroom => 1.3,
         _ => 1.05,
     }
 }
