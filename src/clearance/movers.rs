@@ -42,7 +42,7 @@ pub struct Moving {
 pub struct Phases {
     /// The first pad may touch the vehicle here (not below 0).
     pub first_touch_m: f64,
-    /// All pads carry from here on.
+    /// All pads carry from here on, for certain.
     pub carry_m: f64,
     /// Wheels of the front axle may leave the floor here.
     pub lift_off_m: [f64; 2],
@@ -70,6 +70,10 @@ pub struct Movers {
     /// Pads that start above their lift points: by how much, metres.
     pub too_high: Vec<(Corner, f64)>,
 }
+
+/// Pads that meet their points in no more travel than this from the first to the last count as level; what is
+/// left of that is within what a pad may hang loose.
+const UNEVEN_M: f64 = 0.003;
 
 /// Why the vehicle could not be set on the pads.
 pub type MoverError = attitude::StanceError;
@@ -173,6 +177,17 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
         .map(|corner| (corner, support_m - contact.touch_m[corner.index()]))
         .filter(|(_, excess)| *excess >= 0.0)
         .collect();
+    // Where some pads carry well before others, springs that are relieved may hold an end above its own pads
+    // until its tyres are off the floor: only then do all carry for certain.
+    let touches = contact.touch_m;
+    let least = touches.into_iter().fold(f64::INFINITY, f64::min);
+    let most = touches.into_iter().fold(f64::NEG_INFINITY, f64::max);
+    let are_level = most - least <= UNEVEN_M;
+    let all_carry_m = if are_level {
+        carry_m
+    } else {
+        carry_m.max(lift_off_last_m[0]).max(lift_off_last_m[1])
+    };
     Ok(Movers {
         solids: build.solids,
         climbing_solids: build.climbing_solids,
@@ -180,7 +195,7 @@ pub fn movers(bay: &Bay, uncertainty: &Uncertainty) -> Result<Movers, MoverError
         standing: build.standing,
         phases: Phases {
             first_touch_m,
-            carry_m,
+            carry_m: all_carry_m,
             lift_off_m,
             lift_off_last_m,
         },

@@ -229,3 +229,18 @@ fn posts_off_in_height_count_from_the_first_touch() {
         );
     }
 }
+
+/// Springs that the front pads relieve may hold the tail above the rear pads until its tyres are off.
+#[test]
+fn with_pads_set_unevenly_all_carry_only_once_every_tyre_is_off() {
+    let mut bay = test_bay();
+    let level = movers(&bay, &Uncertainty::worst(&bay)).unwrap().phases;
+    let off = level.lift_off_last_m[0].max(level.lift_off_last_m[1]);
+    assert!(level.carry_m < off - 0.05);
+    for raise in &mut bay.parking.pad_raise[..2] {
+        *raise += Length::metres(0.03);
+    }
+    let uneven = movers(&bay, &Uncertainty::worst(&bay)).unwrap().phases;
+    let off = uneven.lift_off_last_m[0].max(uneven.lift_off_last_m[1]);
+    assert!((uneven.carry_m - off).abs() < 1e-12);
+}
