@@ -7,7 +7,7 @@ use bayrise::bay::Bay;
 use bayrise::clearance::body::Body;
 use bayrise::clearance::prepare::Prepared;
 use bayrise::clearance::uncertainty::Uncertainty;
-use bayrise::solids::Solid;
+use bayrise::solids::{Shape, Solid};
 use glam::DVec3;
 
 use crate::rng::Rng;
@@ -43,6 +43,31 @@ fn sticks_out(reaches: &[(DVec3, f64)], body: &Body, shift: DVec3) -> (f64, DVec
         .unwrap()
 }
 
+/// Long low parts are looked at in lengths: so many that none is longer than this, metres.
+const LENGTH_M: f64 = 1.2;
+
+/// A solid in the lengths in which it is looked at.
+fn pieces(solid: &Solid) -> Vec<Solid> {
+    let Shape::Box { half } = solid.shape else {
+        return vec![solid.clone()];
+    };
+    let count = (2.0 * half.y / LENGTH_M).ceil();
+    if count < 2.0 || !solid.name.starts_with("vehicle/underbody") {
+        return vec![solid.clone()];
+    }
+    let along = solid.bay_from_solid.rotation * DVec3::Y * half.y / count;
+    (0..count as usize)
+        .map(|number| {
+            let mut piece = solid.clone();
+            let half = DVec3::new(half.x, half.y / count, half.z);
+            piece.shape = Shape::Box { half };
+            let steps = 2.0 * number as f64 + 1.0 - count;
+            piece.bay_from_solid = piece.bay_from_solid.moved(along * steps);
+            piece
+        })
+        .collect()
+}
+
 /// The worst of a world at one travel: by solid, how far it sticks out of the best of the bodies
 /// that stand for it then.
 fn check_world(
@@ -52,16 +77,23 @@ fn check_world(
     ways: &[DVec3],
     worst: &mut BTreeMap<String, (f64, DVec3, f64)>,
 ) {
-    for part in world.at(travel) {
+    let parts = world.at(travel).into_iter();
+    let pieces = parts.flat_map(|part| {
+        let name = part.name;
+        pieces(&part.solid)
+            .into_iter()
+            .map(move |piece| (name.clone(), piece))
+    });
+    for (name, solid) in pieces {
         let reaches: Vec<(DVec3, f64)> = ways
             .iter()
-            .map(|&way| (way, part.solid.support(way).dot(way)))
+            .map(|&way| (way, solid.support(way).dot(way)))
             .collect();
         let movers = &prepared.movers;
         let out = movers
             .moving
             .iter()
-            .filter(|mover| movers.solids[mover.solid].name == part.name)
+            .filter(|mover| movers.solids[mover.solid].name == name)
             .filter(|mover| mover.from <= travel && travel <= mover.to)
             .map(|mover| {
                 let shift = if mover.climbs {
@@ -74,7 +106,7 @@ fn check_world(
             .min_by(|a, b| a.0.total_cmp(&b.0))
             .unwrap_or((f64::INFINITY, DVec3::ZERO));
         let known = worst
-            .entry(part.name)
+            .entry(name)
             .or_insert((f64::NEG_INFINITY, DVec3::ZERO, 0.0));
         if out.0 > known.0 {
             *known = (out.0, out.1, travel);
@@ -145,7 +177,15 @@ fn with_nothing_uncertain_the_bodies_are_the_solids() {
         for mover in &movers.moving {
             let climbing = &movers.climbing_solids[mover.solid];
             if mover.climbs && (attitudes == 1 || !climbing.name.starts_with("vehicle/")) {
-                same(climbing, &mover.body, &name);
+                // The length that lies where the body does.
+                let middle = (mover.body.low() + mover.body.high()) * 0.5;
+                let off = |piece: &Solid| {
+                    let (low, high) = piece.bounds();
+                    ((low + high) * 0.5 - middle).length()
+                };
+                let lengths = pieces(climbing).into_iter();
+                let length = lengths.min_by(|a, b| off(a).total_cmp(&off(b)));
+                same(&length.unwrap(), &mover.body, &name);
             } else if !mover.climbs && mover.from <= 0.0 {
                 same(&movers.solids[mover.solid], &mover.body, &name);
             }

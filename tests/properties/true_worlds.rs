@@ -207,6 +207,17 @@ impl World {
         let Some(axle) = part.wheel else {
             return 0.0;
         };
+        if !matches!(part.solid.role, Role::Wheel(_)) {
+            // Its middle sinks as far as its two wheels do on the average.
+            let wheels = self
+                .parts
+                .iter()
+                .filter(|one| one.solid.role == Role::Wheel(axle));
+            let sunk: Vec<f64> = wheels
+                .map(|wheel| self.droop(wheel, bay_from_vehicle))
+                .collect();
+            return sunk.iter().sum::<f64>() / sunk.len() as f64;
+        }
         let droop = self.bay.vehicle.droop[axle].m();
         let mut hanging = part.solid.clone();
         hanging.bay_from_solid =
