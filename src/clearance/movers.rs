@@ -537,7 +537,11 @@ impl Build {
                 let on_pads = rest_body.moved(DVec3::Z * posts_up_m);
                 starts.push(on_pads.widened(levers.off_at_supports(posts_up_m)));
             }
-            let mut ways = vec![levers.turning(&Body::hull(starts), context.rise_more_m, reach)];
+            let mut ways = vec![
+                levers
+                    .turning(context.rise_more_m, reach)
+                    .of(&Body::hull(starts)),
+            ];
             ways.extend(
                 climbing
                     .iter()
@@ -553,9 +557,9 @@ impl Build {
             // no more than the turn has moved it.
             let springs_until = context.springs_until_m.clamp(climbs_from, top);
             if springs_until > climbs_from {
+                let held = levers.turning(0.0, reach);
                 for body in &climbing {
-                    let body = levers.turning(body, 0.0, reach);
-                    self.push_climb(body, role, climbs_from, springs_until);
+                    self.push_climb(held.of(body), role, climbs_from, springs_until);
                 }
                 climbs_exactly_from = springs_until;
             }

@@ -116,14 +116,16 @@ impl<'a> PartLevers<'a> {
         )
     }
 
-    /// A body that covers the part wherever supports put it that each stand up to their share of the turn,
-    /// and as much `more_m`, above where the given body has them. No turn takes any of the part round a
-    /// greater radius than `reach_m`.
-    pub(super) fn turning(&self, body: &Body, more_m: f64, reach_m: f64) -> Body {
+    /// Where supports may put the part that each stand up to their share of the turn, and as much `more_m`,
+    /// above where a body has them. No turn takes any of the part round a greater radius than `reach_m`.
+    pub(super) fn turning(&self, more_m: f64, reach_m: f64) -> Turned {
         let rise = self.body.rise.map(|rise| rise + more_m);
         let Some(levers) = &self.body.levers else {
             let most = rise.into_iter().fold(0.0, f64::max);
-            return body.clone().widened(DVec3::splat(most));
+            return Turned {
+                up_m: 0.0,
+                spread: DVec3::splat(most),
+            };
         };
         let each = self.corners.iter();
         let [down, up] = each
@@ -134,8 +136,24 @@ impl<'a> PartLevers<'a> {
         let tilt = self.body.turn * self.above_m;
         // Heights are planes over the supports' places but for what the turn bends.
         let bulge = turning_bulge_m(self.body.turn.length(), reach_m);
-        let middle = body.moved(DVec3::Z * (0.5 * (up - down)));
-        middle.widened(tilt.extend(0.5 * (up + down)) + DVec3::splat(bulge))
+        Turned {
+            up_m: 0.5 * (up - down),
+            spread: tilt.extend(0.5 * (up + down)) + DVec3::splat(bulge),
+        }
+    }
+}
+
+/// Where a part may be turned to from where a body has it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Turned {
+    up_m: f64,
+    spread: DVec3,
+}
+
+impl Turned {
+    /// A body that covers all of that.
+    pub(super) fn of(self, body: &Body) -> Body {
+        body.moved(DVec3::Z * self.up_m).widened(self.spread)
     }
 }
 
