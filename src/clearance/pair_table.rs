@@ -313,7 +313,7 @@ impl PairTable<'_> {
         let mut known: Option<(usize, Lows)> = None;
         let each = travels_m.iter().map(|&travel_m| {
             // A phase that is over says nothing of what is higher.
-            let left = self.climbing().filter(|mover| mover.to >= travel_m).count();
+            let left = self.climbing_from(travel_m).count();
             let lows = match known {
                 Some((of, lows)) if of == left => lows,
                 _ => self.lows_from(travel_m),
@@ -324,9 +324,18 @@ impl PairTable<'_> {
         each.collect()
     }
 
-    fn climbing(&self) -> impl Iterator<Item = &Moving> {
-        let moving = self.prepared.movers.moving.iter();
-        moving.filter(|mover| mover.climbs && mover.role.layer() == Layer::Vehicle)
+    /// The vehicle's phases that are not over at a travel. At the top of the travel the last still counts,
+    /// whatever rounding makes of its end: nothing there would be no bound at all.
+    fn climbing_from(&self, travel_m: f64) -> impl Iterator<Item = &Moving> {
+        const ROUNDING_M: f64 = 1e-6;
+        let of_vehicle = |mover: &&Moving| mover.climbs && mover.role.layer() == Layer::Vehicle;
+        let moving = self.prepared.movers.moving.iter().filter(of_vehicle);
+        let top = moving
+            .clone()
+            .map(|mover| mover.to)
+            .fold(0.0, f64::max)
+            .min(travel_m);
+        moving.filter(move |mover| mover.to >= top - ROUNDING_M)
     }
 
     /// Lowest points of body and tyres on the pads, extrapolated to travel 0, above the highest
@@ -337,7 +346,7 @@ impl PairTable<'_> {
             tyre_m: f64::INFINITY,
             top_m: f64::NEG_INFINITY,
         };
-        let climbing = || self.climbing().filter(|mover| mover.to >= travel_m);
+        let climbing = || self.climbing_from(travel_m);
         // Every uncertainty is in the bodies, so these are bounds.
         for mover in climbing() {
             let low = mover.body.low().z;
