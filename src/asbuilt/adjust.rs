@@ -48,6 +48,8 @@ pub struct Adjusted {
     pub residuals: Vec<Residual>,
     /// Readings more than unknowns.
     pub spare: usize,
+    /// The sum of the squares of the residuals, each over the reading's standard deviation.
+    pub squares: f64,
     /// The standard deviation of unit weight: about 1 where the readings are as good as stated; none
     /// without a spare reading.
     pub unit: Option<f64>,
@@ -143,6 +145,7 @@ fn finish(
         covariance,
         residuals,
         spare,
+        squares: sum,
         unit: (spare > 0).then(|| (sum / spare as f64).sqrt()),
         rounds,
     })

@@ -3,7 +3,8 @@
 //! Data snooping after W. Baarda, "A testing procedure for use in geodetic networks", Netherlands
 //! Geodetic Commission 1968: the residual over its own standard deviation against 3.29, which one
 //! good reading in a thousand goes past (from memory). The worst is left out, and the rest is fitted
-//! again, until none goes past it.
+//! again, until none goes past it. One by one that can be led astray by two slips of one kind: where two
+//! are left out, every other two without which the rest fits as well are as suspect.
 //!
 //! The same tape pulled again is one reading, the mean of both: a slip in what was marked or hooked to
 //! comes back with it, so that it checks nothing. The room's dimensions in the bay file are readings
@@ -21,6 +22,10 @@ const CRITICAL: f64 = 3.29;
 
 /// A reading whose standardised residual comes this near to the worst one is as suspect.
 const AS_SUSPECT: f64 = 0.98;
+
+/// Two that leave this much more of the weighted sum of squares are no worse an explanation: what one
+/// reading adds to it by chance in one of twenty (chi-square of one degree of freedom, any handbook).
+const NO_WORSE: f64 = 3.84;
 
 /// The least ± of the room that is weighed, metres: none at all would have no weight.
 const ROOM_FROM_M: f64 = 1e-5;
@@ -220,6 +225,14 @@ pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFi
         kept = without;
         adjusted = fewer;
     }
+    if let [(a, ..), (b, ..)] = told[..]
+        && kept.len() + told.len() == all.len()
+    {
+        let most = adjusted.squares + NO_WORSE;
+        suspects.extend(other_pairs([a, b], all.len(), |kept| {
+            fit_of(kept).is_ok_and(|fit| worst(&fit).is_none() && fit.squares <= most)
+        }));
+    }
     let judge = |i: usize| {
         let out = told.iter().find(|(at, ..)| *at == i);
         let inside = kept.iter().position(|&at| at == i);
@@ -282,6 +295,21 @@ pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFi
             .collect(),
         adjusted,
     })
+}
+
+/// What stands in any other two of so many without which the rest fits; the two themselves do not count.
+fn other_pairs(
+    told: [usize; 2],
+    of: usize,
+    fits: impl Fn(&[usize]) -> bool,
+) -> impl Iterator<Item = usize> {
+    let pairs = (0..of).flat_map(move |a| (a + 1..of).map(move |b| [a, b]));
+    let others = pairs.filter(move |pair| !told.iter().all(|one| pair.contains(one)));
+    let fitting = others.filter(move |pair| {
+        let kept: Vec<usize> = (0..of).filter(|i| !pair.contains(i)).collect();
+        fits(&kept)
+    });
+    fitting.flatten().filter(move |one| !told.contains(one))
 }
 
 /// The reading that fits worst, if that is no chance.

@@ -31,7 +31,7 @@ pub use lengths::Show;
 pub use needs::{Need, NeedFinding, Short, judge};
 pub use not_measured::{AS_FILED, not_measured};
 pub use sayings::{Sayings, are_alike, called, counted, on_one_line, short_name};
-pub(crate) use words::relation;
+pub(crate) use words::{met_before_the_bar, relation};
 
 use crate::bay::Bay;
 use crate::clearance::Study;

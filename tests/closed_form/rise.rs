@@ -1,8 +1,9 @@
 //! How far up, by hand.
 
 use bayrise::clearance::{Limit, LockState};
+use bayrise::units::Length;
 
-use crate::bay::{breach, limiting, states, studied};
+use crate::bay::{breach, limiting, states, studied, with};
 
 #[test]
 fn a_flat_ceiling_leaves_its_height_less_the_top_of_the_body() {
@@ -168,4 +169,29 @@ fn a_light_over_the_bed() {
     // ceiling over the cab gives lock 10: the light costs four locks.
     assert_eq!(study.highest_clear_lock, Some(6));
     assert_eq!(studied(&[BED]).highest_clear_lock, Some(10));
+}
+
+#[test]
+fn a_lock_beyond_the_travel_by_rounding_has_its_room_under_as_well() {
+    // Nine locks of 175 mm over the first end at 400 + 8 · 175 = 1800 mm, the travel: above it by less than
+    // the noise that is let pass, all phases are over.
+    let mut bay = with(&[(
+        r#"locks: Even(first: "400 mm", pitch: "100 mm", count: 14)"#,
+        r#"locks: Even(first: "400 mm", pitch: "175 mm", count: 9)"#,
+    )]);
+    let last = bay.lift.locks.last_mut().unwrap();
+    *last = Length::metres(bay.lift.travel.m() + 5e-10);
+    let study = bayrise::clearance::study(&bay).unwrap();
+    let [.., below, top] = &study.locks[..] else {
+        panic!("{:?}", study.locks)
+    };
+    let higher = top.travel_m - below.travel_m;
+    assert!((higher - 0.175).abs() < 1e-6, "{higher}");
+    for (what, low, high) in [
+        ("underbody", below.underbody_m, top.underbody_m),
+        ("tyre", below.tyre_m, top.tyre_m),
+        ("top", below.top_m, top.top_m),
+    ] {
+        assert!((high - low - higher).abs() < 1e-6, "{what}: {low}, {high}");
+    }
 }

@@ -212,6 +212,32 @@ fn a_wrong_room_is_told_as_the_room() {
     assert!((built.walls[0].off_m - 0.03).abs() < 0.002);
 }
 
+/// Two slips of one kind: the tapes to the right wall both read 12 mm long. The readings alone can't say
+/// whether those are wrong or the wall's place in the bay file and the tape from its corner: all are told.
+#[test]
+fn two_slips_of_one_kind_are_told_with_what_else_would_explain_them() {
+    let bay = test_bay();
+    let planned = Planned::of(&bay);
+    let mut over = usual();
+    over.push(Over::Wall(FromWall::Right, corner(Side::Right, 1)));
+    let mut measured = read_at(&planned, &over, &planned.start());
+    let slipped = [15, 16];
+    for at in slipped {
+        measured.tape[at].reading += Length::mm(12.0);
+    }
+    let built = as_built(&bay, &measured).unwrap();
+    assert!(!built.fits());
+    for at in slipped {
+        let state = built.readings[at].state;
+        assert!(state.is_open(), "{at}: {state:?}");
+    }
+    // What has nothing to do with that wall is under no suspicion.
+    for at in [0, 1, 2, 3, 4, 5, 6, 9, 10, 11, 12] {
+        let state = built.readings[at].state;
+        assert!(!state.is_open(), "{at}: {state:?}");
+    }
+}
+
 /// Readings to one wall alone, in a room that is narrower than the bay file has it: nothing can show
 /// that, so it is told.
 #[test]

@@ -3,7 +3,7 @@
 use super::edge::Edge;
 use crate::bay::{Bay, Tie};
 use crate::clearance::{Limit, PairFinding, Study};
-use crate::report::{called, relation};
+use crate::report::{called, met_before_the_bar, relation};
 use crate::solids::vehicle;
 use crate::units::{Length, Rounding, both};
 
@@ -125,14 +125,7 @@ pub(super) fn shut_off_bar(bay: &Bay, study: &Study) -> Option<(String, bool)> {
     );
     if let Some((moving, fixed)) = &bar.met_before {
         let (moving, fixed) = (named(bay, moving), named(bay, fixed));
-        text.push_str(&if bar.is_surely_before {
-            format!("; before that {moving} meets {fixed}, and the bar would NOT stop that")
-        } else {
-            format!(
-                "; within what was measured {moving} may meet {fixed} before that: do NOT count on the \
-                 bar to stop it"
-            )
-        });
+        text.push_str(&met_before_the_bar(&moving, &fixed, bar.is_surely_before));
     }
     Some((text, bar.met_before.is_some()))
 }

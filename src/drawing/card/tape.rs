@@ -92,8 +92,12 @@ fn laid(card: &Card<'_>, frame: Frame, marks: &[Mark], more: f64) -> Option<Vec<
     if strip_m < 5.0 * step_m {
         return None;
     }
-    // Nothing above the highest line that somebody may climb to.
-    let first_step = steps(edge, step_m).floor();
+    // Nothing above the highest line that somebody may climb to, and little under the lowest: a strip
+    // without a line would be put up for nothing.
+    let lowest_m = marks.first().map_or(edge, |mark| mark.at_m);
+    let first_step = steps(edge, step_m)
+        .floor()
+        .max(steps(lowest_m, step_m).floor() - 2.0);
     let count = steps(top_m, step_m).floor() + 1.0 - first_step;
     // Strips of much the same length: none is too short for its labels.
     let strips = (count * step_m / strip_m - 1e-9).ceil() + more;

@@ -54,12 +54,16 @@ pub(super) fn map(
             }
         }
     }
-    // Numbers of rows and columns at the sides, every second one where there are many.
+    // Numbers of rows and columns at the sides; where they would run into each other, every second or
+    // third one, of each its own count: a map of three rows names all three.
+    const MOST: usize = 36;
     let most = grid.count[0].max(grid.count[1]);
-    let every = if most > 16 { most / 16 + 1 } else { 1 };
     #[allow(clippy::cast_precision_loss)]
-    let size = grid.step_m.min_element() * 0.5 * every as f64;
-    let mut number = |at: DVec2, index: usize| {
+    let size = grid.step_m.min_element() * 0.5 * most.div_ceil(MOST) as f64;
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // some at most
+    let [every_column, every_row] = [size * 2.0 / grid.step_m.x, size * 1.3 / grid.step_m.y]
+        .map(|steps| (steps - 1e-9).ceil().max(1.0) as usize);
+    let mut number = |at: DVec2, index: usize, every: usize| {
         if index.is_multiple_of(every) {
             shown.items.push(Item {
                 layer: Layer::Labels,
@@ -75,17 +79,13 @@ pub(super) fn map(
     };
     for column in 0..grid.count[0] {
         let (from, to) = cell([column, 0]);
-        number(
-            DVec2::new((from.x + to.x) * 0.5 - size * 0.5, low.y - size * 1.3),
-            column,
-        );
+        let at = DVec2::new((from.x + to.x) * 0.5 - size * 0.5, low.y - size * 1.3);
+        number(at, column, every_column);
     }
     for row in 0..grid.count[1] {
         let (from, to) = cell([0, row]);
-        number(
-            DVec2::new(low.x - size * 1.8, (from.y + to.y) * 0.5 - size * 0.4),
-            row,
-        );
+        let at = DVec2::new(low.x - size * 1.8, (from.y + to.y) * 0.5 - size * 0.4);
+        number(at, row, every_row);
     }
     let across = Reading {
         expected_m: high.x - low.x,

@@ -156,8 +156,10 @@ pub fn page(order: &PageOrder<'_>, probe: &mut Probe) -> Result<String, PageErro
             chapter.body
         );
     }
-    out.push_str(&drawings);
+    // The drawings last: on paper each has a page of its own, and what is before it would end in one that
+    // is nearly empty.
     out.push_str(&inputs::tables(order.sources));
+    out.push_str(&drawings);
     let _ = write!(
         out,
         "</main>\n<footer><p>Bayrise {}, input {}{}. An outdated page is known by \
@@ -187,8 +189,8 @@ fn contents(out: &mut String, chapters: &[Chapter]) {
         );
     }
     out.push_str(
-        "<li><a href=\"#drawings\">Drawings to scale</a></li>\
-         <li><a href=\"#inputs\">All inputs that count</a></li></ul></nav></section>\n",
+        "<li><a href=\"#inputs\">All inputs that count</a></li>\
+         <li><a href=\"#drawings\">Drawings to scale</a></li></ul></nav></section>\n",
     );
 }
 

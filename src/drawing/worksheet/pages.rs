@@ -138,7 +138,7 @@ fn empty(paper: Paper) -> Sheet {
 
 fn frame(paper: Paper, page: [usize; 2]) -> Frame {
     Frame {
-        title: "bay: ______________________________".into(),
+        title: "bay ______________________________".into(),
         name: TITLE.into(),
         tag: "FORM",
         page,

@@ -4,7 +4,7 @@ use super::page::Page;
 use super::{Report, show};
 use crate::bay::Corner;
 use crate::report::names::the;
-use crate::report::words::list;
+use crate::report::words::{list, met_before_the_bar};
 
 pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     marks(report, page);
@@ -94,14 +94,7 @@ pub(in crate::report) fn shut_off_bar(report: &Report<'_>) -> Option<String> {
             the(moving)
         };
         let fixed = the(fixed);
-        text.push_str(&if bar.is_surely_before {
-            format!("; {moving} meets {fixed} first, and the bar would NOT stop that")
-        } else {
-            format!(
-                "; within what was measured {moving} may meet {fixed} before that: do NOT count on the \
-                 bar to stop it"
-            )
-        });
+        text.push_str(&met_before_the_bar(&moving, &fixed, bar.is_surely_before));
     }
     Some(text)
 }
