@@ -7,6 +7,7 @@
 use glam::{DMat3, DVec2, DVec3};
 
 use super::*;
+use crate::clearance::part_levers::outline_corners;
 use crate::solids::test_bay::test_bay;
 use crate::units::Length;
 
