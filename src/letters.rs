@@ -23,6 +23,19 @@ pub const fn turns(letter: char) -> bool {
     )
 }
 
+/// True for a letter of a script that runs from right to left (the blocks that Unicode keeps for those).
+#[must_use]
+pub const fn runs_from_the_right(letter: char) -> bool {
+    matches!(
+        letter,
+        '\u{590}'..='\u{8ff}'
+            | '\u{fb1d}'..='\u{fdff}'
+            | '\u{fe70}'..='\u{fefc}'
+            | '\u{10800}'..='\u{10fff}'
+            | '\u{1e800}'..='\u{1efff}'
+    )
+}
+
 /// A letter as its code point, `U+202E`.
 #[must_use]
 pub fn code_point(letter: char) -> String {

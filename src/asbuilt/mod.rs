@@ -181,17 +181,22 @@ pub fn as_built(bay: &Bay, measured: &Measured) -> Result<AsBuilt, Vec<Diagnosti
         return Err(refused);
     }
     let found = snoop::fit(&planned, measured).map_err(|why| vec![not_fixed(&why)])?;
-    let fit = &found.adjusted;
+    let mut fit = found.adjusted;
     let scale = fit.unit.unwrap_or(1.0).max(1.0);
-    let sd = |i: usize| scale * fit.covariance[i][i].max(0.0).sqrt();
+    // Beside the scatter, what all tapes are off together.
+    for (row, one) in fit.covariance.iter_mut().zip(&found.common) {
+        for (value, other) in row.iter_mut().zip(&found.common) {
+            *value = scale * scale * *value + one * other;
+        }
+    }
+    let fit = &fit;
+    let sd = |i: usize| fit.covariance[i][i].max(0.0).sqrt();
     let held = SIDES.map(|side| {
         let at = 3 * index(side);
         let unit = [1.0, 1.0, 1.0 / planned.arm_m()];
         Held {
-            covariance: [0, 1, 2].map(|i| {
-                [0, 1, 2]
-                    .map(|j| scale * scale * fit.covariance[at + i][at + j] * unit[i] * unit[j])
-            }),
+            covariance: [0, 1, 2]
+                .map(|i| [0, 1, 2].map(|j| fit.covariance[at + i][at + j] * unit[i] * unit[j])),
             slips: found
                 .slips
                 .iter()
@@ -229,7 +234,7 @@ pub fn as_built(bay: &Bay, measured: &Measured) -> Result<AsBuilt, Vec<Diagnosti
         unknowns: fit.unknowns.clone(),
         arm_m: planned.arm_m(),
         held,
-        square: square(&planned, fit, scale),
+        square: square(&planned, fit),
         shims,
         readings: found.readings,
         posts,
@@ -238,7 +243,7 @@ pub fn as_built(bay: &Bay, measured: &Measured) -> Result<AsBuilt, Vec<Diagnosti
     })
 }
 
-fn square(planned: &Planned, fit: &Adjusted, scale: f64) -> Square {
+fn square(planned: &Planned, fit: &Adjusted) -> Square {
     let corner = |side, number| Mark::Corner(PlateCorner { side, number });
     let over = |from, to| planned.row(Over::Between(from, to), &fit.unknowns);
     let (left, right) = (Side::Left, Side::Right);
@@ -257,7 +262,7 @@ fn square(planned: &Planned, fit: &Adjusted, scale: f64) -> Square {
                 variance += a * value * b;
             }
         }
-        scale * variance.max(0.0).sqrt()
+        variance.max(0.0).sqrt()
     };
     let mut ahead_slopes = vec![0.0; fit.unknowns.len()];
     ahead_slopes[1] = -1.0;

@@ -66,14 +66,37 @@ pub(super) fn slips(fit: &Adjusted, rows: &[Row], observed: &[Observed]) -> Vec<
     each.filter(|((residual, _), _)| residual.standardised.is_some())
         .map(|((residual, row), read)| {
             let slip = FOUND_FROM * read.sigma / residual.checked.sqrt();
-            let weighted = slip / (read.sigma * read.sigma);
-            let moves = fit.covariance.iter().map(|covariance| {
-                let by: f64 = covariance.iter().zip(&row.slopes).map(|(c, s)| c * s).sum();
-                by * weighted
-            });
-            moves.collect()
+            moved(fit, row, read).map(|by| by * slip).collect()
         })
         .collect()
+}
+
+/// What each metre of an error in one reading does to the unknowns.
+fn moved<'a>(fit: &'a Adjusted, row: &'a Row, read: &Observed) -> impl Iterator<Item = f64> + 'a {
+    let weight = 1.0 / (read.sigma * read.sigma);
+    fit.covariance.iter().map(move |covariance| {
+        let by: f64 = covariance.iter().zip(&row.slopes).map(|(c, s)| c * s).sum();
+        by * weight
+    })
+}
+
+/// What all readings off together, each by its own `sigma`, do to the unknowns: a hook that is bent, or a
+/// tape that was read from its wrong edge, is the same in every reading, and the more readings there are
+/// the less it looks like chance.
+pub(super) fn common(
+    fit: &Adjusted,
+    rows: &[Row],
+    observed: &[Observed],
+    sigma: impl Fn(usize) -> f64,
+) -> Vec<f64> {
+    let mut sum = vec![0.0; fit.unknowns.len()];
+    for (at, (row, read)) in rows.iter().zip(observed).enumerate() {
+        let sigma = sigma(at);
+        for (sum, by) in sum.iter_mut().zip(moved(fit, row, read)) {
+            *sum += sigma * by;
+        }
+    }
+    sum
 }
 
 /// What a slip of each reading that nothing checks does to the unknowns, for each metre of it: beside
@@ -85,13 +108,7 @@ pub(super) fn unchecked(
 ) -> Vec<(usize, Vec<f64>)> {
     let each = fit.residuals.iter().zip(rows).zip(observed).enumerate();
     each.filter(|(_, ((residual, _), _))| residual.standardised.is_none())
-        .map(|(at, ((_, row), read))| {
-            let moves = fit.covariance.iter().map(|covariance| {
-                let by: f64 = covariance.iter().zip(&row.slopes).map(|(c, s)| c * s).sum();
-                by / (read.sigma * read.sigma)
-            });
-            (at, moves.collect())
-        })
+        .map(|(at, ((_, row), read))| (at, moved(fit, row, read).collect()))
         .collect()
 }
 

@@ -3,8 +3,9 @@
 //! Data snooping after W. Baarda, "A testing procedure for use in geodetic networks", Netherlands
 //! Geodetic Commission 1968: the residual over its own standard deviation against 3.29, which one
 //! good reading in a thousand goes past (from memory). The worst is left out, and the rest is fitted
-//! again, until none goes past it. One by one that can be led astray by two slips of one kind: where two
-//! are left out, every other two without which the rest fits as well are as suspect.
+//! again, until none goes past it. One by one that can be led astray by two slips of one kind, as of a
+//! corner that was marked wrong: where it leaves out two or more, the two without which the rest fits best
+//! are told, if there are two such, and any other two without which it fits as well are as suspect.
 //!
 //! The same tape pulled again is one reading, the mean of both: a slip in what was marked or hooked to
 //! comes back with it, so that it checks nothing. The room's dimensions in the bay file are readings
@@ -13,7 +14,7 @@
 use super::adjust::{Adjusted, NotFixed, Observed, Row, adjust};
 use super::places::{OF_POSTS, Planned, WALLS};
 use super::plumb::repeated;
-use super::reliability::{slips, unchecked};
+use super::reliability::{common, slips, unchecked};
 use super::{COVERAGE, WEAK_M};
 use crate::bay::{Mark, Measured, Over};
 
@@ -100,6 +101,8 @@ pub(super) struct Found {
     pub(super) walls: [Wall; 3],
     /// How far a slip that may not show can move the unknowns, for each reading.
     pub(super) slips: Vec<Vec<f64>>,
+    /// What one standard deviation of all tapes together, off alike, does to the unknowns.
+    pub(super) common: Vec<f64>,
     /// What each metre of a slip that nothing checks does, beside its place in the file's list.
     pub(super) unchecked: Vec<(Option<usize>, Vec<f64>)>,
 }
@@ -225,13 +228,31 @@ pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFi
         kept = without;
         adjusted = fewer;
     }
-    if let [(a, ..), (b, ..)] = told[..]
-        && kept.len() + told.len() == all.len()
+    if told.len() > 1
+        && let Some(pairs) = fitting_pairs(all.len(), &fit_of)
     {
-        let most = adjusted.squares + NO_WORSE;
-        suspects.extend(other_pairs([a, b], all.len(), |kept| {
-            fit_of(kept).is_ok_and(|fit| worst(&fit).is_none() && fit.squares <= most)
-        }));
+        let without =
+            |out: &[usize]| -> Vec<usize> { (0..all.len()).filter(|i| !out.contains(i)).collect() };
+        let [a, b] = pairs.best;
+        kept = without(&[a, b]);
+        adjusted = fit_of(&kept)?;
+        told = [[a, b], [b, a]]
+            .into_iter()
+            .map(|[one, other]| {
+                // Against the others, without the one that is wrong beside it.
+                let beside = without(&[other]);
+                let fit = fit_of(&beside).ok();
+                let at = beside.iter().position(|&i| i == one);
+                let residual = fit.zip(at).map(|(fit, at)| fit.residuals[at]);
+                let w = residual.and_then(|one| one.standardised);
+                (
+                    one,
+                    w.unwrap_or(CRITICAL),
+                    residual.map_or(0.0, |one| one.checked),
+                )
+            })
+            .collect();
+        suspects = pairs.as_good;
     }
     let judge = |i: usize| {
         let out = told.iter().find(|(at, ..)| *at == i);
@@ -289,6 +310,10 @@ pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFi
         readings: readings.collect(),
         walls,
         slips: slips(&adjusted, &last, &observed(&kept)),
+        common: common(&adjusted, &last, &observed(&kept), |at| {
+            let tape = all[kept[at]].tape.first();
+            tape.map_or(0.0, |&tape| measured.tape[tape].tolerance.m() / COVERAGE)
+        }),
         unchecked: unchecked(&adjusted, &last, &observed(&kept))
             .into_iter()
             .map(|(at, moves)| (all[kept[at]].tape.first().copied(), moves))
@@ -297,19 +322,45 @@ pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFi
     })
 }
 
-/// What stands in any other two of so many without which the rest fits; the two themselves do not count.
-fn other_pairs(
-    told: [usize; 2],
+/// Two observations without which all others fit.
+struct Pairs {
+    /// Those without which they fit best.
+    best: [usize; 2],
+    /// What stands in others that are no worse an explanation.
+    as_good: Vec<usize>,
+}
+
+/// The most observations of which every two are tried: beyond, it would take seconds.
+const TRIED: usize = 60;
+
+/// The two of so many without which all others fit; none where there are no such two.
+fn fitting_pairs(
     of: usize,
-    fits: impl Fn(&[usize]) -> bool,
-) -> impl Iterator<Item = usize> {
-    let pairs = (0..of).flat_map(move |a| (a + 1..of).map(move |b| [a, b]));
-    let others = pairs.filter(move |pair| !told.iter().all(|one| pair.contains(one)));
-    let fitting = others.filter(move |pair| {
-        let kept: Vec<usize> = (0..of).filter(|i| !pair.contains(i)).collect();
-        fits(&kept)
-    });
-    fitting.flatten().filter(move |one| !told.contains(one))
+    fit_of: &impl Fn(&[usize]) -> Result<Adjusted, NotFixed>,
+) -> Option<Pairs> {
+    if of > TRIED {
+        return None;
+    }
+    let pairs = (0..of).flat_map(|a| (a + 1..of).map(move |b| [a, b]));
+    let mut fitting: Vec<([usize; 2], f64)> = pairs
+        .filter_map(|pair| {
+            let kept: Vec<usize> = (0..of).filter(|i| !pair.contains(i)).collect();
+            let fit = fit_of(&kept).ok()?;
+            worst(&fit).is_none().then_some((pair, fit.squares))
+        })
+        .collect();
+    fitting.sort_by(|one, other| one.1.total_cmp(&other.1));
+    let (&(best, least), others) = fitting.split_first()?;
+    let as_good = others
+        .iter()
+        .filter(|(_, squares)| *squares <= least + NO_WORSE);
+    let as_good = as_good
+        .flat_map(|(pair, _)| *pair)
+        .filter(|one| !best.contains(one));
+    Some(Pairs {
+        best,
+        as_good: as_good.collect(),
+    })
 }
 
 /// The reading that fits worst, if that is no chance.

@@ -5,7 +5,7 @@
 //! taken along it ([`crate::clearance::leaning`]). What is left beside that counts against the rise as
 //! a ± of every body of the lift, at all heights: one post ahead of the other, a turn at the farthest
 //! pad, a lean in height over the arms, a plate higher than the other, three standard deviations of
-//! each, and what one slip of the tape that may not show can move. Whatever is judged without the way
+//! each, and what one slip of the tape or of the plumb that may not show can move. Whatever is judged without the way
 //! up (the columns themselves, whether arms reach, what an arm may touch) has the lean over the
 //! column's whole height as a ± too.
 
@@ -75,10 +75,12 @@ pub fn as_they_stand(
         let i = index(side);
         let post = &posts[i];
         let reach = farthest_m(bay, side);
-        leaning[i] = DVec2::from(leans[i].map(|lean| lean.map_or(0.0, |lean: Lean| lean.slope)));
-        let sd = DVec2::from(leans[i].map(|lean| lean.map_or(0.0, |lean: Lean| lean.sd)));
+        let leans = [0, 1]
+            .map(|axis| leans[i][axis].map_or([0.0; 2], |lean| may_lean(lean, &shims[i], axis)));
+        leaning[i] = DVec2::from(leans.map(|[low, high]| 0.5 * (low + high)));
+        let read = DVec2::from(leans.map(|[low, high]| 0.5 * (high - low)));
         // It was read at one place of what its plate can rock, and may stand at any under a load.
-        within[i] = IN_STUDY * sd + shims[i].rocking(lift);
+        within[i] = read + shims[i].rocking(lift);
         let slope = leaning[i].abs() + within[i];
         lean_m[i] = (slope * high).length();
         // Parts reach as far from the plate's middle as from the column's, and what lies between.
@@ -137,6 +139,24 @@ pub fn as_they_stand(
         raised_m: feet.raised_m,
         right_higher_m: feet.right_higher_m,
     }
+}
+
+/// From where to where a column may lean in one direction (0 across, 1 along), as slopes toward +x or +y.
+/// Three standard deviations of the plumb; of one that was read once, a slip or a level out of true would
+/// not show before the floor's levels contradict it: what those leave open counts with it. Read again, the
+/// level turned end for end, it checks itself.
+fn may_lean(lean: Lean, shims: &PostShims, axis: usize) -> [f64; 2] {
+    let off = IN_STUDY * lean.sd;
+    let mut may = [lean.slope - off, lean.slope + off];
+    if let (1, Some(contact)) = (lean.reads, shims.contact) {
+        let off = IN_STUDY * shims.contact_sd[axis];
+        let lies = contact.slopes.map(|slope| -slope[axis]);
+        let by_plate = shims.plate_lean.map_or(lies, |plate| [plate[axis]; 2]);
+        for one in by_plate {
+            may = [may[0].min(one - off), may[1].max(one + off)];
+        }
+    }
+    may
 }
 
 /// True where either column leans, or may.

@@ -78,8 +78,8 @@ impl Context {
             self.error(
                 whole,
                 "the file is empty",
-                "expected a bay: `( format: 1, .. )`",
-                "start from a shipped scene and change its values",
+                "expected `( format: 1, .. )`",
+                "start from a shipped file of its kind and change its values",
             );
             return None;
         }
@@ -213,11 +213,8 @@ pub(super) fn told(mut found: Vec<Diagnostic>) -> Vec<Diagnostic> {
 fn readable(bytes: &[u8]) -> Result<&str, (String, &'static str)> {
     if bytes.len() > limits::FILE_BYTES {
         return Err((
-            format!(
-                "the file holds {:.1} MiB; more than 4 MiB is refused",
-                bytes.len() as f64 / 1_048_576.0
-            ),
-            "a bay file holds a few kilobytes of text: check that this is the right file",
+            "the file holds more than 4 MiB, which is refused".into(),
+            "such a file holds a few kilobytes of text: check that this is the right one",
         ));
     }
     let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
@@ -225,7 +222,7 @@ fn readable(bytes: &[u8]) -> Result<&str, (String, &'static str)> {
         Ok(text) if !text.contains('\0') => Ok(text),
         _ => Err((
             "this is not a text file".into(),
-            "a bay file is plain text in UTF-8: save it so, or check that this is the right file",
+            "such a file is plain text in UTF-8: save it so, or check that this is the right one",
         )),
     }
 }

@@ -169,6 +169,15 @@ impl<'a> Sayings<'a> {
         Some(text::unknown(&self.study.unknown)).filter(|said| !said.is_empty())
     }
 
+    /// The same where the sections of the report do not follow.
+    #[must_use]
+    pub fn not_checked_elsewhere(&self) -> Option<String> {
+        Some(self.not_checked()?.replace(
+            "each has a section below",
+            "each has a section in what `bayrise check` writes",
+        ))
+    }
+
     /// How much was not checked, in a few words for a picture.
     #[must_use]
     pub fn not_checked_short(&self) -> Option<String> {

@@ -220,7 +220,12 @@ fn plumb(f: &Fields<'_>, usual: Length) -> Option<Plumb> {
 
 fn feeler(f: &Fields<'_>) -> Option<Feeler> {
     let side = f.need("post", &words("a post", &POSTS));
-    let gap = f.need("gap", &size().within(THINNEST_LEAF_M, WIDEST_GAP_M));
+    let gap = f.need(
+        "gap",
+        &size()
+            .within(THINNEST_LEAF_M, WIDEST_GAP_M)
+            .such_as("\"0.1 mm\""),
+    );
     Some(Feeler {
         side: side?,
         gap: gap?,
@@ -258,11 +263,15 @@ fn once(f: &Fields<'_>, made: &Measured) -> bool {
         );
         fine = false;
     };
-    for (list, heights) in [("shims", &made.shims), ("levels", &made.levels)] {
+    let cures = [
+        "measure the whole stack again and keep what lies there",
+        "keep one of the two, or write their mean",
+    ];
+    let lists = [("shims", &made.shims), ("levels", &made.levels)];
+    for ((list, heights), cure) in lists.into_iter().zip(cures) {
         for (index, one) in heights.iter().enumerate() {
             if heights[..index].iter().any(|other| other.at == one.at) {
-                let mean = "keep one of the two, or write their mean";
-                twice(list, index, "at", ("this corner", mean));
+                twice(list, index, "at", ("this corner", cure));
             }
         }
     }

@@ -116,7 +116,7 @@ fn said(order: &ModelOrder<'_>) -> serde_json::Value {
         "verdict": said.headline(),
         "reasons": said.reasons().into_iter().map(|(why, cure)| format!("{why} {cure}")).collect::<Vec<_>>(),
         "not_measured": study.not_measured(),
-        "not_checked": said.not_checked(),
+        "not_checked": said.not_checked_elsewhere(),
         "highest_safe_lock": study.highest_safe_lock,
         "door": study.headline_door.word(),
         "raise": raise,

@@ -32,10 +32,20 @@ pub(super) fn chapters(blocks: &[Block]) -> Vec<Chapter> {
 }
 
 /// Text from a file, fit to stand between tags and in a quoted attribute. What would turn the order
-/// of letters around is taken out with the control characters.
+/// of letters around is taken out with the control characters; words that run from right to left are set
+/// apart, so that a figure behind one stays behind it.
 pub(super) fn escaped(text: &str) -> String {
+    /// Unicode's first strong isolate, and the end of one.
+    const APART: [char; 2] = ['\u{2068}', '\u{2069}'];
     let mut out = String::with_capacity(text.len());
-    for letter in text.chars() {
+    let letters: Vec<char> = text.chars().collect();
+    let mut apart_until = 0;
+    for (at, &letter) in letters.iter().enumerate() {
+        let begins = at >= apart_until && letters::runs_from_the_right(letter);
+        if begins {
+            apart_until = at + from_the_right(&letters[at..]);
+            out.push(APART[0]);
+        }
         match letter {
             '&' => out.push_str("&amp;"),
             '<' => out.push_str("&lt;"),
@@ -45,8 +55,21 @@ pub(super) fn escaped(text: &str) -> String {
             c if letters::acts(c) => out.push(' '),
             c => out.push(c),
         }
+        if at + 1 == apart_until {
+            out.push(APART[1]);
+        }
     }
     out
+}
+
+/// How many letters from the first on belong to what runs from right to left, with what stands between.
+fn from_the_right(letters: &[char]) -> usize {
+    let other = |c: &char| c.is_alphanumeric() && !letters::runs_from_the_right(*c);
+    let end = letters.iter().position(other).unwrap_or(letters.len());
+    let last = letters[..end]
+        .iter()
+        .rposition(|c| letters::runs_from_the_right(*c));
+    last.map_or(0, |last| last + 1)
 }
 
 /// The way back up from the end of a chapter.
@@ -205,6 +228,15 @@ mod tests {
             let all = chapter.heading + &chapter.body;
             assert!(!all.contains("<script") && !all.contains("' &"), "{all}");
         }
+    }
+
+    #[test]
+    fn words_from_right_to_left_are_set_apart() {
+        let marta = "Marta \u{5d0}\u{5d1} \u{5d2}, 5 ft";
+        let apart = "Marta \u{2068}\u{5d0}\u{5d1} \u{5d2}\u{2069}, 5 ft";
+        assert_eq!(escaped(marta), apart);
+        assert_eq!(escaped("\u{5d0}1\u{5d1}").matches('\u{2069}').count(), 2);
+        assert_eq!(escaped("M\u{fc}ller \u{43c}"), "M\u{fc}ller \u{43c}");
     }
 
     #[test]

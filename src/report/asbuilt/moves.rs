@@ -41,14 +41,23 @@ impl AsBuiltReport<'_> {
     /// A height of shims: to 1/32 in or a tenth of a millimetre, nearest; what is less than half of the
     /// one, but something, is told so.
     pub(super) fn fine(&self, metres: f64) -> String {
+        self.finely(metres, Rounding::Nearest)
+    }
+
+    /// A limit of the manual, never more than it is.
+    pub(super) fn limit(&self, metres: f64) -> String {
+        self.finely(metres, Rounding::Down)
+    }
+
+    fn finely(&self, metres: f64, rounding: Rounding) -> String {
         let value = Length::metres(metres.abs());
-        let metric = millimetres(value, 1, Rounding::Nearest);
+        let metric = millimetres(value, 1, rounding);
         // Rounded to nothing, what is there would be told as not there.
         let is_something = value.m() >= 0.000_05 && value.m() < 0.5 * 0.0254 / 32.0;
         let imperial = if is_something {
             "less than 1/64 in".to_owned()
         } else {
-            feet_inches(value, 32, Rounding::Nearest)
+            feet_inches(value, 32, rounding)
         };
         match self.planned.units {
             UnitSystem::Imperial => format!("{imperial} ({metric})"),

@@ -53,7 +53,9 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
     page.para(
         "Test: how many of its own standard deviations a reading is off what the others make of it; \
          over 3.3 is no chance. The same tape read again counts once: it does not check itself; \
-         \u{201c}differs\u{201d} says that it came out otherwise by more than its \u{b1}.",
+         \u{201c}differs\u{201d} says that it came out otherwise by more than its \u{b1}. What all tapes are \
+         off alike, as by a bent hook, shows in none of them and is counted up to their \u{b1}; a tape that \
+         is stretched is in no \u{b1}: hold it against another over the longest pull.",
     );
     after_moving(report, page);
 }

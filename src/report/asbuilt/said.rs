@@ -247,7 +247,7 @@ impl AsBuiltReport<'_> {
                      {}; the plumb that says otherwise was read once",
                     post(side),
                     self.at_most(out),
-                    self.length(limit)
+                    self.limit(limit)
                 ),
                 "plumb it again, turned end for end, and add that reading to `plumb`; or level its \
                  corners again"
@@ -263,7 +263,7 @@ impl AsBuiltReport<'_> {
                     "the {} leans {} over its height, and the manual lets it lean {}",
                     post(side),
                     self.at_most(out),
-                    self.length(limit)
+                    self.limit(limit)
                 ),
                 "shim it plumb as below, and plumb it again".into(),
             ),
@@ -279,7 +279,7 @@ impl AsBuiltReport<'_> {
                     } else {
                         ""
                     },
-                    self.length(limit)
+                    self.limit(limit)
                 ),
                 if self.rocks_by_m(side) > FINEST_M {
                     "plumb it over more of its height or with a finer level, shim it plumb on all four \
@@ -301,7 +301,7 @@ impl AsBuiltReport<'_> {
                     "the shims that lie at {} are {} high, and the manual lets them be {}",
                     at.letters(),
                     self.fine(high),
-                    self.fine(limit)
+                    self.limit(limit)
                 ),
                 "set them as below, where that is lower; else ask the lift's maker".into(),
             ),
@@ -310,7 +310,7 @@ impl AsBuiltReport<'_> {
                     "a plumb post needs shims of {} at {}, and the manual lets them be {}",
                     self.fine(high),
                     at.letters(),
-                    self.fine(limit)
+                    self.limit(limit)
                 ),
                 "ask the lift's maker: the floor or the place has to change".into(),
             ),
@@ -320,7 +320,7 @@ impl AsBuiltReport<'_> {
                      levels, and the manual lets them be {}",
                     self.fine(high),
                     at.letters(),
-                    self.fine(limit)
+                    self.limit(limit)
                 ),
                 "plumb and level it finer, or ask the lift's maker".into(),
             ),

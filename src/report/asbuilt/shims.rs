@@ -2,10 +2,10 @@
 
 use super::AsBuiltReport;
 use super::moves::post;
-use crate::asbuilt::{COVERAGE, Finding, PostShims, SIDES, index};
+use crate::asbuilt::{COVERAGE, Finding, IN_STUDY, PostShims, SIDES, index};
 use crate::bay::{PlateCorner, Side};
 use crate::report::text::page::{Cell, Page};
-use crate::report::words::sentence;
+use crate::report::words::{list, sentence};
 
 pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
     page.heading("Plumb and shims");
@@ -14,7 +14,7 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
     let plumb = lift.plumb_limit.map_or_else(
         || "how far a column may be out of plumb is not given".to_owned(),
         |limit| {
-            let limit = report.fine(limit.m());
+            let limit = report.limit(limit.m());
             format!("a column may be {limit} out of plumb over its height")
         },
     );
@@ -23,7 +23,7 @@ pub(super) fn write(report: &AsBuiltReport<'_>, page: &mut Page) {
         |limit| {
             format!(
                 "shims under a corner may be {} high",
-                report.fine(limit.m())
+                report.limit(limit.m())
             )
         },
     );
@@ -133,6 +133,42 @@ fn may_rock(report: &AsBuiltReport<'_>, page: &mut Page) {
     }
 }
 
+/// What counts where a plumb was read once and the levels check it, for what it does to the verdict; none
+/// where each was read again.
+pub(super) fn plumbed_once(report: &AsBuiltReport<'_>) -> Option<String> {
+    let built = report.built;
+    let of = SIDES.map(|side| {
+        let shims = &built.shims[index(side)];
+        let once = built.leans[index(side)].map(|lean| lean.is_some_and(|lean| lean.reads < 2));
+        let open = shims.levelled() && shims.clash.is_none();
+        let [across, along] = once.map(|once| if once && open { IN_STUDY } else { 0.0 });
+        (
+            side,
+            across * shims.contact_sd.x,
+            along * shims.contact_sd.y,
+        )
+    });
+    let posts: Vec<String> = of
+        .iter()
+        .filter(|(_, across, along)| across.max(*along) > 0.0)
+        .map(|(side, ..)| format!("the {}", post(*side)))
+        .collect();
+    if posts.is_empty() {
+        return None;
+    }
+    let high = report.planned.lift.column.height.m();
+    let slope = of
+        .iter()
+        .fold(0.0, |most: f64, one| most.max(one.1).max(one.2));
+    Some(format!(
+        "The plumb of {} was read once, and all that the floor's levels leave open of it counts in this: up \
+         to {} at a column's top. Read it again with the level turned end for end and add that to `plumb`: \
+         then each reading checks the other, and its own \u{b1} counts.",
+        list(&posts),
+        report.at_most(slope * high)
+    ))
+}
+
 /// How a post leans, and what checks that.
 fn leaning(report: &AsBuiltReport<'_>, side: Side) -> String {
     let built = report.built;
@@ -176,10 +212,11 @@ fn leaning(report: &AsBuiltReport<'_>, side: Side) -> String {
                 .to_owned()
         }
         (true, true) => format!(
-            " A plumb that was read once is checked by the levels alone, to \u{b1}{} across and \u{b1}{} \
-             along.",
-            report.fine((COVERAGE * of.contact_sd.x + of.rocking_as_levelled().x) * high),
-            report.fine((COVERAGE * of.contact_sd.y + of.rocking_as_levelled().y) * high)
+            " In a plumb that was read once a slip, or a level out of true, would not show: the rise counts \
+             with all that the floor's levels leave open, {} across and {} along at its top. Read again, \
+             the level turned end for end, it counts by its own \u{b1}.",
+            report.at_most(IN_STUDY * of.contact_sd.x * high),
+            report.at_most(IN_STUDY * of.contact_sd.y * high)
         ),
     };
     format!(

@@ -171,6 +171,9 @@ fn after_the_headline(report: &AsBuiltReport<'_>, page: &mut Page) {
     for (says, cure) in sayings.reasons() {
         page.item(&format!("{says} {cure}"));
     }
+    if let Some(once) = shims::plumbed_once(report) {
+        page.para(&once);
+    }
     if let Some(never) = sayings.never_above() {
         page.para(&format!("Never above: {never}. {HOW_MEASURED}"));
     }
@@ -179,13 +182,9 @@ fn after_the_headline(report: &AsBuiltReport<'_>, page: &mut Page) {
     }
 }
 
-/// What `check` says that was not looked at, or is not known in full; its sections are not here.
+/// What `check` says that was not looked at, or is not known in full.
 pub(super) fn not_checked(report: &AsBuiltReport<'_>) -> Option<String> {
-    let says = Sayings::of(&report.built.standing.bay, report.study).not_checked()?;
-    Some(says.replace(
-        "each has a section below",
-        "each has a section in what `bayrise check` writes",
-    ))
+    Sayings::of(&report.built.standing.bay, report.study).not_checked_elsewhere()
 }
 
 /// How the marks are measured.
