@@ -362,3 +362,91 @@ fn a_slip_that_does_not_show_stays_inside_what_the_study_counts_with() {
     assert!(quiet > 100, "{quiet}");
     assert_eq!(outside, 0, "of {quiet}");
 }
+
+/// A column leans as its plate lies by the levels, and its plumb was read once and reads nothing: a level
+/// out of true, or a slip. The study counts no less lean than there is; read twice it counts what was read.
+#[test]
+fn a_plumb_that_was_read_once_counts_with_what_the_levels_leave_open() {
+    let bay = test_bay();
+    let planned = Planned::of(&bay);
+    let true_slope = DVec2::new(0.003, -0.0015);
+    let lean_in_study = |times: usize, read: DVec2| {
+        let mut measured = taken(&planned, &usual(), &mut || 0.0);
+        for side in SIDES {
+            for _ in 0..times {
+                floors::plumb(&mut measured, side, read);
+            }
+            let tops = [1, 2, 3, 4].map(|number| {
+                let at = planned.corner_m(PlateCorner { side, number });
+                -true_slope.dot(at) * 1000.0
+            });
+            floors::level(&mut measured, side, tops);
+        }
+        measured.level_tolerance = Length::mm(1.0);
+        let built = as_built(&bay, &measured).unwrap();
+        assert!(built.shims.iter().all(|one| one.clash.is_none()));
+        built.standing.bay.lift.posts_off.leaning.unwrap()
+    };
+    for read in [DVec2::ZERO, true_slope] {
+        let once = lean_in_study(1, read);
+        for i in 0..2 {
+            let off = (true_slope - DVec2::from(once.slope[i])).abs();
+            let within = DVec2::from(once.within[i]);
+            assert!(off.cmple(within + 1e-12).all(), "{read}: {off} of {within}");
+        }
+    }
+    let twice = lean_in_study(2, DVec2::ZERO);
+    assert_eq!(twice.slope, [[0.0; 2]; 2]);
+    assert!(twice.within[0][0] < 0.5 * lean_in_study(1, DVec2::ZERO).within[0][0]);
+}
+
+/// A tape with a hook that is off by its whole ±, the same in every reading: all fit each other, and posts
+/// that stand right are told to be off by no more than is told beside it.
+#[test]
+fn what_all_tapes_are_off_alike_is_in_what_is_told() {
+    let bay = test_bay();
+    let planned = Planned::of(&bay);
+    let mut measured = read_at(&planned, &usual(), &planned.start());
+    for taken in &mut measured.tape {
+        taken.reading += taken.tolerance;
+    }
+    let built = as_built(&bay, &measured).unwrap();
+    assert!(built.fits());
+    for post in &built.posts {
+        let within = COVERAGE * post.off_sd_m;
+        assert!(post.off_m.abs().cmple(within).all(), "{post:?}");
+    }
+    let square = built.square;
+    assert!(square.wider_m.abs() > 0.001);
+    assert!(
+        square.wider_m.abs() <= COVERAGE * square.wider_sd_m,
+        "{square:?}"
+    );
+}
+
+/// One corner was marked 50 mm wrong: both tapes hooked to it are told, and not the five others that one by
+/// one look worse.
+#[test]
+fn two_tapes_to_one_wrong_corner_are_told() {
+    let bay = test_bay();
+    let planned = Planned::of(&bay);
+    let (l, r) = (|n| corner(Side::Left, n), |n| corner(Side::Right, n));
+    let mut over = usual();
+    over.extend([
+        Over::Between(l(2), r(3)),
+        Over::Between(l(3), r(2)),
+        Over::Wall(FromWall::Right, r(1)),
+    ]);
+    let mut measured = read_at(&planned, &over, &planned.start());
+    let slipped = [0, 16];
+    for at in slipped {
+        measured.tape[at].reading += Length::mm(50.0);
+    }
+    let built = as_built(&bay, &measured).unwrap();
+    for (at, one) in built.readings.iter().enumerate() {
+        assert_eq!(one.state.is_open(), slipped.contains(&at), "{at}: {one:?}");
+    }
+    for post in &built.posts {
+        assert!(post.off_m.length() < 1e-6);
+    }
+}

@@ -84,8 +84,12 @@ fn safe(pieces: &mut Vec<Piece>, entry: &Entry<'_>, lock: usize, marks: &Written
         let room = both(Length::metres(found.underbody_m), bay.units, Rounding::Down);
         let mut text = format!("{room} under the lowest part of the body on lock {lock}, no more");
         if found.tyre_m < found.underbody_m {
-            let tyre = both(Length::metres(found.tyre_m), bay.units, Rounding::Down);
-            text.push_str(&format!("; {tyre} under the hanging tyres"));
+            if found.tyre_m > 0.0 {
+                let tyre = both(Length::metres(found.tyre_m), bay.units, Rounding::Down);
+                text.push_str(&format!("; {tyre} under the hanging tyres"));
+            } else {
+                text.push_str("; a tyre may still stand on the floor");
+            }
         }
         pieces.push(Piece::labelled("Room under it", text));
     }

@@ -281,9 +281,23 @@ fn standing(pieces: &mut Vec<Piece>, bay: &Bay) {
         "Both carriages level with each other, on the floor and at the top: the study counts with \
          at most {mismatch}, the manual may ask for less"
     );
+    // The study has the columns plumb; how far they may be off it is the manual's.
+    let limit = bay.lift.plumb_limit.map_or_else(
+        || "within the manual's limit".to_owned(),
+        |limit| {
+            let limit = both(limit, bay.units, Rounding::Down);
+            format!("at most {limit} over the column's height")
+        },
+    );
+    let plumb = ["across", "along"].map(|way| {
+        format!(
+            "Plumb {way} the bay, read twice, the level turned end for end: out by how much, over which \
+             height; {limit} (the study counts none: with any, `bayrise asbuilt` first)"
+        )
+    });
     for what in [
-        "Plumb across the bay: out by how much, over which height",
-        "Plumb along the bay: out by how much, over which height",
+        plumb[0].as_str(),
+        plumb[1].as_str(),
         "Shims: height at each corner (the study counts none: with any, make it again)",
         tie,
         level.as_str(),

@@ -37,12 +37,7 @@ pub(super) fn empty(pieces: &mut Vec<Piece>, order: &Order<'_>) {
          marked edges come to rest, from the top of the base plates, then climb on; every latch \
          must drop in by itself, on both sides. Stop at the first sound that is not in the manual.",
     ));
-    if bay.garage.door != Door::None {
-        pieces.push(Piece::says(format!(
-            "The door stands {} before the rise and is locked out: nobody runs it meanwhile.",
-            order.study.headline_door.word()
-        )));
-    }
+    door(pieces, order);
     let breach = own_breach(order);
     let breach_m = breach.and_then(|pair| pair.first_breach_m.or(pair.first_touch_m));
     if let (Some(pair), Some(at_m)) = (breach, breach_m) {
@@ -107,6 +102,16 @@ pub(super) fn empty(pieces: &mut Vec<Piece>, order: &Order<'_>) {
     ]));
 }
 
+/// How the overhead door stands meanwhile; nothing where there is none.
+fn door(pieces: &mut Vec<Piece>, order: &Order<'_>) {
+    if order.bay.garage.door != Door::None {
+        pieces.push(Piece::says(format!(
+            "The door stands {} before the rise and is locked out: nobody runs it meanwhile.",
+            order.study.headline_door.word()
+        )));
+    }
+}
+
 /// What the tape shows from the top of the base plate to the marked edge on a lock.
 pub(super) fn reading(order: &Order<'_>, travel_m: f64) -> Reading {
     Reading {
@@ -153,6 +158,7 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         "With the lock card at the post. From outside, nobody under or beside the vehicle. Only \
          locks that the card names are used. Marks are for the lower carriage's marked edge.",
     ));
+    door(pieces, order);
     let never = marks.never.as_ref().map(joined);
     let at_stop = format!(
         "At the STOP mark for lock {lock}, {}: both latches have dropped in at it or below it ({})",
@@ -167,7 +173,7 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
             "Raised off lock {lock} until both latches let go, the lower carriage at RELEASE, {}{}: \
              latches pulled on both sides, let down to the floor evenly",
             joined(release),
-            never.map_or_else(String::new, |never| format!(", at most at {never}"))
+            (never.as_ref()).map_or_else(String::new, |never| format!(", at most at {never}"))
         ),
         None => format!(
             "NOT ON LOCK {lock}: no graduation of the tape lies between where its latches let go and \
@@ -186,10 +192,29 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         .locks
         .iter()
         .find(|one| one.lock <= lock && one.state == LockState::Clear && one.tyre_m > 0.0);
-    let first_lock = hangs.map_or(lock, |one| one.lock);
-    let on_the_lowest = format!(
-        "On lock {first_lock}, the lowest on which all tyres hang free: lowered onto it, both latches in, \
-         carriages level"
+    let on_the_lowest = match hangs {
+        Some(one) => format!(
+            "On lock {}, the lowest on which all tyres surely hang free: lowered onto it, both latches in, \
+             carriages level",
+            one.lock
+        ),
+        None => format!(
+            "On lock {lock}: lowered onto it, both latches in, carriages level. A tyre may still bear on \
+             the floor there: whether it sits in balance is not shown"
+        ),
+    };
+    let set = [
+        Some(format!("STOP at {}", joined(&marks.stop))),
+        marks
+            .release
+            .as_ref()
+            .map(|at| format!("RELEASE at {}", joined(at))),
+        never.as_ref().map(|at| format!("NEVER ABOVE at {at}")),
+    ];
+    let set: Vec<String> = set.into_iter().flatten().collect();
+    let are_set = format!(
+        "Before it, on both columns, by the steel tape from the top of the base plate: {}",
+        set.join("; ")
     );
     pieces.push(head(&[
         ("what is checked", 3.6),
@@ -198,6 +223,7 @@ pub(super) fn loaded(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         ("by", 0.7),
     ]));
     for what in [
+        are_set.as_str(),
         "Tyres just off the floor: four pads bear, restraints hold, it sits steady; posts and \
          anchors don't stir",
         on_the_lowest.as_str(),

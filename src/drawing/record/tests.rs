@@ -121,6 +121,27 @@ fn the_loaded_raise_is_only_for_a_safe_lock_and_its_own_mark() {
     assert!(seen[0] > 2 && seen[1] > 2, "{seen:?}");
 }
 
+/// A van so low on the lock that at worst a tyre still bears there: nobody is told that it hangs free.
+#[test]
+fn tyres_that_may_still_stand_are_not_told_to_hang() {
+    let mut told = 0;
+    for (name, bay) in scenes() {
+        let (mut study, _) = made(&bay, Paper::Letter);
+        if study.highest_safe_lock.is_none() {
+            continue;
+        }
+        for (tyre_m, hangs) in [(0.2, true), (-0.03, false)] {
+            study.locks.iter_mut().for_each(|lock| lock.tyre_m = tyre_m);
+            let pages = record(&order(&bay, &study, Paper::Letter)).unwrap();
+            let said = said(&pages);
+            assert_eq!(said.contains("hang free"), hangs, "{name}");
+            assert_eq!(said.contains("may still bear"), !hangs, "{name}");
+            told += 1;
+        }
+    }
+    assert!(told > 4);
+}
+
 #[test]
 fn a_lift_that_is_stopped_in_its_place_is_not_even_raised_empty() {
     // Of a thin slab, and of posts through the ceiling where nothing is known of the slab.

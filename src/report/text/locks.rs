@@ -109,10 +109,17 @@ fn tyres(report: &Report<'_>, page: &mut Page) {
         .highest_safe_lock
         .and_then(|lock| study.locks.get(lock - 1));
     if let Some(lock) = lock.filter(|lock| lock.tyre_m < lock.underbody_m) {
+        let tyres = if lock.tyre_m > 0.0 {
+            format!(
+                "The tyres hang lower: {} over the floor",
+                show.room(lock.tyre_m)
+            )
+        } else {
+            "A tyre may still stand on the floor".to_owned()
+        };
         page.para(&format!(
-            "Under body: the lowest place of the body and of what sinks with its wheels. The tyres hang \
-             lower: {} over the floor on lock {}.",
-            show.room(lock.tyre_m),
+            "Under body: the lowest place of the body and of what sinks with its wheels. {tyres} on lock \
+             {}.",
             lock.lock
         ));
     }
