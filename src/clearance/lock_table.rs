@@ -221,3 +221,15 @@ pub(super) fn lock_findings(
         })
         .collect()
 }
+
+/// A door may be run on a lock only where it may on every lock below that lifts, and on the way up to it:
+/// nobody keeps in mind that it may be run again higher up.
+pub(super) fn only_below_what_bars_the_door(locks: &mut [LockFinding], highest: Option<usize>) {
+    let mut may = true;
+    for lock in locks {
+        if lock.state != LockState::NotLifting {
+            may &= lock.door_may_run && highest.is_some_and(|highest| lock.lock <= highest);
+        }
+        lock.door_may_run &= may;
+    }
+}

@@ -14,6 +14,7 @@ pub mod climb;
 mod door_off;
 mod driving_in;
 pub mod estimate;
+mod feet;
 pub mod findings;
 mod fixed_off;
 pub mod gap;

@@ -5,7 +5,7 @@ use glam::{DVec2, DVec3};
 use super::body::Body;
 use super::uncertainty::{SupportLevers, Uncertainty, turning_bulge_m};
 use crate::bay::{Bay, Corner};
-use crate::solids::{Pose, Shape, vehicle};
+use crate::solids::{Pose, Role, Shape, vehicle};
 
 /// How far each support's height may be off: the lift point's, the pad's, and its post's.
 pub(crate) fn support_m(uncertainty: &Uncertainty) -> f64 {
@@ -57,8 +57,10 @@ pub(super) struct PartLevers<'a> {
     weight: f64,
     twist_m: f64,
     above_m: f64,
-    /// Of a wheel.
+    /// Of a wheel, and of what sinks with one.
     axle: Option<usize>,
+    /// It hangs by the droop of its axle, which is a measure more.
+    sinks: bool,
     corners: Vec<DVec2>,
 }
 
@@ -79,6 +81,7 @@ impl<'a> PartLevers<'a> {
             twist_m: 0.0,
             above_m: 0.0,
             axle: part.wheel,
+            sinks: part.wheel.is_some() && !matches!(part.solid.role, Role::Wheel(_)),
             corners: plans,
         };
         if let Some(supports) = &body.levers {
@@ -97,7 +100,13 @@ impl<'a> PartLevers<'a> {
         let measured = uncertainty.vehicle_spread() + uncertainty.wheel_spread(self.axle);
         let plan = measured + uncertainty.set_spread();
         let tilt = self.body.tilt * self.above_m;
+        let droop = if self.sinks {
+            uncertainty.vehicle_m
+        } else {
+            0.0
+        };
         let up = uncertainty.vehicle_m
+            + droop
             + uncertainty.lift_m
             + self.weight * support_m(uncertainty)
             + self.twist_m;
@@ -158,7 +167,7 @@ impl Turned {
 }
 
 /// The lift points' plan places in the vehicle frame, in lift corner order, as levers.
-pub(super) fn support_levers(bay: &Bay) -> Option<SupportLevers> {
+pub(crate) fn support_levers(bay: &Bay) -> Option<SupportLevers> {
     let points = Corner::ALL.map(|corner| {
         let index = vehicle::lift_point_at(corner, bay.parking.facing);
         vehicle::lift_point_m(&bay.vehicle, index).truncate()

@@ -9,7 +9,9 @@ use super::findings::{
     ArmFinding, ContactFinding, DoorFinding, DoorState, Doors, Limit, LockState, PairFinding,
     PhasesFound, StandUp, StandingFinding, Study,
 };
-use super::lock_table::{bar_finding, highest_releasable, lock_findings};
+use super::lock_table::{
+    bar_finding, highest_releasable, lock_findings, only_below_what_bars_the_door,
+};
 use super::locks::{Together, highest_clear};
 use super::marks::marks;
 use super::movers::{MoverError, Moving, most_turn};
@@ -200,7 +202,7 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
     };
     let nominal_clear_lock =
         nominal_clear(bay, &nominal, &parked.left_out, headline_door, &mut space);
-    let locks = lock_findings(
+    let mut locks = lock_findings(
         bay,
         &table,
         &states,
@@ -209,6 +211,7 @@ pub(super) fn whole(bay: &Bay, on: Option<Date>) -> Result<Whole, StudyError> {
         door_group,
         &mut space,
     );
+    only_below_what_bars_the_door(&mut locks, doors.running.highest_clear_lock);
     let attitudes = attitude::attitudes(bay, ParkingError::default(), [0.0; 4])?;
     let at_locks: Vec<Vec<_>> = bay
         .lift

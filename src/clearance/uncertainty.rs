@@ -254,7 +254,8 @@ pub(super) fn pad_top_off_m(bay: &Bay, corner: Corner) -> f64 {
 
 fn posts_off(bay: &Bay) -> DVec3 {
     let off = bay.lift.posts_off;
-    DVec3::new(off.across.m(), off.along.m(), off.up.m())
+    let up = off.up.m() + super::feet::raised_m(bay);
+    DVec3::new(off.across.m(), off.along.m(), up)
 }
 
 fn carried_off(bay: &Bay) -> DVec2 {

@@ -104,14 +104,15 @@ mod tests {
         };
         let after = level(&obstacles(&bay)[1]);
         assert!((before - after - 0.018_288).abs() < 1e-9);
-        // Known by points only: the solid reaches from the lowest to the highest reading.
+        // Known by points only: the solid reaches from the lowest to the highest that the floor may be.
         bay.garage.floor = Floor::Levels(vec![FloorLevel {
             x: Length::ZERO,
             y: Length::metres(6.0),
             level: Length::mm(-40.0),
         }]);
         let (low, high) = obstacles(&bay)[1].bounds();
-        assert!((low.z - (before - 0.04)).abs() < 1e-9);
+        let off = bay.policy.measured_garage.m();
+        assert!((low.z - (before - 0.04 - off)).abs() < 1e-9);
         assert!((high.z - (before + 0.0508)).abs() < 1e-9);
     }
 }

@@ -142,7 +142,8 @@ impl<'a> Leaving<'a> {
         let Opens { angle, met } = opens_to(self.bay, part, &hinge, pose, keep, things, solver);
         Swing {
             angle_rad: angle,
-            gap_m: gap_m(part.length.m(), angle),
+            // A shorter door leaves a narrower gap.
+            gap_m: gap_m(part.length.m() - self.uncertainty.vehicle_m, angle),
             meets: met.map(|met| self.name(met)),
         }
     }

@@ -127,8 +127,15 @@ pub(in crate::clearance) fn ways(bay: &Bay, prepared: &Prepared) -> Vec<Way> {
             let left = thing.low.x + thing.high.x < post.low.x + post.high.x;
             x >= y && left == (side == Side::Left)
         };
+        // Against the room its place is off by more measures than against what moves between the posts.
+        let more = prepared.uncertainty.lift_in_room_more();
+        let in_room = Plan {
+            low: post.low - more,
+            high: post.high + more,
+            ..post
+        };
         for thing in room.iter().filter(|thing| outward(thing)) {
-            found.take(WayKind::BehindPost(side), &post, thing);
+            found.take(WayKind::BehindPost(side), &in_room, thing);
         }
     }
     let mut carriages = [None; 2];

@@ -116,7 +116,10 @@ pub(in crate::drawing) fn written(bay: &Bay, study: &Study) -> Option<Written> {
     // A latch needs what it needs: up. But what lies on one line with NEVER ABOVE reads the same.
     let low = |at_m: f64| match (marks.never_above_m, &never) {
         (Some(never_m), Some(never)) if at_m > never_m - SAME_M => never.clone(),
-        _ => [own(at_m), other(at_m, up(bay.units))],
+        _ => [
+            own(at_m),
+            other(at_m, up(bay.units, at_m, marks.never_above_m)),
+        ],
     };
     Some(Written {
         stop: low(marks.stop_m),
@@ -125,26 +128,36 @@ pub(in crate::drawing) fn written(bay: &Bay, study: &Study) -> Option<Written> {
     })
 }
 
-/// Tenths of a millimetre tell a sixteenth's place well enough; sixteenths are rounded up.
-const fn up(units: UnitSystem) -> Rounding {
-    match units {
-        UnitSystem::Imperial => Rounding::Nearest,
-        UnitSystem::Metric => Rounding::Up,
+/// Up, as everywhere else that the mark is told; a tenth of a millimetre nearest, where up would be above
+/// what is told of NEVER ABOVE.
+fn up(units: UnitSystem, at_m: f64, never_m: Option<f64>) -> Rounding {
+    const TENTH_M: f64 = 0.0001;
+    let tenths = |m: f64| m / TENTH_M;
+    let is_above = never_m
+        .is_some_and(|never_m| (tenths(at_m) - 1e-6).ceil() > (tenths(never_m) + 1e-6).floor());
+    if units == UnitSystem::Imperial && is_above {
+        Rounding::Nearest
+    } else {
+        Rounding::Up
     }
 }
+
+/// Parts of an inch to which a mark that lies on a whole millimetre is told, finer than its tape shows: so
+/// does the report.
+const COARSEST: u32 = 32;
 
 /// The coarsest parts of an inch in which marks that are rounded up stay below one that is rounded
 /// down.
 fn fine_enough(stop_m: f64, release_m: Option<f64>, never_m: Option<f64>) -> Option<u32> {
     let Some(never_m) = never_m else {
-        return Some(16);
+        return Some(COARSEST);
     };
     let lows = [Some(stop_m), release_m];
     // One that lies on the same line is written as that is, down: as finely as a tape shows, so that it
     // stays above the latches.
     let on_one_line = lows.iter().flatten().any(|low| *low >= never_m - SAME_M);
-    let coarsest = if on_one_line { 64 } else { 16 };
-    [16_u32, 32, 64]
+    let coarsest = if on_one_line { 64 } else { COARSEST };
+    [COARSEST, 64]
         .into_iter()
         .filter(|parts| *parts >= coarsest)
         .find(|parts| {

@@ -4,9 +4,10 @@ use glam::{DVec2, DVec3};
 
 use super::geometry::Geometry;
 use crate::bay::{Aim, Bay, CgHeight, Corner};
+use crate::clearance::part_levers::{support_levers, support_m};
 use crate::clearance::uncertainty::Uncertainty;
 use crate::solids::attitude::{Balance, StanceError, attitudes};
-use crate::solids::vehicle::{lift_point_at, lift_point_m};
+use crate::solids::vehicle::{lift_point_at, lift_point_m, wheel_middle_m};
 use crate::solids::{ParkingError, Pose, arms};
 
 /// Standard gravity, m/s² (3rd General Conference on Weights and Measures, 1901).
@@ -28,6 +29,8 @@ pub(super) struct Place {
     parking: ParkingError,
     /// How far the weight may be off as measured.
     vehicle_off_m: f64,
+    /// Rise per length, across and along, of a body whose pads and lift points stand off their heights.
+    tilt: DVec2,
 }
 
 fn plan(point: DVec3) -> DVec2 {
@@ -72,14 +75,18 @@ impl Place {
                 yaw_rad: uncertainty.parking.yaw_rad,
             },
             vehicle_off_m: uncertainty.vehicle_m,
+            tilt: support_levers(bay).map_or(DVec2::ZERO, |levers| {
+                levers.most_tilt(support_m(uncertainty), uncertainty.loose_pad_m)
+            }),
             poses,
         })
     }
 
     /// The same with a weight on it.
     ///
-    /// How far the weight may be off: by one ± of the vehicle, and by how far it moves over the
-    /// pads as the body tilts, for every height that it may have.
+    /// How far the weight may be off: by one ± of the vehicle (along it by those of the front overhang, and
+    /// of the wheelbase with the rear axle's share), and by how far it moves over the pads as the body tilts
+    /// (carriages out of level, pads and points off their heights), for every height that it may have.
     #[must_use]
     pub(super) fn with(
         &self,
@@ -101,12 +108,15 @@ impl Place {
                 off = off.max((over_pads(pose, height) - from_middle).abs());
             }
         }
+        let high = heights[0].abs().max(heights[1].abs());
+        let measured = DVec2::splat(self.vehicle_off_m)
+            + DVec2::new(0.0, self.vehicle_off_m * rear_share(bay, balance));
         let middle = self.pads_m.iter().sum::<DVec2>() / 4.0;
         Geometry {
             pads_m: self.pads_m,
             pad_off_m: self.pad_off_m,
             cg_m: middle + from_middle,
-            cg_off_m: off + DVec2::splat(self.vehicle_off_m),
+            cg_off_m: off + measured + self.tilt * high,
             weight_n: balance.mass_kg * GRAVITY,
             pivot_m: self.pivot_m,
             parking: self.parking,
@@ -129,6 +139,14 @@ fn beside_tooth_m(bay: &Bay, corner: Corner, pad_m: DVec2) -> DVec2 {
     let arm = pad_m - arms::pivot_m(bay, corner);
     let beside = (arm.length() * (0.5 * tooth.rad()).sin()).min(0.5 * bay.lift.pad.diameter.m());
     arm.perp().normalize_or_zero().abs() * beside
+}
+
+/// How much of the weight the rear axle has, by where it acts between the axles: as much of a wheelbase that
+/// is off moves it. Never less than none of it nor more than all.
+fn rear_share(bay: &Bay, balance: Balance) -> f64 {
+    let axle = |index| wheel_middle_m(&bay.vehicle, index).y;
+    let (front, rear) = (axle(0), axle(2));
+    ((balance.plan_m.y - front) / (rear - front)).clamp(0.0, 1.0)
 }
 
 /// Between which heights the weight acts: as measured, as estimated with its doubt, or anywhere

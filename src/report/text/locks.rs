@@ -36,7 +36,7 @@ pub(super) fn write(report: &Report<'_>, page: &mut Page) {
     };
     page.para(&format!(
         "Least room: worst case on the lock and in the climb to set and to leave it. Door: whether it \
-         may be run with the vehicle on this lock.{door}"
+         may be run with the vehicle on this lock and on every one below it that lifts.{door}"
     ));
     if study.highest_safe_lock.is_some() {
         page.para("* the highest safe lock.");

@@ -38,6 +38,7 @@ pub fn floor_level_m(bay: &Bay, x_m: f64, y_m: f64) -> f64 {
 /// A level floor and a fall are bracketed exactly: a plane has its extremes at corners. Between
 /// measured points the floor is only known at the points, so the bracket is the lowest and the
 /// highest level of every point that may be among the four nearest to some place in the patch.
+/// Each measured level may be off by the room's ±; the post line's middle is what they are measured from.
 /// Proof that none is missed: let `k` be four, or the number of points if fewer. If point `i` is
 /// among the `k` nearest of a place `q` of the patch, then its distance from `q` is at most the
 /// `k`-th smallest distance of all points from `q`, which is at most the `k`-th smallest of the
@@ -83,16 +84,29 @@ pub fn floor_level_range_m(bay: &Bay, low: [f64; 2], high: [f64; 2]) -> (f64, f6
                         let gap = |i: usize| (low[i] - p[i]).max(p[i] - high[i]).max(0.0);
                         gap(0).hypot(gap(1)) <= bound
                     })
-                    .map(|p| p[2]),
+                    .flat_map(|p| {
+                        let is_datum = p[..2] == datum_m(bay);
+                        let off = if is_datum {
+                            0.0
+                        } else {
+                            bay.policy.measured_garage.m()
+                        };
+                        [p[2] - off, p[2] + off]
+                    }),
             )
         }
     }
 }
 
+/// The post line's middle, x and y: its level is 0.
+const fn datum_m(bay: &Bay) -> [f64; 2] {
+    [bay.lift.across.m(), bay.lift.post_line.m()]
+}
+
 /// The measured points and the post line's middle, as x, y, level.
 fn level_points<'a>(bay: &Bay, levels: &'a [FloorLevel]) -> impl Iterator<Item = [f64; 3]> + 'a {
-    let datum = [bay.lift.across.m(), bay.lift.post_line.m(), 0.0];
-    std::iter::once(datum).chain(levels.iter().map(|p| [p.x.m(), p.y.m(), p.level.m()]))
+    let [x, y] = datum_m(bay);
+    std::iter::once([x, y, 0.0]).chain(levels.iter().map(|p| [p.x.m(), p.y.m(), p.level.m()]))
 }
 
 /// Mean of (squared distance, level), weighted by the inverse squared distance, held between the
@@ -156,7 +170,8 @@ mod tests {
                 });
             }
         }
-        let bay = with_floor(Floor::Levels(levels));
+        let mut bay = with_floor(Floor::Levels(levels));
+        bay.policy.measured_garage = Length::ZERO;
         let mut narrower = 0;
         for patch in 0..60_u32 {
             let low = [
@@ -176,6 +191,24 @@ mod tests {
             }
         }
         assert!(narrower > 0, "the bracket is not always the whole floor");
+    }
+
+    /// A level that was measured may be off; the place that they are measured from is not.
+    #[test]
+    fn the_bracket_holds_what_the_levels_may_be_off() {
+        let mut bay = with_floor(Floor::Levels(vec![FloorLevel {
+            x: Length::metres(1.0),
+            y: Length::metres(1.0),
+            level: Length::mm(-30.0),
+        }]));
+        bay.policy.measured_garage = Length::mm(6.0);
+        let (low, high) = floor_level_range_m(&bay, [0.9, 0.9], [1.1, 1.1]);
+        assert!(
+            (low - -0.036).abs() < 1e-12 && high.abs() < 1e-12,
+            "{low} {high}"
+        );
+        let level = with_floor(Floor::Level);
+        assert_eq!(floor_level_range_m(&level, [0.0; 2], [1.0; 2]), (0.0, 0.0));
     }
 
     #[test]
