@@ -25,9 +25,11 @@ pub(super) fn raised_m(bay: &Bay) -> f64 {
 mod tests {
     use super::*;
     use crate::bay::{FallToward, Floor};
-    use crate::clearance::study;
+    use crate::clearance::findings::DoorState;
+    use crate::clearance::fixed_off::Off;
+    use crate::clearance::uncertainty::Uncertainty;
     use crate::solids::test_bay::test_bay;
-    use crate::units::Length;
+    use crate::solids::{obstacles, shell};
 
     fn falling(slope: f64, toward: FallToward) -> Bay {
         let mut bay = test_bay();
@@ -52,23 +54,32 @@ mod tests {
         assert!((along - 0.01 * bay.lift.base_plate.depth.m() * 0.5).abs() < 1e-12);
     }
 
-    /// A lift that stands so much higher is no kinder to what is over the vehicle than the fall that
-    /// raises it.
+    /// What is over the lift comes nearer by that, and nothing of the lift itself, which goes up together.
     #[test]
-    fn a_floor_that_falls_across_costs_as_much_as_it_raises_the_lift() {
-        let bay = falling(0.008, FallToward::Left);
-        let up_m = raised_m(&bay);
+    fn it_counts_against_the_room_and_not_against_the_lift() {
+        let up_m = raised_m(&falling(0.008, FallToward::Left));
         assert!(up_m > 0.01);
-        let top = |bay: &Bay| study(bay).unwrap().locks[0].top_m;
-        let mut shimmed = bay.clone();
-        let up = Length::metres(up_m);
-        shimmed.lift.pad.lowest += up;
-        shimmed.lift.carriage.bottom += up;
-        for arm in &mut shimmed.lift.arms {
-            arm.underside += up;
+        let spread_m = |bay: &Bay| {
+            let off = Uncertainty::worst(bay);
+            let off = Off::of(bay, &off, DoorState::Open);
+            let least = |wanted: fn(Role) -> bool| {
+                let solids = shell::shell(bay).into_iter().chain(posts(bay));
+                let of_them = solids.chain(obstacles::obstacles(bay));
+                let of_them = of_them.filter(|solid| wanted(solid.role));
+                of_them.map(|solid| off.spread(&solid).z).reduce(f64::min)
+            };
+            [
+                least(|role| role == Role::Ceiling),
+                least(|role| matches!(role, Role::Obstacle(_))),
+                least(|role| matches!(role, Role::Post(_))),
+            ]
+            .map(Option::unwrap)
+        };
+        let level = spread_m(&test_bay());
+        let falls = spread_m(&falling(0.008, FallToward::Left));
+        for (index, more) in [up_m, up_m, 0.0].into_iter().enumerate() {
+            let found = falls[index] - level[index];
+            assert!((found - more).abs() < 1e-12, "{index}: {found} {more}");
         }
-        // The same height, by the file: without what the fall adds to it once more.
-        let by_file = top(&shimmed) - up_m;
-        assert!(top(&bay) >= by_file - 1e-9, "{} {by_file}", top(&bay));
     }
 }

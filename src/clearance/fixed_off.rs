@@ -4,6 +4,7 @@
 use glam::{DVec2, DVec3};
 
 use super::door_off::DoorOff;
+use super::feet::raised_m;
 use super::findings::DoorState;
 use super::uncertainty::Uncertainty;
 use crate::bay::{Bay, Obstacle, ObstacleShape};
@@ -16,6 +17,8 @@ pub(super) struct Off<'a> {
     uncertainty: &'a Uncertainty,
     door: DoorOff,
     state: DoorState,
+    /// How much higher than on a level floor the lift may stand, with all that it carries.
+    raised_m: f64,
 }
 
 impl<'a> Off<'a> {
@@ -26,11 +29,25 @@ impl<'a> Off<'a> {
             obstacles: &bay.garage.obstacles,
             door: DoorOff::of(bay, uncertainty.garage_m),
             uncertainty,
+            raised_m: raised_m(bay),
         }
     }
 
     /// How far a solid's faces may be off.
     pub(super) fn spread(&self, solid: &Solid) -> DVec3 {
+        // What the lift stands higher counts against the room: its own parts go up together.
+        let up = match solid.role {
+            Role::Ceiling
+            | Role::DoorPanel
+            | Role::DoorFitting
+            | Role::Opener
+            | Role::Obstacle(_) => self.raised_m,
+            _ => 0.0,
+        };
+        self.measured(solid) + DVec3::Z * up
+    }
+
+    fn measured(&self, solid: &Solid) -> DVec3 {
         let uncertainty = self.uncertainty;
         let garage_m = uncertainty.garage_m;
         match solid.role {

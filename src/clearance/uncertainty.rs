@@ -254,8 +254,7 @@ pub(super) fn pad_top_off_m(bay: &Bay, corner: Corner) -> f64 {
 
 fn posts_off(bay: &Bay) -> DVec3 {
     let off = bay.lift.posts_off;
-    let up = off.up.m() + super::feet::raised_m(bay);
-    DVec3::new(off.across.m(), off.along.m(), up)
+    DVec3::new(off.across.m(), off.along.m(), off.up.m())
 }
 
 fn carried_off(bay: &Bay) -> DVec2 {

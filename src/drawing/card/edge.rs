@@ -176,10 +176,10 @@ mod tests {
 
     #[test]
     fn marks_on_one_line_are_written_as_finely_as_a_tape_shows() {
-        // 2424 mm = 95.433 in: to sixteenths down it would read 1.5 mm low.
+        // 2424 mm = 95.433 in: to thirty-seconds down it would read 0.7 mm low.
         assert_eq!(fine_enough(2.424, None, Some(2.424)), Some(64));
         assert_eq!(fine_enough(2.400, Some(2.424), Some(2.424)), Some(64));
-        assert_eq!(fine_enough(2.400, None, Some(2.424)), Some(16));
-        assert_eq!(fine_enough(2.424, None, None), Some(16));
+        assert_eq!(fine_enough(2.400, None, Some(2.424)), Some(32));
+        assert_eq!(fine_enough(2.424, None, None), Some(32));
     }
 }

@@ -260,7 +260,7 @@ fn balance_holds_where_no_figure_of_the_place_stops() {
     bay.vehicle.masses = vec![part("winch", -250.0, 0.0, 0.0)];
     at(&mut bay, 0.0);
     assert!(agrees(&bay));
-    at(&mut bay, 9.0);
+    at(&mut bay, 8.0);
     let mut out = bay.clone();
     out.vehicle.masses.clear();
     assert!(agrees(&out));
