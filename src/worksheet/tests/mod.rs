@@ -12,6 +12,7 @@ mod answers;
 mod dialogue;
 mod form;
 mod review;
+mod templates;
 mod values;
 mod withheld;
 
