@@ -3,21 +3,21 @@
 //! Questions go to standard error, so that standard output has what it has after any command.
 //! Nothing is written before all answers were shown together and somebody said so.
 
-use std::io::{BufRead, Read as _};
+use std::io::{BufRead, IsTerminal as _};
 
 use super::files::{can_be_made, write};
+use super::lines::Lines;
 use super::options::AskOptions;
 use super::terminal::{look, note, print};
 use super::{Exit, Failure};
 use crate::letters;
 use crate::worksheet::{Decision, Dialogue, Made, Prompt, Refused, Review, in_ranges};
 
-/// The longest line that is read, in bytes.
-const LONGEST: u64 = 4096;
-
 pub(super) fn run(options: &AskOptions) -> Result<Exit, Failure> {
     can_be_made(&options.out, options.replace)?;
-    let Some(made) = ask(&mut std::io::stdin().lock(), look().width.min(80))? else {
+    let stdin = std::io::stdin();
+    let mut lines = Lines::new(stdin.lock(), stdin.is_terminal());
+    let Some(made) = ask(&mut lines, look().width.min(80))? else {
         note("stopped: nothing is written");
         return Ok(Exit::Unmet);
     };
@@ -30,93 +30,49 @@ pub(super) fn run(options: &AskOptions) -> Result<Exit, Failure> {
 
 /// Asks until there is nothing more to ask and it was said what is to become of the answers; none
 /// where nothing is to be written.
-fn ask(lines: &mut impl BufRead, width: usize) -> Result<Option<Made>, Failure> {
+fn ask(lines: &mut Lines<impl BufRead>, width: usize) -> Result<Option<Made>, Failure> {
     note(&textwrap::fill(
         "The questions of `bayrise worksheet`, in the same order. Every length with its unit. Enter \
-         alone: not known. ? says more of a question, < goes back to the one before. After the last \
-         all answers are shown and can be changed; nothing is written before you say write. Ctrl-C \
-         stops.",
+         alone: not known. ? says more of a question where there is more, < goes back to the one \
+         before. After the last all answers are shown and can be changed; nothing is written before \
+         you say write. Ctrl-C stops.",
         width,
     ));
     let mut dialogue = Dialogue::default();
     loop {
         while let Some(prompt) = dialogue.prompt() {
             show(&prompt, width);
-            let Some(text) = line(lines, &format!("question {}", prompt.number))? else {
+            let asked = format!("question {}, {}", prompt.number, prompt.what);
+            let Some(text) = lines.next(&asked)? else {
                 continue;
             };
             match dialogue.answer(&text) {
                 Ok(None) => {}
                 Ok(Some(said)) => indented(&said, width),
-                Err(refused) => {
-                    complain(&refused);
-                    if dialogue.is_asked_again() && !text.trim().is_empty() {
-                        note("");
-                    }
-                }
+                Err(refused) => lines.refuse(&text, &asked, &refused, width)?,
             }
         }
         show_all(&dialogue.review(), width);
         loop {
-            let Some(text) = line(lines, "the word write")? else {
+            let Some(text) = lines.next(THE_WORD)? else {
                 continue;
             };
+            if text.trim().is_empty() && !lines.from_terminal {
+                // Behind the last question an empty line answers nothing.
+                continue;
+            }
             match dialogue.decide(&text) {
                 Ok(Decision::Write(made)) => return Ok(Some(*made)),
                 Ok(Decision::Stop) => return Ok(None),
                 Ok(Decision::Ask) => break,
-                Err(refused) => complain(&refused),
+                Err(refused) => lines.refuse(&text, THE_WORD, &refused, width)?,
             }
         }
     }
 }
 
-/// The next line; none where it is no text, which is told.
-fn line(lines: &mut impl BufRead, before: &str) -> Result<Option<String>, Failure> {
-    let mut line = Vec::new();
-    let read = lines.by_ref().take(LONGEST).read_until(b'\n', &mut line);
-    let read = read.map_err(|error| {
-        Failure::new(
-            format!("the answers can't be read: {error}"),
-            "nothing is written",
-        )
-    })?;
-    if read == 0 {
-        return Err(Failure::new(
-            format!("the answers end before {before}"),
-            "nothing is written; answer every question, with Enter alone where something is not \
-             known, and then say write",
-        ));
-    }
-    if line.len() as u64 == LONGEST && !line.ends_with(b"\n") {
-        // What comes after it on the line is no answer to anything.
-        drop_line(lines);
-        complain(&Refused {
-            message: format!("a line of more than {LONGEST} bytes is no answer"),
-            help: "type it again, shorter".into(),
-        });
-        return Ok(None);
-    }
-    let Ok(text) = String::from_utf8(line) else {
-        complain(&Refused {
-            message: "this is no text in UTF-8".into(),
-            help: "type it again".into(),
-        });
-        return Ok(None);
-    };
-    Ok(Some(text))
-}
-
-/// Reads to the end of the line and forgets it.
-fn drop_line(lines: &mut impl BufRead) {
-    let mut rest = Vec::new();
-    while let Ok(read) = lines.by_ref().take(LONGEST).read_until(b'\n', &mut rest) {
-        if read == 0 || rest.ends_with(b"\n") {
-            return;
-        }
-        rest.clear();
-    }
-}
+/// What is read once all is answered.
+const THE_WORD: &str = "the word write";
 
 /// All answers, as few lines as they take, and what is not measured.
 fn show_all(review: &Review, width: usize) {
@@ -138,7 +94,7 @@ fn show_all(review: &Review, width: usize) {
             ),
             &indent,
         )),
-        Err(refused) => complain(refused),
+        Err(refused) => complain(refused, width),
     }
     note(&textwrap::fill(
         "\nwrite: the bay file is written. change 2.1: that question is asked again, and what hangs on \
@@ -196,10 +152,22 @@ fn indented(words: &str, width: usize) {
     note(&textwrap::fill(words, indent));
 }
 
-fn complain(refused: &Refused) {
-    note(&format!("     not taken: {}", refused.message));
+pub(super) fn complain(refused: &Refused, width: usize) {
+    let indent = textwrap::Options::new(width)
+        .initial_indent("     ")
+        .subsequent_indent("       ");
+    let fill = |words: &str| note(&textwrap::fill(words, &indent));
+    let lead = match refused.then.as_str() {
+        "" => "not taken",
+        _ => "the answers don't go together",
+    };
+    fill(&format!("{lead}: {}", refused.message));
     if !refused.help.is_empty() {
-        note(&format!("     help: {}", refused.help));
+        fill(&format!("help: {}", refused.help));
+    }
+    if !refused.then.is_empty() {
+        fill(&refused.then);
+        note("");
     }
 }
 
@@ -255,4 +223,57 @@ fn said(out: &str, made: &Made) -> String {
     }
     text += &format!("Then run:\n\n    bayrise check {named}\n");
     text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What is made of lines that somebody types.
+    fn typed(lines: &[u8]) -> Made {
+        let mut lines = Lines::new(lines, true);
+        match ask(&mut lines, 80) {
+            Ok(Some(made)) => made,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    fn with_the_rest(lines: &[u8]) -> Vec<u8> {
+        [lines, "\n".repeat(400).as_bytes(), b"write\n"].concat()
+    }
+
+    #[test]
+    fn on_a_terminal_a_bad_line_is_asked_again() {
+        let lines = with_the_rest(b"The shed\nmetric\n\n10\nten feet\n3005 mm\n");
+        let text = typed(&lines).text;
+        assert!(text.contains("width: \"3005 mm\",\n"), "{text}");
+        assert!(text.contains("title: \"The shed (") && text.contains("units: Metric"));
+    }
+
+    #[test]
+    fn on_a_terminal_what_comes_after_an_overlong_line_is_no_answer() {
+        // Filled up so that what is read first ends before the last word.
+        for filler in [4096, 4095, 8192] {
+            let long = format!("The shed\nmetric\n\n{}3 m\n3005 mm\n", "x".repeat(filler));
+            let text = typed(&with_the_rest(long.as_bytes())).text;
+            assert!(text.contains("width: \"3005 mm\",\n"), "{filler}");
+        }
+    }
+
+    #[test]
+    fn on_a_terminal_an_earlier_answer_at_odds_is_gone_to() {
+        let start = format!("\n\n\n30 ft\n{}24 ft\n\n\n\n2.1\n10 ft\n", "\n".repeat(4));
+        let text = typed(&with_the_rest(start.as_bytes())).text;
+        assert!(
+            text.contains("width: \"10 ft\",") && text.contains("width: \"24 ft\","),
+            "{text}"
+        );
+    }
+
+    #[test]
+    fn the_same_lines_from_a_file_end_at_the_first_that_is_not_taken() {
+        let lines = with_the_rest(b"The shed\nmetric\n\n10\n3005 mm\n");
+        let ended = ask(&mut Lines::new(lines.as_slice(), false), 80);
+        assert!(matches!(ended, Err(Failure::Said(..))), "{ended:?}");
+    }
 }

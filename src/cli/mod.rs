@@ -14,6 +14,7 @@ pub(crate) mod files;
 pub(crate) mod hand_over;
 mod inputs;
 mod layout;
+mod lines;
 mod load;
 mod model;
 mod new;

@@ -61,7 +61,11 @@ pub(super) fn hush_drivers(_arguments: &[std::ffi::OsString]) {}
 
 /// One line on standard error.
 pub(super) fn note(text: &str) {
+    // So that it shows only with a test that fails.
+    #[cfg(test)]
+    eprintln!("{text}");
     // Where standard error is gone there is nobody to tell.
+    #[cfg(not(test))]
     let _ = writeln!(io::stderr(), "{text}");
 }
 

@@ -14,13 +14,17 @@ pub struct Refused {
     pub message: String,
     /// What would be taken.
     pub help: String,
+    /// What is asked next, where the answers of a section don't go together; else empty.
+    pub then: String,
 }
 
 impl Refused {
-    pub(super) fn new(message: impl Into<String>, help: impl Into<String>) -> Self {
+    /// A line that is not taken: what is wrong with it, and what would be taken.
+    pub fn new(message: impl Into<String>, help: impl Into<String>) -> Self {
         Self {
             message: message.into(),
             help: help.into(),
+            then: String::new(),
         }
     }
 }

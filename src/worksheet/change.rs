@@ -27,6 +27,9 @@ pub(super) struct Changing {
     index: usize,
     /// True where a list is gone through as a whole.
     pub(super) is_list: bool,
+    /// The section that is asked again, where the change was made because of its answers: after it
+    /// the questions go on.
+    back_to: Option<usize>,
 }
 
 /// What may be said once all is answered.
@@ -51,7 +54,7 @@ impl Dialogue {
             .find_map(|word| typed.strip_prefix(word))
             .map_or(typed.as_str(), str::trim);
         if named.starts_with(|letter: char| letter.is_ascii_digit()) {
-            self.change(named)?;
+            self.change(named, None)?;
             return Ok(Decision::Ask);
         }
         let wrong = if typed.is_empty() {
@@ -64,7 +67,7 @@ impl Dialogue {
 
     /// Asks a question again: `2.1`, `5.3 of 2` for the second thing of a list, `5` for the whole
     /// list.
-    fn change(&mut self, named: &str) -> Result<(), Refused> {
+    fn change(&mut self, named: &str, back_to: Option<usize>) -> Result<(), Refused> {
         let none = || {
             Refused::new(
                 format!("there is no question {named:?}"),
@@ -104,12 +107,29 @@ impl Dialogue {
             key: asked.key,
             index,
             is_list,
+            back_to,
         });
         self.again = true;
         // A list is gone into at its first question.
         let index = if is_list { 0 } else { index };
         (self.section, self.item, self.question) = (at, item, index);
         Ok(())
+    }
+
+    /// The number of an earlier answer that was offered to be gone to, where a line names one.
+    pub(super) fn offers(&self, typed: &str) -> Option<String> {
+        if !self.again || self.changing.is_some() {
+            return None;
+        }
+        let typed = typed.to_lowercase();
+        let named = typed.strip_prefix("change").unwrap_or(&typed).trim();
+        let offered = self.offered.iter().find(|one| one.number == named);
+        offered.map(|one| one.number.clone())
+    }
+
+    /// To an earlier question, because its answer does not go with those of this section.
+    pub(super) fn go_to(&mut self, number: &str) -> Result<(), Refused> {
+        self.change(number, Some(self.section))
     }
 
     /// Which thing of a section is meant, and whether all of them are.
@@ -169,22 +189,27 @@ impl Dialogue {
         }
     }
 
-    /// The change is made where the answers still go together; else the earlier ones stand.
+    /// The change is made where the answers still go together; else the earlier ones stand. Where it
+    /// was made because of a section's answers, these are looked at again.
     pub(super) fn changed(&mut self, changing: Changing) -> Result<(), Refused> {
+        if let Some(section) = changing.back_to {
+            self.section = section;
+            return self.end_of_section();
+        }
         self.section = sections().len();
         self.again = false;
-        self.answers.bay_file(false).map(|_| ()).map_err(|refused| {
-            self.answers = changing.answers;
-            Refused::new(
-                format!("{}; the answers before this change stand", refused.message),
-                refused.help,
-            )
-        })
+        let Err(mut refused) = self.answers.bay_file(false) else {
+            return Ok(());
+        };
+        refused.name(&self.answers.contradict(&refused));
+        refused.message += "; the answers before this change stand";
+        self.answers = changing.answers;
+        Err(refused)
     }
 }
 
 /// Whether a question is asked after the answer to another, itself or by what it is asked after.
-fn hangs_on(question: &Question, key: &str) -> bool {
+pub(super) fn hangs_on(question: &Question, key: &str) -> bool {
     let When::If(on, _) = question.when else {
         return false;
     };

@@ -2,9 +2,11 @@
 //!
 //! Plain state without a terminal: whoever shows a [`Prompt`] gives back the line that was typed.
 
-use super::answer::{Refused, presets, read_answer};
+use super::answer::{Refused, read_answer};
 use super::answers::{Answers, unquoted};
 use super::change::Changing;
+use super::contradiction::Contradicts;
+use super::explain::{explained, takes};
 use super::file::Made;
 use super::question::{Kind, Question, Section};
 use super::{number, sections};
@@ -31,6 +33,8 @@ pub struct Dialogue {
     pub(super) again: bool,
     /// What is being changed, after all was answered.
     pub(super) changing: Option<Changing>,
+    /// Answers of earlier sections that don't go with this one's: by its number each can be gone to.
+    pub(super) offered: Vec<Contradicts>,
     /// A section whose heading was not shown yet.
     shown: usize,
     /// What was said of questions that were gone back over, outside of lists: Enter keeps it.
@@ -45,6 +49,7 @@ pub(super) struct Before {
     at: [usize; 3],
     again: bool,
     changing: Option<Changing>,
+    offered: Vec<Contradicts>,
 }
 
 /// What to show before a line is read.
@@ -102,6 +107,8 @@ impl Dialogue {
     /// # Errors
     /// [`Refused`] when it is no answer: the question stays. At the end of a section also when its
     /// answers don't go together: then the section is asked again, and Enter keeps what was said.
+    /// The number of an earlier answer that does not go with it leads to that question, and on from
+    /// there.
     pub fn answer(&mut self, line: &str) -> Result<Option<String>, Refused> {
         let Some((section, question)) = self.here() else {
             return Ok(None);
@@ -109,10 +116,16 @@ impl Dialogue {
         let typed = line.trim();
         let is_one_of = |words: &[&str]| words.iter().any(|word| typed.eq_ignore_ascii_case(word));
         if is_one_of(EXPLAIN) {
-            return Ok(Some(explained(section, question)));
+            return Ok(Some(explained(&self.answers, section, question)));
         }
         if typed == BACK {
             return self.back();
+        }
+        if let Some(number) = self.offers(typed) {
+            self.go_to(&number)?;
+            return Ok(Some(format!(
+                "back to question {number}; after it the questions go on"
+            )));
         }
         let before = self.now();
         let item = self.item;
@@ -137,6 +150,7 @@ impl Dialogue {
             at: [self.section, self.item, self.question],
             again: self.again,
             changing: self.changing.clone(),
+            offered: self.offered.clone(),
         }
     }
 
@@ -256,6 +270,7 @@ impl Dialogue {
         [self.section, self.item, self.question] = before.at;
         self.again = before.again;
         self.changing = before.changing;
+        self.offered = before.offered;
         self.shown = self.shown.max(self.section + 1);
         Ok(Some("back to the question before".into()))
     }
@@ -294,10 +309,10 @@ impl Dialogue {
             return self.changed(changing);
         }
         if let Err(refused) = self.answers.bay_file(false) {
-            self.again = true;
-            return Err(refused);
+            return Err(self.not_together(refused));
         }
         self.again = false;
+        self.offered.clear();
         self.section += 1;
         Ok(())
     }
@@ -332,44 +347,4 @@ pub(super) fn word_of(kind: Kind, ron: &str) -> Option<&'static str> {
 /// An answer as it was typed or understood.
 pub(super) fn said(kind: Kind, ron: &str) -> String {
     word_of(kind, ron).map_or_else(|| unquoted(ron), str::to_owned)
-}
-
-/// What is said where somebody asks what is meant.
-fn explained(section: &Section, question: &Question) -> String {
-    let takes = takes(section, question);
-    let empty = if section.repeat.is_some() && is_first(section, question) {
-        "Enter alone: whether there is more is not known, and no lock is called safe for want of it."
-    } else {
-        "Enter alone: not known; the end says what is then missing."
-    };
-    format!(
-        "{}. {} Write: {takes}. {empty} < goes back to the question before, - takes an answer back.",
-        question.what, question.how
-    )
-}
-
-fn is_first(section: &Section, question: &Question) -> bool {
-    section
-        .questions
-        .first()
-        .is_some_and(|one| one.key == question.key)
-}
-
-/// What may be answered, in a few words.
-fn takes(section: &Section, question: &Question) -> String {
-    let more = if section.repeat.is_some() && is_first(section, question) {
-        "; none: nothing more"
-    } else {
-        ""
-    };
-    let words = match question.kind {
-        Kind::Words => String::from("in your words"),
-        Kind::Preset(form) => {
-            let names: Vec<&str> = presets(form).iter().map(|one| one.name).collect();
-            names.join(", ")
-        }
-        Kind::YesNo | Kind::Choice(_) | Kind::Count => question.kind.example(),
-        _ => format!("such as {}", question.kind.example().trim_matches('"')),
-    };
-    format!("{words}{more}")
 }

@@ -21,10 +21,12 @@ mod build;
 mod head;
 mod lists;
 mod of_lift;
+mod templates;
 mod variants;
 mod worked_out;
 
 use build::Text;
+pub(super) use lists::whether_all;
 
 /// Asked for, but where it was not answered the study says that it is not known and passes nothing.
 const SAID_AS_NOT_KNOWN: [&str; 2] = ["lift.manual.", "lift.base_plate.anchor_"];
@@ -134,10 +136,7 @@ impl Answers {
                     .into(),
             );
         }
-        let body = ["vehicle.length", "vehicle.height", "vehicle.body_width"];
-        if body.iter().any(|key| self.plain(key).is_some()) {
-            self.outline(text)?;
-        }
+        self.outline(text)?;
         // Somebody else's doors and hood, and somebody else's load beside the axle loads.
         text.set("vehicle.masses", "[]")?;
         let doors = "doors, hood and hatch, to be measured into vehicle.opening_parts";

@@ -10,7 +10,9 @@
 mod answer;
 mod answers;
 mod change;
+mod contradiction;
 mod dialogue;
+mod explain;
 mod file;
 mod groups;
 mod question;

@@ -7,8 +7,12 @@ use std::process::Stdio;
 
 use crate::program::{Run, bayrise, bayrise_in, command, scene};
 
-/// Runs `new OUT --ask` with these lines as what is typed.
+/// Runs `new OUT --ask` with these lines as a file of answers.
 fn ask(folder: &Path, more: &[&str], lines: &str) -> Run {
+    ask_bytes(folder, more, lines.as_bytes())
+}
+
+fn ask_bytes(folder: &Path, more: &[&str], lines: &[u8]) -> Run {
     let mut child = command()
         .current_dir(folder)
         .args([&["new", "my bay.ron", "--ask"], more].concat())
@@ -18,7 +22,7 @@ fn ask(folder: &Path, more: &[&str], lines: &str) -> Run {
         .spawn()
         .unwrap();
     // A program that needs no more lines closes its end.
-    let _ = child.stdin.take().unwrap().write_all(lines.as_bytes());
+    let _ = child.stdin.take().unwrap().write_all(lines);
     let output = child.wait_with_output().unwrap();
     Run {
         code: output.status.code().unwrap(),
@@ -102,34 +106,90 @@ fn a_question_mark_is_no_answer_and_how_a_choice_was_understood_is_told() {
     assert!(text.contains("title: \"The shed (") && text.contains("width: \"3005 mm\",\n"));
 }
 
-#[test]
-fn a_bad_line_is_told_once_and_asked_again() {
-    let folder = tempfile::tempdir().unwrap();
-    // Title, units, who; then the opening's width, badly and well.
-    let lines = format!("The shed\nmetric\n\n10\nten feet\n3005 mm\n{}", all_empty());
-    let run = ask(folder.path(), &[], &lines);
-    assert_eq!(run.code, 0, "{run:?}");
-    let asked = run.stderr.split("WHAT YOU ANSWERED").next().unwrap();
-    assert_eq!(asked.matches("not taken:").count(), 2, "{}", run.stderr);
-    assert!(run.stderr.contains("needs a unit") && run.stderr.contains("a number is missing"));
-    let text = fs::read_to_string(folder.path().join("my bay.ron")).unwrap();
-    assert!(text.contains("width: \"3005 mm\",\n"), "{text}");
-    assert!(text.contains("title: \"The shed (") && text.contains("units: Metric"));
+/// Refused, with one error at the end that has all of these words, and nothing written.
+fn is_ended(folder: &Path, lines: &[u8], words: &[&str]) {
+    let run = ask_bytes(folder, &[], lines);
+    run.is_refused();
+    assert_eq!(fs::read_dir(folder).unwrap().count(), 0);
+    assert_eq!(run.stderr.matches("error: ").count(), 1, "{}", run.stderr);
+    assert!(!run.stderr.contains("not taken: "), "{}", run.stderr);
+    let error = run.stderr.split("error: ").nth(1).unwrap();
+    for word in words {
+        assert!(error.contains(word), "{word}: {error}");
+    }
+    assert!(error.contains("othing is written"), "{error}");
 }
 
 #[test]
-fn what_comes_after_an_overlong_line_is_no_answer() {
+fn the_first_line_of_a_file_that_is_not_taken_ends_it() {
     let folder = tempfile::tempdir().unwrap();
-    // Filled up so that what is read first ends before the last word.
+    // Title, units, who; then the opening's width without a unit.
+    let lines = format!("The shed\nmetric\n\n10\n3005 mm\n{}", all_empty());
+    let at = "line 4 of the answers (10) is not taken for question 2.1, Opening: clear width: ";
+    is_ended(
+        folder.path(),
+        lines.as_bytes(),
+        &[at, "needs a unit", "\n  help: "],
+    );
+    // Of a thing in a list, with its number.
+    let lines = format!("{}lamp\nlantern\n{}", "\n".repeat(13), all_empty());
+    let run = ask(folder.path(), &[], &lines);
+    assert!(
+        run.stderr
+            .contains("line 15 of the answers (lantern) is not taken for question 5.2, thing in the room 1: Kind"),
+        "{run:?}"
+    );
+    // After the last question.
+    let lines = format!("{}writ\nwrite\n", "\n".repeat(400));
+    let at = "line 401 of the answers (writ) is not taken for the word write: ";
+    is_ended(
+        folder.path(),
+        lines.as_bytes(),
+        &[at, "none of the choices"],
+    );
+}
+
+#[test]
+fn answers_of_a_file_that_do_not_go_together_end_it_and_are_named() {
+    let folder = tempfile::tempdir().unwrap();
+    let lines = format!("\n\n\n30 ft\n{}24 ft\n{}", "\n".repeat(4), all_empty());
+    let run = ask(folder.path(), &[], &lines);
+    let at = run.stderr.matches("3.1  Width").count();
+    assert_eq!(at, 1, "asked once: {}", run.stderr);
+    is_ended(
+        folder.path(),
+        lines.as_bytes(),
+        &[
+            "line 12 of the answers (empty), for question 3.18",
+            "ends its section, and the answers don't go together: the door opening is wider than its wall",
+            "2.1 (Opening: clear width): 30 ft",
+            "3.1 (Width, wall to wall): 24 ft",
+        ],
+    );
+}
+
+#[test]
+fn a_line_of_a_file_that_is_overlong_or_no_text_ends_it() {
+    let folder = tempfile::tempdir().unwrap();
     for filler in [4096, 4095, 8192] {
         let long = format!("{}3 m", "x".repeat(filler));
         let lines = format!("The shed\nmetric\n\n{long}\n3005 mm\n{}", all_empty());
-        let run = ask(folder.path(), &["--force"], &lines);
-        assert_eq!(run.code, 0, "{run:?}");
-        assert!(run.stderr.contains("is no answer"), "{filler}");
-        let text = fs::read_to_string(folder.path().join("my bay.ron")).unwrap();
-        assert!(text.contains("width: \"3005 mm\",\n"), "{filler}");
+        is_ended(
+            folder.path(),
+            lines.as_bytes(),
+            &["line 4 of the answers (xxx", "is no answer"],
+        );
     }
+    let lines = [b"The shed\n\xff\xfe\n", all_empty().as_bytes()].concat();
+    is_ended(
+        folder.path(),
+        &lines,
+        &[
+            "line 2 of the answers",
+            "question 1.2, How lengths",
+            "UTF-8",
+        ],
+    );
 }
 
 #[test]

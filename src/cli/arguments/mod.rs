@@ -178,7 +178,8 @@ pub(in crate::cli) struct New {
 
     /// Ask what the form of `bayrise worksheet` asks, one question after another; Enter alone means
     /// not known, and the file then says so. At the end all answers are shown and can be changed;
-    /// nothing is written before `write` is said
+    /// nothing is written before `write` is said. Where the answers come from a file, the first line
+    /// that is not taken ends it, and nothing is written
     #[arg(long, conflicts_with_all = ["lift", "vehicle", "units"])]
     pub(in crate::cli) ask: bool,
 

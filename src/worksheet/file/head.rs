@@ -1,6 +1,7 @@
 //! The title and the words at the top of the file: what was measured, and what was not.
 
 use super::build::{Cure, Text};
+use super::templates::without_answered;
 use super::{Answers, Made, quoted};
 use crate::bayfile::each_once;
 use crate::worksheet::FORM_VERSION;
@@ -67,6 +68,7 @@ impl Answers {
             .collect::<Vec<_>>();
         notes.append(&mut text.notes);
         let body = with_list(&text.marked(), &listed);
+        let body = without_answered(&body, |path| text.value(path).is_some());
         let mut out = String::new();
         for line in head {
             for part in textwrap::wrap(&line, textwrap::Options::new(96).subsequent_indent("  ")) {

@@ -1,15 +1,21 @@
 //! Things that are asked for one after another: obstacles, holes, lines, people.
 
 use super::build::Text;
-use super::{Answers, Refused, Section, number, section_label, sections};
+use super::{Answers, Refused, Section, label, number, section_label, sections};
 use crate::units::{Length, parse_length};
 
 /// The section of the body's outline.
 const OUTLINE: &str = "roof";
 
+/// What is not known of a list that nobody called complete.
+pub(in crate::worksheet) fn whether_all(section: &str) -> String {
+    format!("{}: whether these are all", section_label(section))
+}
+
 impl Answers {
-    /// The outline of a body of one's own: as measured, where all of it was; else as high and as wide
-    /// as the body is anywhere, over its whole length.
+    /// The outline of the body: as measured, where all of it was; else as high and as wide as the body
+    /// is anywhere, over its whole length. Where such a size is a preset's the outline is not measured
+    /// either: it must change with the size.
     pub(super) fn outline(&self, text: &mut Text) -> Result<(), Refused> {
         let section = sections().iter().find(|section| section.id == OUTLINE);
         let count = self.count(OUTLINE);
@@ -18,11 +24,20 @@ impl Answers {
             places.map(|place| self.item(section, place))
         });
         let places: Result<Vec<String>, String> = places.collect();
+        let sizes = ["vehicle.height", "vehicle.length", "vehicle.body_width"];
+        let lacking = sizes.iter().filter(|size| self.plain(size).is_none());
+        let lacking: Vec<String> = lacking.map(|size| label(size)).collect();
         match places {
-            Ok(places) if count > 0 && self.is_closed(OUTLINE) => {
+            Ok(_) if count == 0 => {}
+            Ok(places) if self.is_closed(OUTLINE) && lacking.is_empty() => {
                 return text.set("vehicle.roof", &listed(&places, 8));
             }
-            Ok(_) if count == 0 => {}
+            Ok(places) if self.is_closed(OUTLINE) => text.left_out.push(format!(
+                "{}, for want of {}; for vehicle.roof: [{}]",
+                section_label(OUTLINE),
+                lacking.join(", "),
+                places.join(", ")
+            )),
             _ => text.notes.push(
                 "The outline of the body is not complete, and left out: each place needs its three \
                  figures, and \"none\" after the last."
@@ -44,7 +59,12 @@ impl Answers {
         let (end, height) = (end.unwrap_or_default(), height.unwrap_or_default());
         let ends = [String::from("\"0 in\""), end];
         let ends = ends.map(|at| format!("(station: {at}, height: {height}, half_width: {half})"));
-        text.set("vehicle.roof", &listed(&ends, 8))
+        text.set("vehicle.roof", &listed(&ends, 8))?;
+        if !lacking.is_empty() {
+            let of = format!("{}: a box of a preset's sizes", section_label(OUTLINE));
+            text.mark("vehicle.roof", &of);
+        }
+        Ok(())
     }
 
     pub(super) fn lists(&self, text: &mut Text) -> Result<(), Refused> {
@@ -112,7 +132,7 @@ impl Answers {
             text.set(path, "[]")?;
         }
         let looked = self.closed.get(section.id).copied().unwrap_or(false);
-        let all = format!("{}: whether these are all", section_label(section.id));
+        let all = whether_all(section.id);
         match section.id {
             // The starter's own light is nobody's.
             "things" => {

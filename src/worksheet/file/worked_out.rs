@@ -102,6 +102,7 @@ impl Answers {
         let step = |key: &str| self.length(key).unwrap_or(Length::ZERO);
         let step = step("#step.from").max(step("#step.second"));
         let metre = Length::metres(1.0);
+        self.opening_that_fits(text)?;
         at_least(text, "garage.width", opening + offset.abs() * 2.0 + metre)?;
         at_least(
             text,
@@ -116,6 +117,35 @@ impl Answers {
         }
         let eaves = self.length("garage.ceiling.eaves").unwrap_or(Length::ZERO);
         at_least(text, "garage.ceiling.ridge", eaves + metre)
+    }
+
+    /// No measured room is refused for the size of an opening that nobody measured.
+    fn opening_that_fits(&self, text: &mut Text) -> Result<(), Refused> {
+        let at_most = |text: &mut Text, path: &str, most: Option<Length>| -> Result<(), Refused> {
+            let now = text
+                .value(path)
+                .and_then(|ron| parse_length(&unquoted(&ron)).ok());
+            match (most, now) {
+                (Some(most), Some(now))
+                    if self.plain(path).is_none() && most > Length::ZERO && now > most =>
+                {
+                    // A little less: read again it must not be a hair more.
+                    let mm = (most.m() * 1000.0 - 0.5).floor();
+                    text.set(path, &format!("\"{mm} mm\""))
+                }
+                _ => Ok(()),
+            }
+        };
+        let offset = self.length("garage.opening.offset").unwrap_or(Length::ZERO);
+        let wall = self.length("garage.width");
+        let wall = wall.map(|wall| wall - offset.abs() * 2.0);
+        at_most(text, "garage.opening.width", wall)?;
+        let ceilings =
+            ["height", "first", "last", "eaves"].map(|at| format!("garage.ceiling.{at}"));
+        let ceilings = ceilings.iter().map(String::as_str).chain(["#step.height"]);
+        let lowest = ceilings.filter_map(|key| self.length(key));
+        let lowest = lowest.reduce(|one, other| if other < one { other } else { one });
+        at_most(text, "garage.opening.height", lowest)
     }
 
     /// Where the vehicle stands, unless it was said: where all four arms reach.

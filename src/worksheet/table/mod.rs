@@ -3,11 +3,13 @@
 
 mod door;
 mod lift;
+mod more;
 mod room;
 mod slab;
 mod vehicle;
 
 use super::question::{Kind, Section};
+pub(super) use more::more;
 
 const WORDS: Kind = Kind::Words;
 const SIZE: Kind = Kind::Size(crate::units::Kind::Length);

@@ -9,9 +9,12 @@ use crate::bayfile::read;
 use crate::units::{Length, parse_length};
 
 mod answers;
+mod contradiction;
 mod dialogue;
+mod explain;
 mod form;
 mod review;
+mod templates;
 mod values;
 mod withheld;
 

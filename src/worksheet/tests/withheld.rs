@@ -135,8 +135,10 @@ fn a_presets_figure_in_the_place_of_ones_own_withholds_where_it_decides_clearanc
     let mut says = measured();
     says.retain(|(number, _)| *number != of("vehicle", "vehicle.height"));
     let what = is_withheld(&made_of(&says));
-    assert_eq!(what.len(), 1, "{what:?}");
-    assert!(what[0].starts_with(&label("vehicle.height")), "{what:?}");
+    // And the outline, which is as high as the preset.
+    assert_eq!(what.len(), 2, "{what:?}");
+    assert!(what[0].starts_with(&section_label("roof")), "{what:?}");
+    assert!(what[1].starts_with(&label("vehicle.height")), "{what:?}");
     // Nothing that is left to a preset decides anything.
     let made = made_of(&measured());
     for path in &made.of_presets {
@@ -264,6 +266,55 @@ fn an_outline_that_was_not_measured_is_as_high_and_wide_as_the_body_all_along() 
     let made = of_roof(&said);
     assert!(whole(&made));
     assert!(made.notes.iter().any(|note| note.contains("not complete")));
+}
+
+#[test]
+fn without_any_size_of_the_body_it_is_a_box_of_the_presets_sizes_and_not_measured() {
+    let roof = section_label("roof");
+    for vehicle in crate::bayfile::presets::vehicles() {
+        let says = [(of("vehicle", "vehicle.preset"), vehicle.name.to_owned())];
+        let made = made_of(&says);
+        let vehicle = bay(&made).vehicle;
+        assert_eq!(vehicle.roof.len(), 2, "{}", vehicle.name);
+        for place in &vehicle.roof {
+            assert!((place.height - vehicle.height).abs().m() < 1e-9);
+            assert!((place.half_width * 2.0 - vehicle.body_width).abs().m() < 1e-9);
+        }
+        assert!(made.not_measured.iter().any(|what| what.starts_with(&roof)));
+    }
+    // A width of somebody else's: the outline is not one's own for having the other two.
+    let mut says = measured();
+    says.retain(|(number, _)| *number != of("vehicle", "vehicle.body_width"));
+    assert!(
+        is_withheld(&made_of(&says))
+            .iter()
+            .any(|what| what.starts_with(&roof))
+    );
+}
+
+#[test]
+fn an_outline_over_a_body_that_was_not_measured_is_kept_as_a_draft() {
+    let mut answers = Answers::default();
+    for (item, station) in [(0, "\"0 in\""), (1, "\"190 in\"")] {
+        answers.more("roof");
+        for (key, ron) in [
+            ("station", station),
+            ("height", "\"61 in\""),
+            ("half_width", "\"30 in\""),
+        ] {
+            answers.put("roof", item, key, ron.into());
+        }
+    }
+    answers.close("roof", true);
+    let made = answers.bay_file(false).unwrap();
+    let vehicle = bay(&made).vehicle;
+    near(vehicle.roof[1].station, "232 in");
+    let draft = "(station: \"190 in\", height: \"61 in\", half_width: \"30 in\")";
+    assert!(
+        made.notes.iter().any(|note| note.contains(draft)),
+        "{:?}",
+        made.notes
+    );
 }
 
 #[test]
