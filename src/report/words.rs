@@ -70,6 +70,19 @@ pub(super) fn count(n: usize, what: &str) -> String {
     format!("{n} {what}{}", if n == 1 { "" } else { "s" })
 }
 
+/// What stops no shut-off bar, to follow where the bar is tripped; `moving` and `fixed` as they are called
+/// there, `is_surely` as in [`BarFinding::is_surely_before`](crate::clearance::BarFinding).
+pub(crate) fn met_before_the_bar(moving: &str, fixed: &str, is_surely: bool) -> String {
+    if is_surely {
+        format!("; {moving} meets {fixed} first, and the bar would NOT stop that")
+    } else {
+        format!(
+            "; within what was measured {moving} may meet {fixed} before that: do NOT count on the bar to \
+             stop it"
+        )
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -106,18 +119,5 @@ mod tests {
         assert_eq!(relation(at(0.0, 0.0)), None);
         assert_eq!(relation(at(f64::NAN, 0.0)), None);
         assert_eq!(relation(None), None);
-    }
-}
-
-/// What stops no shut-off bar, to follow where the bar is tripped; `moving` and `fixed` as they are called
-/// there, `is_surely` as in [`BarFinding::is_surely_before`](crate::clearance::BarFinding).
-pub(crate) fn met_before_the_bar(moving: &str, fixed: &str, is_surely: bool) -> String {
-    if is_surely {
-        format!("; {moving} meets {fixed} first, and the bar would NOT stop that")
-    } else {
-        format!(
-            "; within what was measured {moving} may meet {fixed} before that: do NOT count on the bar to \
-             stop it"
-        )
     }
 }
