@@ -225,7 +225,7 @@ mod tests {
     use super::*;
 
     fn lettered(points: &[(&str, [f64; 2])]) -> Vec<(DVec2, DVec2)> {
-        let marks = points
+        let wanted = points
             .iter()
             .map(|(letter, at)| Mark {
                 at_m: DVec2::from(*at),
@@ -235,7 +235,7 @@ mod tests {
             })
             .collect();
         let view = View {
-            marks,
+            marks: wanted,
             ..View::default()
         };
         let mut sheet = Sheet {
