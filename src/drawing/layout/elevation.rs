@@ -89,7 +89,7 @@ pub(super) fn view_with(
         }
     };
     let from = match look {
-        Look::Front => "Seen from the door into the bay; the door's panels are broken outlines.",
+        Look::Front => "Seen from the door; its panels are broken outlines.",
         Look::Side | Look::Plan => {
             "Seen from the right wall, the door at the left; what of the lift stands before the \
              vehicle is a broken outline."

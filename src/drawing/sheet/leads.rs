@@ -10,8 +10,10 @@ use super::View;
 
 /// So near to another's point a leader is taken to be that one's, millimetres.
 const NEAR: f64 = 1.6;
-/// Of things beside each other: of the way from one to the other.
-const BESIDE: f64 = 0.3;
+/// Of things near each other: of the way from one to the other.
+const SHARE: f64 = 0.3;
+/// Things no farther off each other than this are not told apart by any way, millimetres.
+const BESIDE: f64 = 2.5;
 /// What it costs to run over another's point, to cross another leader, and to turn.
 const OVER: f64 = 20.0;
 const CROSSING: f64 = 3.0;
@@ -94,10 +96,9 @@ impl Leads {
         for ends in way.windows(2) {
             let &[a, b] = ends else { continue };
             for (point, reach) in &self.points {
-                // Who stands at the same place is not told apart by any way.
-                let beside = point.distance(*own);
-                if beside > reach + 1e-6 {
-                    let near = (NEAR + reach).min(beside * BESIDE);
+                let beside = point.distance(*own) - reach;
+                if beside > BESIDE {
+                    let near = (NEAR + reach).min(beside * SHARE);
                     cost += OVER * (1.0 - off(*point, [a, b]) / near).max(0.0);
                 }
             }
