@@ -4,12 +4,15 @@
 use glam::DVec2;
 
 use super::draw::{Running, clipped, line};
+use super::parking::beside_stop_line;
 use super::plan::Telling;
 use super::{LayoutError, Made, plan};
 use crate::bay::Side;
 use crate::drawing::sheet::{Item, Mark, Shape, View};
 use crate::ground::slab::plate_rect;
 use crate::setting_out::PointKind;
+use crate::solids::DoorTravel;
+use crate::solids::list::solids;
 
 /// A plan to a coarser scale than 1 to this gets a part of its own.
 pub(super) const COARSE: f64 = 60.0;
@@ -70,6 +73,7 @@ fn cut(points: &[DVec2], low: DVec2, high: DVec2) -> Vec<DVec2> {
 
 pub(super) fn view(made: &Made<'_>, telling: Telling) -> Result<View, LayoutError> {
     let whole = plan::view(made, telling)?;
+    let all = solids(made.order.bay, DoorTravel::Shut, 0.0).map_err(LayoutError::Stance)?;
     let (low, high) = area(made);
     let mut view = View::default();
     for item in &whole.items {
@@ -119,7 +123,11 @@ pub(super) fn view(made: &Made<'_>, telling: Telling) -> Result<View, LayoutErro
             may_be_left: false,
         });
         x.put(point.letter.clone(), point.at_m.x, point.at_m.y);
-        y.put(point.letter.clone(), point.at_m.y, point.at_m.x);
+        let across = match point.kind {
+            PointKind::Parking => beside_stop_line(made.order.bay, &all, point.at_m),
+            _ => point.at_m.x,
+        };
+        y.put(point.letter.clone(), point.at_m.y, across.max(low.x));
     }
     // Numbers of the list of fixed things, after the points that must have their letters.
     let listed = whole.marks.into_iter();

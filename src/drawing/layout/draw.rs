@@ -142,6 +142,11 @@ impl Running {
             tick.what = format!("{}, {what}", tick.what);
             return;
         }
+        self.put_apart(what, at_m, across_m, reads);
+    }
+
+    /// The same, told by itself whatever lies at its place.
+    pub(super) fn put_apart(&mut self, what: String, at_m: f64, across_m: f64, reads: String) {
         self.ticks.push(Tick {
             at_m,
             across_m,

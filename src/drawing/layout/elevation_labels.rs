@@ -5,13 +5,14 @@ use glam::{DVec2, DVec3};
 use super::Made;
 use super::draw::Running;
 use super::elevation::around;
+use super::elevation_picture::Painted;
 use super::plan::Telling;
 use super::things::numbered;
 use crate::clearance::LockFinding;
 use crate::drawing::outline::Look;
 use crate::drawing::sheet::{Callout, Mark, View};
 use crate::report::{called, on_one_line, short_name};
-use crate::solids::{Layer as SolidLayer, Role, Solid};
+use crate::solids::{Role, Solid};
 use crate::units::{Length, Rounding, both};
 
 pub(super) fn widths(view: &mut View, made: &Made<'_>, look: Look, all: &[Solid]) {
@@ -60,8 +61,8 @@ pub(super) fn widths(view: &mut View, made: &Made<'_>, look: Look, all: &[Solid]
 pub(super) fn callouts(
     view: &mut View,
     made: &Made<'_>,
-    look: Look,
-    all: &[Solid],
+    painted: &Painted<'_>,
+    (look, all): (Look, &[Solid]),
     lock: Option<&LockFinding>,
     telling: Telling,
 ) {
@@ -118,66 +119,25 @@ pub(super) fn callouts(
         };
         if is_named {
             let name = on_one_line(&short_name(&one.name));
-            let (at_m, says) = match seen_at(one, all, look) {
+            let (at_m, says) = match painted.seen_at(view, one) {
                 Some(at_m) => (at_m, name),
-                None => (middle(one), format!("{name}, hidden here")),
+                None => (look.flat(middle(one)), format!("{name}, hidden here")),
             };
-            view.callouts.push(Callout::leading(look.flat(at_m), says));
+            view.callouts.push(Callout::leading(at_m, says));
         }
     }
     if telling == Telling::ByNumber {
-        view.marks.extend(numbered(all).map(|(number, one)| Mark {
-            at_m: look.flat(middle(one)),
+        let numbers = numbered(all).map(|(number, one)| Mark {
+            at_m: painted
+                .seen_at(view, one)
+                .unwrap_or_else(|| look.flat(middle(one))),
             letter: number.to_string(),
             clear_m: 0.0,
             may_be_left: true,
-        }));
+        });
+        let numbers: Vec<Mark> = numbers.collect();
+        view.marks.extend(numbers);
     }
-}
-
-/// Places looked at across a thing, each way.
-const PLACES: i32 = 6;
-
-/// The place of a thing nearest to its middle that nothing stands before; none where all of it is hidden.
-fn seen_at(one: &Solid, all: &[Solid], look: Look) -> Option<DVec3> {
-    let depth = |at: DVec3| match look {
-        Look::Plan => at.z,
-        Look::Side => at.x,
-        Look::Front => -at.y,
-    };
-    // What is as near to who looks as the thing's own front hides nothing of it.
-    let (low, high) = one.bounds();
-    let front = depth(low).max(depth(high));
-    let before: Vec<(DVec2, DVec2)> = all
-        .iter()
-        .filter(|other| other.role.layer() != SolidLayer::Shell && other.name != one.name)
-        .filter_map(|other| {
-            let (low, high) = other.bounds();
-            let is_before = depth(low).max(depth(high)) > front + 1e-6;
-            let ends = [look.flat(low), look.flat(high)];
-            is_before.then(|| (ends[0].min(ends[1]), ends[0].max(ends[1])))
-        })
-        .collect();
-    let middle = middle(one);
-    let half = (high - low) * 0.5;
-    let mut places: Vec<DVec3> = Vec::new();
-    for across in -PLACES..=PLACES {
-        for up in -PLACES..=PLACES {
-            let [across, up] = [across, up].map(|step| f64::from(step) / f64::from(PLACES + 1));
-            places.push(match look {
-                Look::Plan => middle + half * DVec3::new(across, up, 0.0),
-                Look::Side => middle + half * DVec3::new(0.0, across, up),
-                Look::Front => middle + half * DVec3::new(across, 0.0, up),
-            });
-        }
-    }
-    let off = |at: &DVec3| (*at - middle).length_squared();
-    places.sort_by(|a, b| off(a).total_cmp(&off(b)));
-    places.into_iter().find(|at| {
-        let at = look.flat(*at);
-        let hides = |(low, high): &(DVec2, DVec2)| low.cmple(at).all() && at.cmple(*high).all();
-        !before.iter().any(hides)
-    })
 }
 
 fn middle(one: &Solid) -> DVec3 {

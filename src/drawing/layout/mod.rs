@@ -8,8 +8,12 @@ mod crowded_tests;
 mod detail;
 mod draw;
 mod elevation;
+mod elevation_heights;
 mod elevation_labels;
+mod elevation_picture;
 mod elevation_room;
+#[cfg(test)]
+mod elevation_tests;
 mod parking;
 mod plan;
 mod plates;
@@ -237,8 +241,12 @@ impl<'a> Made<'a> {
         page: [usize; 2],
     ) -> Result<(Sheet, Telling), LayoutError> {
         let order = self.order;
-        for telling in [Telling::InWords, Telling::ByNumber] {
-            let (view, warnings, notes) = elevation::view(self, look, telling)?;
+        // Where a page has no room for the heights of what rooms end on, it does without them.
+        let ways = [true, false].into_iter().flat_map(|has_ends| {
+            [Telling::InWords, Telling::ByNumber].map(|telling| (telling, has_ends))
+        });
+        for (telling, has_ends) in ways {
+            let (view, warnings, notes) = elevation::view_with(self, look, telling, has_ends)?;
             let mut frame = self.frame(name, tag, notes);
             frame.warnings.extend(warnings);
             frame.page = page;

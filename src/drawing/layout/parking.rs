@@ -4,6 +4,7 @@ use glam::{DVec2, DVec3};
 
 use super::Made;
 use super::draw::line;
+use crate::bay::Bay;
 use crate::drawing::outline::Look;
 use crate::drawing::palette::paper::INK;
 use crate::drawing::sheet::{Callout, Dash, Item, Layer, Pen, Shape, View};
@@ -15,6 +16,8 @@ use crate::solids::{Role, Solid};
 const BESIDE_M: f64 = 0.2;
 /// A heading of less is in line with the bay, radians: it turns no stop line by a graduation.
 const TURNED: f64 = 1e-4;
+/// What is no farther off a stop line is drawn on it, metres: a tenth of a millimetre of paper at most.
+const ON_LINE_M: f64 = 0.002;
 
 /// The middles of the wheels of an axle in plan, metres.
 pub(super) fn axle(all: &[Solid], axle: usize) -> Option<[DVec2; 2]> {
@@ -23,23 +26,43 @@ pub(super) fn axle(all: &[Solid], axle: usize) -> Option<[DVec2; 2]> {
     Some([middle()?, middle()?])
 }
 
+/// The stop line of an axle, its left end first, metres.
+pub(super) fn stop_line(bay: &Bay, all: &[Solid], number: usize) -> Option<[DVec2; 2]> {
+    let [a, b] = axle(all, number)?;
+    let beside = (b - a).normalize_or_zero() * (bay.vehicle.tyre_width.m() * 0.5 + BESIDE_M);
+    let (from, to) = (a - beside, b + beside);
+    Some(if from.x < to.x {
+        [from, to]
+    } else {
+        [to, from]
+    })
+}
+
+/// Where the running dimension of a point at this height ends: at the left end of the stop line
+/// through it, which it would hide, or else at the point itself. Metres.
+pub(super) fn beside_stop_line(bay: &Bay, all: &[Solid], at: DVec2) -> f64 {
+    let lines = [0, 1].into_iter();
+    let lines = lines.filter_map(|number| stop_line(bay, all, number));
+    let level = |[left, right]: &[DVec2; 2]| {
+        let on = |end: &DVec2| (end.y - at.y).abs() < ON_LINE_M;
+        on(left) && on(right) && (left.x..=right.x).contains(&at.x)
+    };
+    lines
+        .filter(level)
+        .map(|[left, _]| left.x)
+        .fold(at.x, f64::min)
+}
+
 pub(super) fn parking(view: &mut View, made: &Made<'_>, all: &[Solid]) {
     let bay = made.order.bay;
     for (number, word) in [(0, "front"), (1, "rear")] {
-        let Some([a, b]) = axle(all, number) else {
+        let Some(ends) = stop_line(bay, all, number) else {
             continue;
         };
-        let beside = (b - a).normalize_or_zero() * (bay.vehicle.tyre_width.m() * 0.5 + BESIDE_M);
-        let ends = [a - beside, b + beside];
         let pen = Pen::broken(0.3, INK, Dash::Centre);
         line(&mut view.items, Layer::Parking, ends, pen);
-        let right = if ends[0].x > ends[1].x {
-            ends[0]
-        } else {
-            ends[1]
-        };
         view.callouts.push(Callout::leading(
-            right,
+            ends[1],
             format!(
                 "stop line: {word} tyres stand with their middles on it{}",
                 turned(made, ends)
@@ -96,11 +119,7 @@ fn turned(made: &Made<'_>, ends: [DVec2; 2]) -> String {
     if bay.parking.yaw.rad().abs() < TURNED {
         return String::new();
     }
-    let [left, right] = if ends[0].x < ends[1].x {
-        ends
-    } else {
-        [ends[1], ends[0]]
-    };
+    let [left, right] = ends;
     let at = |point: DVec2| {
         let from_a = point - a.at_m;
         format!(

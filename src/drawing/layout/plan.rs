@@ -3,7 +3,7 @@
 use glam::DVec2;
 
 use super::draw::{Running, line, over, solid, together};
-use super::parking::{axle, cg, parking};
+use super::parking::{axle, beside_stop_line, cg, parking};
 use super::things::numbered;
 use super::{LayoutError, Made};
 use crate::bay::SlabLineKind;
@@ -299,7 +299,8 @@ fn ticks(view: &mut View, made: &Made<'_>, all: &[Solid]) {
     for (number, word) in [(0, "front tyres"), (1, "rear tyres")] {
         if let Some([p, q]) = axle(all, number) {
             let left = if p.x < q.x { p } else { q };
-            y.put(format!("stop line, {word}"), left.y, left.x);
+            let across = beside_stop_line(bay, all, left);
+            y.put(format!("stop line, {word}"), left.y, across);
         }
     }
     if let Some(at) = cg(made) {

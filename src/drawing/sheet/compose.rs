@@ -7,7 +7,8 @@ use glam::DVec2;
 
 use super::font::width_em;
 use super::frame::{self, Frame, LEADING};
-use super::labels::{bottom_rail, callouts, left_rail, marks};
+use super::labels::{bottom_rail, callouts, left_rail};
+use super::letters::marks;
 use super::lines::wrapped;
 use super::paper::{scales, stated};
 use super::{Paper, Sheet, Tick, View};

@@ -79,9 +79,12 @@ fn set(frame: &Frame, paper: Paper, titles: [&str; 5], rows: &[Row], cell: f64) 
             width: high.x - low.x,
             at: high.y,
         };
-        pen.at -= cell * LEADING;
-        for (left, title) in lefts.iter().zip(titles) {
-            pen.put(*left, title, cell, FINE);
+        // Without any row in columns there is nothing to head.
+        if rows.iter().any(|row| matches!(row, Row::Cells(_))) {
+            pen.at -= cell * LEADING;
+            for (left, title) in lefts.iter().zip(titles) {
+                pen.put(*left, title, cell, FINE);
+            }
         }
         let mut taken = 0;
         for (index, row) in rest.iter().enumerate() {

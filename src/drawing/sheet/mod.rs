@@ -9,6 +9,8 @@ mod crossing;
 pub mod font;
 mod frame;
 mod labels;
+mod leads;
+mod letters;
 pub mod lines;
 mod listing;
 mod paper;
@@ -23,7 +25,7 @@ pub use frame::Frame;
 pub(super) use frame::{BAR_SAYS, LEADING, SCALE, put as put_frame};
 #[cfg(test)]
 pub(super) use labels::LEADER;
-pub(super) use labels::marks;
+pub(super) use letters::marks;
 pub use listing::{Row, listing};
 pub use paper::{Paper, scale_of, stated};
 pub use prose::{Line, prose};
