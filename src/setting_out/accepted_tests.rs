@@ -1,4 +1,5 @@
-//! Where do marks lie at worst when every reading is just accepted? Worked out here from circles
+//! Where do marks lie at worst when every reading is just accepted, and was read to the nearest
+//! graduation? Worked out here from circles
 //! and lines as a crew would pull them, without what the pages work out.
 
 use std::collections::BTreeMap;
@@ -6,6 +7,7 @@ use std::collections::BTreeMap;
 use glam::DVec2;
 
 use super::*;
+use crate::bay::UnitSystem;
 use crate::bayfile::{presets::EmbeddedOnly, read};
 use crate::clearance::study;
 
@@ -84,7 +86,11 @@ fn marked(out: &SettingOut, errors: &BTreeMap<usize, f64>) -> BTreeMap<String, D
 
 /// The most of a figure of the marks over readings that are accepted: each pull to the end that
 /// makes it larger.
-fn most(out: &SettingOut, figure: impl Fn(&BTreeMap<String, DVec2>) -> f64) -> f64 {
+fn most(
+    out: &SettingOut,
+    units: UnitSystem,
+    figure: impl Fn(&BTreeMap<String, DVec2>) -> f64,
+) -> f64 {
     let pulls = out.steps.iter().flat_map(|step| &step.pulls);
     let as_planned = figure(&marked(out, &BTreeMap::new()));
     let mut found = 0.0_f64;
@@ -92,7 +98,7 @@ fn most(out: &SettingOut, figure: impl Fn(&BTreeMap<String, DVec2>) -> f64) -> f
     for sign in [1.0, -1.0] {
         let mut worst = BTreeMap::new();
         for pull in &sets {
-            let off = pull.reading.tolerance_m;
+            let off = pull.reading.most_off_m(units);
             let grows = figure(&marked(out, &BTreeMap::from([(pull.number, off)]))) - as_planned;
             worst.insert(pull.number, off * grows.signum() * sign);
         }
@@ -130,7 +136,7 @@ fn accepted_readings_keep_posts_plates_and_holes_within_what_the_study_counted()
             }
             holes += usize::from(matches!(point.kind, PointKind::Hole(_)));
             for axis in 0..2 {
-                let off = most(&out, |at| at[&point.letter][axis]);
+                let off = most(&out, bay.units, |at| at[&point.letter][axis]);
                 assert!(
                     off <= counted + SECOND_ORDER_M,
                     "{name}: {} is off by {off} of {counted}",
@@ -154,11 +160,11 @@ fn marks_for_parking_and_what_is_left_for_the_driver_are_no_more_than_the_parkin
         let parking = &bay.parking;
         let off = |axis: usize| {
             ["M", "N"]
-                .map(|letter| most(&out, |at| at[letter][axis]))
+                .map(|letter| most(&out, bay.units, |at| at[letter][axis]))
                 .into_iter()
                 .fold(0.0, f64::max)
         };
-        let turned = most(&out, |at| (at["M"] - at["N"]).to_angle());
+        let turned = most(&out, bay.units, |at| (at["M"] - at["N"]).to_angle());
         for (what, off, said, left, all) in [
             (
                 "across",

@@ -7,22 +7,22 @@ use glam::DVec2;
 use super::drift::{Drift, On};
 use super::points::FloorPoint;
 use super::pulls::{Pull, Step};
-use super::reading::Reading;
-
-/// The least that a reading may be off, metres: half of 1/32 in, and a little. Less can't be read.
-pub(super) const READABLE_M: f64 = 0.000_4;
+use super::reading::{Reading, readable_m};
+use crate::bay::UnitSystem;
 
 pub(super) struct Puller<'a> {
     points: &'a [FloorPoint],
+    units: UnitSystem,
     next: usize,
     pulls: Vec<Pull>,
     drifts: BTreeMap<String, Drift>,
 }
 
 impl<'a> Puller<'a> {
-    pub(super) const fn new(points: &'a [FloorPoint]) -> Self {
+    pub(super) const fn new(points: &'a [FloorPoint], units: UnitSystem) -> Self {
         Self {
             points,
+            units,
             next: 1,
             pulls: Vec::new(),
             drifts: BTreeMap::new(),
@@ -39,6 +39,20 @@ impl<'a> Puller<'a> {
         self.put([from, to], why.into(), tolerance, false);
     }
 
+    /// What a tape of this length shows, no closer than it can be read.
+    fn reading(&self, expected_m: f64, tolerance_m: f64) -> Reading {
+        Reading {
+            expected_m,
+            tolerance_m: tolerance_m.max(readable_m(self.units)),
+        }
+    }
+
+    /// How far off a mark this far away may be set, metres.
+    pub(super) fn most_off_m(&self, expected_m: f64, tolerance_m: f64) -> f64 {
+        let reading = self.reading(expected_m, tolerance_m);
+        reading.most_off_m(self.units)
+    }
+
     fn put(&mut self, [from, to]: [&str; 2], why: String, tolerance_m: f64, sets: bool) {
         let (Some(a), Some(b)) = (self.at(from), self.at(to)) else {
             return;
@@ -48,10 +62,7 @@ impl<'a> Puller<'a> {
             ends: [from.into(), to.into()],
             why,
             sets,
-            reading: Reading {
-                expected_m: a.distance(b),
-                tolerance_m: tolerance_m.max(READABLE_M),
-            },
+            reading: self.reading(a.distance(b), tolerance_m),
         });
         self.next += 1;
     }
@@ -83,7 +94,7 @@ impl<'a> Puller<'a> {
             On {
                 normal: along,
                 from: &ends,
-                pull: Some((number, tolerance.max(READABLE_M))),
+                pull: Some((number, self.most_off_m(a.distance(b), tolerance))),
             },
             On {
                 normal: along.perp(),
@@ -118,7 +129,10 @@ impl<'a> Puller<'a> {
         Drift::crossing([0, 1].map(|index| On {
             normal: -normals[index].normalize_or_zero(),
             from: &from[index],
-            pull: Some((first + index, tolerance.max(READABLE_M))),
+            pull: Some((
+                first + index,
+                self.most_off_m(normals[index].length(), tolerance),
+            )),
         }))
     }
 

@@ -3,13 +3,14 @@
 //! **Tolerance.** The study counts a part of the lift off by twice the lift's ± at most
 //! (`clearance::Uncertainty::lift_spread`): that is what a chain of pulls may add up to. Those that
 //! square the centre line are held so close that it is off by less than the ± at the post line, as
-//! far as a tape can be read; those that set marks share what is left. How far off the marks then are where every reading lies at an end of what is
-//! accepted is worked out ([`super::drift`]) and said beside the pulls. Pulls that only check what
-//! is marked keep the ± itself, and that of room dimensions where they cross the room.
+//! far as a tape can be read; those that set marks share what is left. How far off the marks then are
+//! where every reading lies at an end of what is accepted, and was read to the nearest graduation,
+//! is worked out ([`super::drift`]) and said beside the pulls. Pulls that only check what is marked
+//! keep the ± itself, and that of room dimensions where they cross the room.
 
 use super::points::{FloorPoint, PointKind, triangle};
-use super::puller::{Puller, READABLE_M};
-use super::reading::Reading;
+use super::puller::Puller;
+use super::reading::{Reading, readable_m};
 use super::says::{of_marks, of_stop_marks};
 use super::stop_marks::StopMarks;
 use crate::bay::{Bay, Side, Tie};
@@ -48,11 +49,32 @@ const SQUARE: f64 = 0.75;
 /// cross quite square.
 const CHAIN: f64 = 2.2;
 
+/// Shares of what pulls may be off that are tried one after another: a tape is read to its nearest
+/// graduation, and where few of them lie near what it should show, closer readings may be of more use
+/// than the ones that are just close enough.
+const SHARES: [f64; 8] = [1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
+
 /// The steps of a bay, and how far off the stop marks may be.
 pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> (Vec<Step>, Option<StopMarks>) {
+    let counted = 2.0 * bay.policy.measured_lift.m();
+    let mut best: Option<(f64, (Vec<Step>, Option<StopMarks>))> = None;
+    for share in SHARES {
+        let (off, steps) = held_to(bay, points, share);
+        if best.as_ref().is_none_or(|(least, _)| off < least - 1e-9) {
+            best = Some((off, steps));
+        }
+        if off <= counted {
+            break;
+        }
+    }
+    best.map_or_else(|| (Vec::new(), None), |(_, steps)| steps)
+}
+
+/// The same with pulls held to this share, and the most that a mark of the lift is off by then.
+fn held_to(bay: &Bay, points: &[FloorPoint], share: f64) -> (f64, (Vec<Step>, Option<StopMarks>)) {
     let room = bay.policy.measured_garage.m();
     let lift = bay.policy.measured_lift.m();
-    let mut pull = Puller::new(points);
+    let mut pull = Puller::new(points, bay.units);
     let middle = if pull.at("D").is_some() { "D" } else { "C" };
     let triangle = triangle(bay);
     let line = bay.lift.post_line.m();
@@ -60,10 +82,13 @@ pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> (Vec<Step>, Option<Stop
     let turn = triangle.map_or(0.0, |(_, [three, four, five])| {
         (three + four + five) / (three * four)
     });
-    let square = (lift * SETS).min(lift * SQUARE / (turn * line));
-    let square = square.max(READABLE_M);
+    let square = (lift * SETS).min(lift * SQUARE / (turn * line)) * share;
+    let square = square.max(readable_m(bay.units));
+    let sides = triangle.map_or([0.0; 3], |(_, sides)| sides);
+    let square_off = sides.map(|side| pull.most_off_m(side, square));
+    let square_off = square_off.into_iter().fold(0.0, f64::max);
     // Where the triangle is small it can't be read closely enough: the others make up for it.
-    let sets = (lift * SETS).min((2.0 * lift - turn * line * square) / CHAIN);
+    let sets = (lift * SETS).min((2.0 * lift - turn * line * square_off) / CHAIN) * share;
     let mut steps = Vec::new();
 
     pull.check("A", "B", "the room's width along the door wall", room);
@@ -178,7 +203,14 @@ pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> (Vec<Step>, Option<Stop
         );
         steps.push(pull.step("Stop lines for parking", says));
     }
-    (steps, stop_marks)
+    let of_lift = of_kind(points, |kind| {
+        matches!(
+            kind,
+            PointKind::Posts | PointKind::Plate(_) | PointKind::Hole(_)
+        )
+    });
+    let off = pull.box_m(letters(&of_lift)).max_element();
+    (off, (steps, stop_marks))
 }
 
 fn of_kind(points: &[FloorPoint], wanted: impl Fn(PointKind) -> bool) -> Vec<String> {

@@ -14,7 +14,8 @@ pub(super) fn notes(made: &Made<'_>) -> Vec<String> {
     vec![format!(
         "Pull every tape tight and level, from the same end. A reading that is not accepted is a \
          reason to stop. Accepted readings are whole millimetres and 1/32 in: read the tape in one of \
-         the two; where both ends are alike only that reading is. The study counted each dimension of the room {} off at most, and each of the lift \
+         the two, to the nearest graduation; where both ends are alike only that reading is \
+         accepted, and where only one of the two is given the tape is read in that. The study counted each dimension of the room {} off at most, and each of the lift \
          {}; how far off the marks may be where every reading is only just accepted is said at \
          each step.",
         show(policy.measured_garage),

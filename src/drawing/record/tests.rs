@@ -51,6 +51,7 @@ fn each_lock_has_the_reading_at_which_the_marked_edge_rests() {
             let stopped = !stops::of_the_lift(&order).is_empty();
             if releases && own_breach(&order).is_none() && !stopped {
                 rows += 1;
+                assert!(at.most_off_m(bay.units) <= bay.policy.measured_lift.m() + 2e-9);
                 let [least, most] = at.accepted(bay.units);
                 for words in [at.both(bay.units), least, most] {
                     assert!(said.contains(&words), "{name}: {words}");
