@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 
 use glam::DVec2;
 
+use super::stop_lines::OTHER_END;
 use super::*;
 use crate::bay::UnitSystem;
 use crate::bayfile::{presets::EmbeddedOnly, read};
@@ -81,7 +82,53 @@ fn marked(out: &SettingOut, errors: &BTreeMap<usize, f64>) -> BTreeMap<String, D
         };
         at.insert(to.clone(), place);
     }
+    for (own, other) in [("M", "N"), ("N", "M")] {
+        for end in [0, 1] {
+            if let Some(place) = line_end(out, errors, &at, [own, other], end) {
+                at.insert(format!("{own} {end}"), place);
+            }
+        }
+    }
     at
+}
+
+/// Where an end of a stop line comes to lie: tapes of both its pulls cross there.
+fn line_end(
+    out: &SettingOut,
+    errors: &BTreeMap<usize, f64>,
+    at: &BTreeMap<String, DVec2>,
+    [own, other]: [&str; 2],
+    end: usize,
+) -> Option<DVec2> {
+    let pulls = out.steps.iter().flat_map(|step| &step.pulls);
+    let to_end = |from: &str, words: &str| {
+        let mut found = pulls.clone().filter(|pull| pull.ends == [from, words]);
+        let pull = found.next()?;
+        let off = errors.get(&(pull.number + end * OTHER_END));
+        Some(pull.reading.expected_m + off.copied().unwrap_or_default())
+    };
+    let far = format!("each end of {own}'s line");
+    let legs = [to_end(own, "each end of its line")?, to_end(other, &far)?];
+    let [o, p] = [own, other].map(|letter| out.point(letter).unwrap().at_m);
+    let sign = if end == 0 { 1.0 } else { -1.0 };
+    let planned = o + (o - p).perp().normalize() * legs[0] * sign;
+    Some(circles([*at.get(own)?, *at.get(other)?], legs, planned))
+}
+
+/// The number of every pull that sets a mark or an end of a stop line, and how far off it may be.
+fn setting(out: &SettingOut, units: UnitSystem) -> Vec<(usize, f64)> {
+    let mut all = Vec::new();
+    for pull in out.steps.iter().flat_map(|step| &step.pulls) {
+        let off = pull.reading.most_off_m(units);
+        let to_ends = pull.ends[1].starts_with("each end");
+        if pull.sets || to_ends {
+            all.push((pull.number, off));
+        }
+        if to_ends {
+            all.push((pull.number + OTHER_END, off));
+        }
+    }
+    all
 }
 
 /// The most of a figure of the marks over readings that are accepted: each pull to the end that
@@ -91,16 +138,14 @@ fn most(
     units: UnitSystem,
     figure: impl Fn(&BTreeMap<String, DVec2>) -> f64,
 ) -> f64 {
-    let pulls = out.steps.iter().flat_map(|step| &step.pulls);
     let as_planned = figure(&marked(out, &BTreeMap::new()));
     let mut found = 0.0_f64;
-    let sets: Vec<&Pull> = pulls.filter(|pull| pull.sets).collect();
+    let sets = setting(out, units);
     for sign in [1.0, -1.0] {
         let mut worst = BTreeMap::new();
-        for pull in &sets {
-            let off = pull.reading.most_off_m(units);
-            let grows = figure(&marked(out, &BTreeMap::from([(pull.number, off)]))) - as_planned;
-            worst.insert(pull.number, off * grows.signum() * sign);
+        for &(number, off) in &sets {
+            let grows = figure(&marked(out, &BTreeMap::from([(number, off)]))) - as_planned;
+            worst.insert(number, off * grows.signum() * sign);
         }
         found = found.max((figure(&marked(out, &worst)) - as_planned).abs());
     }
@@ -158,24 +203,30 @@ fn marks_for_parking_and_what_is_left_for_the_driver_are_no_more_than_the_parkin
         let said = out.stop_marks.unwrap();
         let left = said.left_for_driver(&bay);
         let parking = &bay.parking;
-        let off = |axis: usize| {
-            ["M", "N"]
-                .map(|letter| most(&out, bay.units, |at| at[letter][axis]))
-                .into_iter()
-                .fold(0.0, f64::max)
+        let greatest = |letters: &[&str], axis: usize| {
+            let each = letters.iter();
+            let each = each.map(|letter| most(&out, bay.units, |at| at[*letter][axis]));
+            each.fold(0.0, f64::max)
         };
-        let turned = most(&out, bay.units, |at| (at["M"] - at["N"]).to_angle());
+        let along = ["M", "N", "M 0", "M 1", "N 0", "N 1"];
+        let turned = [("M", "N"), ("M 0", "M 1"), ("N 0", "N 1")].map(|(one, other)| {
+            // From how it is planned, so that no line lies across the cut of the angles.
+            let way = |at: &BTreeMap<String, DVec2>| at[one] - at[other];
+            let planned = way(&marked(&out, &BTreeMap::new()));
+            most(&out, bay.units, |at| planned.angle_to(way(at)))
+        });
+        let turned = turned.into_iter().fold(0.0, f64::max);
         for (what, off, said, left, all) in [
             (
                 "across",
-                off(0),
+                greatest(&["M", "N"], 0),
                 said.across_m,
                 left.across_m,
                 parking.repeat_across.m(),
             ),
             (
                 "along",
-                off(1),
+                greatest(&along, 1),
                 said.along_m,
                 left.along_m,
                 parking.repeat_along.m(),
@@ -210,4 +261,38 @@ fn askew_as_well(scenes: Vec<(String, Bay)>) -> Vec<(String, Bay)> {
         all.push((name, bay));
     }
     all
+}
+
+#[test]
+fn each_stop_line_is_square_to_the_line_between_the_axles_and_as_wide_as_the_tyres_stand() {
+    let mut seen = 0;
+    for (name, bay) in askew_as_well(scenes()) {
+        let out = setting_out(&bay, &study(&bay).unwrap());
+        let at = marked(&out, &BTreeMap::new());
+        let wheels = points::axles(&bay).unwrap();
+        for (own, other, axle) in [("M", "N", 0), ("N", "M", 1)] {
+            let ends = [0, 1].map(|end| at[&format!("{own} {end}")]);
+            let line = (ends[0] - ends[1]).normalize();
+            assert!(
+                line.dot((at[own] - at[other]).normalize()).abs() < 1e-9,
+                "{name}"
+            );
+            assert!(
+                ((ends[0] + ends[1]) * 0.5).distance(at[own]) < 1e-9,
+                "{name}"
+            );
+            // Both tyres stand on it with all of their width.
+            for wheel in wheels[axle] {
+                assert!((wheel - at[own]).perp_dot(line).abs() < 1e-6, "{name}");
+                let half = ends[0].distance(ends[1]) * 0.5;
+                let reach = (wheel - at[own]).dot(line).abs();
+                assert!(reach + bay.vehicle.tyre_width.m() * 0.5 < half, "{name}");
+            }
+            seen += 1;
+        }
+        // Nothing is pulled from what the plates cover once they lie.
+        let step = |title: &str| out.steps.iter().position(|step| step.title == title);
+        assert!(step("Stop lines for parking").unwrap() < step("Base plates").unwrap());
+    }
+    assert!(seen > 40);
 }

@@ -15,6 +15,7 @@ mod puller;
 mod pulls;
 mod reading;
 mod says;
+mod stop_lines;
 mod stop_marks;
 #[cfg(test)]
 mod tests;

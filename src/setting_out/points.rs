@@ -169,12 +169,14 @@ pub(super) fn points(bay: &Bay, holes: bool) -> Vec<FloorPoint> {
 /// The middle between the tyres of the front and the rear axle, as parked, bay x and y; none where
 /// it can't be said how the vehicle stands.
 fn tyres(bay: &Bay) -> Option<[DVec2; 2]> {
+    Some(axles(bay)?.map(|[one, other]| (one + other) * 0.5))
+}
+
+/// The middles of the wheels of the front and the rear axle, the same way.
+pub(super) fn axles(bay: &Bay) -> Option<[[DVec2; 2]; 2]> {
     let pose = at_rest(bay, ParkingError::default()).ok()?;
-    let middle = |axle: usize| {
-        let wheel = |index| pose.point(wheel_middle_m(&bay.vehicle, index)).truncate();
-        (wheel(2 * axle) + wheel(2 * axle + 1)) * 0.5
-    };
-    Some([middle(0), middle(1)])
+    let wheel = |index| pose.point(wheel_middle_m(&bay.vehicle, index)).truncate();
+    Some([[wheel(0), wheel(1)], [wheel(2), wheel(3)]])
 }
 
 /// Both sides and the letter that their points begin with.

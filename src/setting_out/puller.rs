@@ -67,6 +67,29 @@ impl<'a> Puller<'a> {
         self.next += 1;
     }
 
+    /// A pull from a mark to both ends of a line through another, which have no letters of their own: its
+    /// number, and how far off it may set either. Nothing is pulled from such an end.
+    pub(super) fn to_ends(
+        &mut self,
+        ends: [&str; 2],
+        from: DVec2,
+        places: [DVec2; 2],
+        why: String,
+        tolerance: f64,
+    ) -> (usize, f64) {
+        let number = self.next;
+        let reading = self.reading(from.distance(places[0]), tolerance);
+        self.pulls.push(Pull {
+            number,
+            ends: ends.map(str::to_owned),
+            why,
+            sets: false,
+            reading,
+        });
+        self.next += 1;
+        (number, reading.most_off_m(self.units))
+    }
+
     /// A mark at a distance from another, on a line of this direction that goes through the other
     /// and through a third, `share` of the way to the third. The base line goes through no third:
     /// it stays where it is.

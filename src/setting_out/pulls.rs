@@ -12,6 +12,7 @@ use super::points::{FloorPoint, PointKind, triangle};
 use super::puller::Puller;
 use super::reading::{Reading, readable_m};
 use super::says::{of_marks, of_stop_marks};
+use super::stop_lines::stop_lines;
 use super::stop_marks::StopMarks;
 use crate::bay::{Bay, Side, Tie};
 
@@ -31,11 +32,13 @@ pub struct Step {
 pub struct Pull {
     /// Its number, from 1 through all steps.
     pub number: usize,
-    /// From which point to which, by their letters.
+    /// From which point to which, by their letters. An end of a stop line has none: it is told in
+    /// words ("each end of M's line"), and the tape reads alike to both.
     pub ends: [String; 2],
     /// What it is for.
     pub why: String,
-    /// Whether it sets a mark; otherwise it checks one that is there.
+    /// Whether it sets a mark that has a letter; otherwise it checks one that is there, or sets the
+    /// ends of a stop line.
     pub sets: bool,
     /// What the tape shows.
     pub reading: Reading,
@@ -161,14 +164,36 @@ fn held_to(bay: &Bay, points: &[FloorPoint], share: f64) -> (f64, (Vec<Step>, Op
         ),
     ));
 
+    // Before the plates: they cover K and L, from which these are pulled.
+    let stop_marks = stop_lines(&mut pull, bay, middle, &BASES, [sets, lift]);
+    if let Some(off) = &stop_marks {
+        // A line across the bay would be wrong by the heading.
+        let parked = if bay.parking.yaw.rad() == 0.0 {
+            "across the bay"
+        } else {
+            "and not across the bay, for the vehicle is parked turned"
+        };
+        let says = format!(
+            "Mark M and N. Through each goes a line square to the line M\u{2013}N, {parked}: mark its two \
+             ends where the tape from its own mark and the tape from the other one cross, snap it \
+             from end to end, and see that it goes through its mark. The tyres stand with their \
+             middles on these lines. {}",
+            of_stop_marks(bay, off)
+        );
+        steps.push(pull.step("Stop lines for parking", says));
+    }
+
     let bases = plates(&mut pull, sets, lift);
     let corners = of_kind(points, |kind| matches!(kind, PointKind::Plate(_)));
     let off = of_marks(bay, "the corners", pull.box_m(letters(&corners)));
     let plate = match bay.lift.tie {
         Tie::FloorPlate { .. } => {
-            "Lay the plates to their corner marks, and the floor plate between the posts. "
+            "Lay the plates to their corner marks, and the floor plate between the posts: they cover \
+             G, K and L. "
         }
-        Tie::OverheadBeam { .. } => "Lay the plates to their corner marks. ",
+        Tie::OverheadBeam { .. } => {
+            "Lay the plates to their corner marks: they may cover K and L. "
+        }
     };
     steps.push(pull.step(
         "Base plates",
@@ -187,21 +212,6 @@ fn held_to(bay: &Bay, points: &[FloorPoint], share: f64) -> (f64, (Vec<Step>, Op
                  once more. {off}"
             ),
         ));
-    }
-    let stop_marks = stop_lines(&mut pull, bay, middle, [sets, lift]);
-    if let Some(off) = &stop_marks {
-        // A line across the bay would be wrong by the heading.
-        let across = if bay.parking.yaw.rad() == 0.0 {
-            "a line across the bay"
-        } else {
-            "a line square to the line M\u{2013}N, for the vehicle is parked turned"
-        };
-        let says = format!(
-            "Mark M and N, and through each {across}: the tyres stand with their middles on these \
-             lines. {}",
-            of_stop_marks(bay, off)
-        );
-        steps.push(pull.step("Stop lines for parking", says));
     }
     let of_lift = of_kind(points, |kind| {
         matches!(
@@ -264,47 +274,4 @@ fn holes(pull: &mut Puller<'_>, points: &[FloorPoint], bases: &[[&str; 2]; 2], s
         ];
         pull.cross(bases, &point.letter, whys, sets);
     }
-}
-
-/// Nearer to the centre line than this, a mark lies on it, metres.
-const ON_LINE_M: f64 = 0.000_2;
-
-/// M and N: on the centre line where they lie on it, where two tapes cross where they don't.
-fn stop_lines(
-    pull: &mut Puller<'_>,
-    bay: &Bay,
-    middle: &str,
-    [sets, lift]: [f64; 2],
-) -> Option<StopMarks> {
-    let marks = ["M", "N"].map(|letter| pull.at(letter));
-    let [Some(m), Some(n)] = marks else {
-        return None;
-    };
-    let (across, line) = (bay.lift.across.m(), bay.lift.post_line.m());
-    let on_line = [m, n].iter().all(|at| (at.x - across).abs() < ON_LINE_M);
-    let whys = [("M", m, "front"), ("N", n, "rear")];
-    let whys =
-        whys.map(|(letter, at, word)| (letter, at, format!("middle between the {word} tyres")));
-    if on_line && line > 0.0 {
-        for (letter, at, why) in whys {
-            let why = format!("{why}, on the centre line");
-            let share = (line - at.y) / line;
-            pull.on_line(["G", letter], Some((middle, share)), why, sets);
-        }
-        for (letter, word) in [("M", "front"), ("N", "rear")] {
-            for base in ["K", "L"] {
-                let why = format!("check, {word}: alike from K and from L");
-                pull.check(base, letter, why, lift.max(sets));
-            }
-        }
-    } else {
-        let letters = ["M".to_owned(), "N".to_owned()];
-        let bases = pull.best_pair(&BASES, &letters, sets);
-        for (letter, _, why) in whys {
-            let bases = bases.unwrap_or(["H", "J"]);
-            pull.cross(bases, letter, [why, "the same".into()], sets);
-        }
-    }
-    pull.check("M", "N", "check: from axle to axle", lift.max(sets));
-    Some(StopMarks::of(pull, m, n))
 }
