@@ -10,6 +10,7 @@
 mod accepted_tests;
 mod drift;
 mod drill;
+mod holes;
 mod points;
 mod puller;
 mod pulls;
@@ -19,6 +20,9 @@ mod stop_lines;
 mod stop_marks;
 #[cfg(test)]
 mod tests;
+mod way;
+#[cfg(test)]
+mod way_tests;
 
 pub use drill::{Drill, is_of_the_load, not_known_yet};
 pub use points::{FloorPoint, PointKind};

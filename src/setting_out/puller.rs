@@ -8,23 +8,33 @@ use super::drift::{Drift, On};
 use super::points::FloorPoint;
 use super::pulls::{Pull, Step};
 use super::reading::{Reading, readable_m};
+use super::way::{Standing, Tape, in_the_way};
 use crate::bay::UnitSystem;
 
 pub(super) struct Puller<'a> {
     points: &'a [FloorPoint],
     units: UnitSystem,
+    things: &'a [Standing],
     next: usize,
     pulls: Vec<Pull>,
+    /// The same, each as often as the tape is laid out for it.
+    tapes: Vec<Tape>,
     drifts: BTreeMap<String, Drift>,
 }
 
 impl<'a> Puller<'a> {
-    pub(super) const fn new(points: &'a [FloorPoint], units: UnitSystem) -> Self {
+    pub(super) const fn new(
+        points: &'a [FloorPoint],
+        units: UnitSystem,
+        things: &'a [Standing],
+    ) -> Self {
         Self {
             points,
             units,
+            things,
             next: 1,
             pulls: Vec::new(),
+            tapes: Vec::new(),
             drifts: BTreeMap::new(),
         }
     }
@@ -57,6 +67,10 @@ impl<'a> Puller<'a> {
         let (Some(a), Some(b)) = (self.at(from), self.at(to)) else {
             return;
         };
+        self.tapes.push(Tape {
+            number: self.next,
+            ends: [a, b],
+        });
         self.pulls.push(Pull {
             number: self.next,
             ends: [from.into(), to.into()],
@@ -79,6 +93,10 @@ impl<'a> Puller<'a> {
     ) -> (usize, f64) {
         let number = self.next;
         let reading = self.reading(from.distance(places[0]), tolerance);
+        self.tapes.extend(places.map(|place| Tape {
+            number,
+            ends: [from, place],
+        }));
         self.pulls.push(Pull {
             number,
             ends: ends.map(str::to_owned),
@@ -198,11 +216,19 @@ impl<'a> Puller<'a> {
         self.pulls.is_empty()
     }
 
+    /// A step of the pulls since the last; what stands in their way is said after this.
     pub(super) fn step(&mut self, title: &'static str, says: impl Into<String>) -> Step {
-        Step {
-            title,
-            says: says.into(),
-            pulls: std::mem::take(&mut self.pulls),
+        let pulls = std::mem::take(&mut self.pulls);
+        let tapes = std::mem::take(&mut self.tapes);
+        let is_used = |letter: &String| pulls.iter().any(|pull| pull.ends.contains(letter));
+        let used = self.points.iter().filter(|point| is_used(&point.letter));
+        let marks: Vec<(&str, DVec2)> = used
+            .map(|point| (point.letter.as_str(), point.at_m))
+            .collect();
+        let mut says: String = says.into();
+        if let Some(way) = in_the_way(self.things, &tapes, &marks) {
+            says = format!("{says} {way}");
         }
+        Step { title, says, pulls }
     }
 }

@@ -8,13 +8,15 @@
 //! is worked out ([`super::drift`]) and said beside the pulls. Pulls that only check what is marked
 //! keep the ± itself, and that of room dimensions where they cross the room.
 
-use super::points::{FloorPoint, PointKind, triangle};
+use super::holes::{Checked, holes};
+use super::points::{FloorPoint, PointKind, feet, is_turned, triangle};
 use super::puller::Puller;
 use super::reading::{Reading, readable_m};
 use super::says::{of_marks, of_stop_marks};
 use super::stop_lines::stop_lines;
 use super::stop_marks::StopMarks;
-use crate::bay::{Bay, Side, Tie};
+use super::way::{Standing, standing};
+use crate::bay::{Bay, Tie};
 
 /// A step of the work.
 #[derive(Debug, Clone, PartialEq)]
@@ -60,9 +62,10 @@ const SHARES: [f64; 8] = [1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
 /// The steps of a bay, and how far off the stop marks may be.
 pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> (Vec<Step>, Option<StopMarks>) {
     let counted = 2.0 * bay.policy.measured_lift.m();
+    let things = standing(bay);
     let mut best: Option<(f64, (Vec<Step>, Option<StopMarks>))> = None;
     for share in SHARES {
-        let (off, steps) = held_to(bay, points, share);
+        let (off, steps) = held_to(bay, points, &things, share);
         if best.as_ref().is_none_or(|(least, _)| off < least - 1e-9) {
             best = Some((off, steps));
         }
@@ -74,10 +77,15 @@ pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> (Vec<Step>, Option<Stop
 }
 
 /// The same with pulls held to this share, and the most that a mark of the lift is off by then.
-fn held_to(bay: &Bay, points: &[FloorPoint], share: f64) -> (f64, (Vec<Step>, Option<StopMarks>)) {
+fn held_to(
+    bay: &Bay,
+    points: &[FloorPoint],
+    things: &[Standing],
+    share: f64,
+) -> (f64, (Vec<Step>, Option<StopMarks>)) {
     let room = bay.policy.measured_garage.m();
     let lift = bay.policy.measured_lift.m();
-    let mut pull = Puller::new(points, bay.units);
+    let mut pull = Puller::new(points, bay.units, things);
     let middle = if pull.at("D").is_some() { "D" } else { "C" };
     let triangle = triangle(bay);
     let line = bay.lift.post_line.m();
@@ -128,41 +136,8 @@ fn held_to(bay: &Bay, points: &[FloorPoint], share: f64) -> (f64, (Vec<Step>, Op
         four
     });
 
-    for (letter, what) in [("H", "left"), ("J", "right")] {
-        let why = format!("half the posts' spacing, {what}");
-        pull.on_line([middle, letter], None, why, sets);
-    }
-    match four {
-        Some(four) => {
-            let why = "the post line, along the centre line";
-            pull.on_line([middle, "G"], Some(("F", line / four)), why, sets);
-        }
-        None => {
-            let whys = ["the post line, from both".into(), "the same".into()];
-            pull.cross(["H", "J"], "G", whys, sets);
-        }
-    }
-    for (base, letter, what) in [("H", "K", "left"), ("J", "L", "right")] {
-        let whys = [
-            format!("inner face of the {what} post"),
-            format!("as far as the post line, {what}"),
-        ];
-        pull.cross(["G", base], letter, whys, sets);
-    }
-    let why = "the spacing between the posts' nearest faces";
-    pull.check("K", "L", why, lift);
-    pull.check("H", "L", "diagonal", lift);
-    pull.check("J", "K", "diagonal: reads as the one before", lift);
-    pull.check("A", "K", "check from corner A", room + lift);
-    pull.check("A", "L", "check from corner A", room + lift);
-    let off = of_marks(bay, "K and L", pull.box_m(["K", "L"]));
-    steps.push(pull.step(
-        "Post line",
-        format!(
-            "Mark G on the centre line, K and L on the post line. Both diagonals read alike, or it \
-             is not square. {off}"
-        ),
-    ));
+    let step = post_line(&mut pull, bay, (middle, four), [room, lift, sets]);
+    steps.push(step);
 
     // Before the plates: they cover K and L, from which these are pulled.
     let stop_marks = stop_lines(&mut pull, bay, middle, &BASES, [sets, lift]);
@@ -183,7 +158,7 @@ fn held_to(bay: &Bay, points: &[FloorPoint], share: f64) -> (f64, (Vec<Step>, Op
         steps.push(pull.step("Stop lines for parking", says));
     }
 
-    let bases = plates(&mut pull, sets, lift);
+    plates(&mut pull, sets, lift);
     let corners = of_kind(points, |kind| matches!(kind, PointKind::Plate(_)));
     let off = of_marks(bay, "the corners", pull.box_m(letters(&corners)));
     let plate = match bay.lift.tie {
@@ -200,19 +175,7 @@ fn held_to(bay: &Bay, points: &[FloorPoint], share: f64) -> (f64, (Vec<Step>, Op
         format!("{plate}Each corner is where two tapes cross. Shims don't move it. {off}"),
     ));
 
-    holes(&mut pull, points, &bases, sets);
-    if !pull.is_empty() {
-        let holes = of_kind(points, |kind| matches!(kind, PointKind::Hole(_)));
-        let off = of_marks(bay, "the holes", pull.box_m(letters(&holes)));
-        steps.push(pull.step(
-            "Anchor holes",
-            format!(
-                "Check each hole of the laid plate before drilling through it. The maker's manual \
-                 governs bit, depth, cleaning, order and torque. Before drilling, scan the slab \
-                 once more. {off}"
-            ),
-        ));
-    }
+    steps.extend(anchor_holes(&mut pull, bay, points, things, sets));
     let of_lift = of_kind(points, |kind| {
         matches!(
             kind,
@@ -221,6 +184,105 @@ fn held_to(bay: &Bay, points: &[FloorPoint], share: f64) -> (f64, (Vec<Step>, Op
     });
     let off = pull.box_m(letters(&of_lift)).max_element();
     (off, (steps, stop_marks))
+}
+
+/// Post line, base line's marks for its diagonals, and what checks them.
+fn post_line(
+    pull: &mut Puller<'_>,
+    bay: &Bay,
+    (middle, four): (&str, Option<f64>),
+    [room, lift, sets]: [f64; 3],
+) -> Step {
+    let line = bay.lift.post_line.m();
+    let moved = feet(bay).moved;
+    for (letter, what) in [("H", "left"), ("J", "right")] {
+        let why = if moved {
+            format!("on the base line, for the diagonals, {what}")
+        } else {
+            format!("half the posts' spacing, {what}")
+        };
+        pull.on_line([middle, letter], None, why, sets);
+    }
+    match four {
+        Some(four) => {
+            let why = "the post line, along the centre line";
+            pull.on_line([middle, "G"], Some(("F", line / four)), why, sets);
+        }
+        None => {
+            let whys = ["the post line, from both".into(), "the same".into()];
+            pull.cross(["H", "J"], "G", whys, sets);
+        }
+    }
+    for (base, letter, what) in [("H", "K", "left"), ("J", "L", "right")] {
+        let face = if is_turned(bay) {
+            format!("on the post line, level with the {what} post's nearest edge")
+        } else {
+            format!("inner face of the {what} post")
+        };
+        let along = if moved {
+            format!("aslant to the post line, {what}")
+        } else {
+            format!("as far as the post line, {what}")
+        };
+        pull.cross(["G", base], letter, [face, along], sets);
+    }
+    let why = "the spacing between the posts' nearest faces";
+    let why_turned = "the spacing between the posts' nearest edges";
+    let why = if is_turned(bay) { why_turned } else { why };
+    pull.check("K", "L", why, lift);
+    pull.check("H", "L", "diagonal", lift);
+    pull.check("J", "K", "diagonal: reads as the one before", lift);
+    pull.check("A", "K", "check from corner A", room + lift);
+    pull.check("A", "L", "check from corner A", room + lift);
+    let off = of_marks(bay, "K and L", pull.box_m(["K", "L"]));
+    pull.step(
+        "Post line",
+        format!(
+            "Mark G on the centre line, K and L on the post line. Both diagonals read alike, or it \
+             is not square. {off}"
+        ),
+    )
+}
+
+/// The check of the holes; none where no hole is shown.
+fn anchor_holes(
+    pull: &mut Puller<'_>,
+    bay: &Bay,
+    points: &[FloorPoint],
+    things: &[Standing],
+    sets: f64,
+) -> Option<Step> {
+    let Checked {
+        carriages_up,
+        not_reached,
+    } = holes(pull, bay, points, things, sets);
+    if pull.is_empty() && not_reached.is_empty() {
+        return None;
+    }
+    let mut holes = of_kind(points, |kind| matches!(kind, PointKind::Hole(_)));
+    holes.retain(|letter| !not_reached.contains(letter));
+    let off = of_marks(bay, "the holes", pull.box_m(letters(&holes)));
+    let up = if carriages_up {
+        "Raise the carriages out of the way by hand first, as the maker's manual tells. "
+    } else {
+        ""
+    };
+    let missing = if not_reached.is_empty() {
+        String::new()
+    } else {
+        format!(
+            " No two tapes reach these past the posts: {}. Check them from the edges of their plate.",
+            not_reached.join(", ")
+        )
+    };
+    Some(pull.step(
+        "Anchor holes",
+        format!(
+            "Check each hole of the laid plate before drilling through it. {up}The tapes run clear of \
+             the posts, from marks that no plate covers. The maker's manual governs bit, depth, \
+             cleaning, order and torque. Before drilling, scan the slab once more.{missing} {off}"
+        ),
+    ))
 }
 
 fn of_kind(points: &[FloorPoint], wanted: impl Fn(PointKind) -> bool) -> Vec<String> {
@@ -235,9 +297,9 @@ fn letters(points: &[String]) -> impl Iterator<Item = &str> {
 /// Where tapes are pulled from.
 const BASES: [&str; 5] = ["H", "J", "G", "K", "L"];
 
-/// Both plates; from which two points each is pulled comes back.
-fn plates(pull: &mut Puller<'_>, sets: f64, lift: f64) -> [[&'static str; 2]; 2] {
-    let bases = [("L", "left"), ("R", "right")].map(|(name, side)| {
+/// Both plates, each from the two marks from which its corners are least off.
+fn plates(pull: &mut Puller<'_>, sets: f64, lift: f64) {
+    for (name, side) in [("L", "left"), ("R", "right")] {
         let corners = [
             (1, "rear outer corner"),
             (2, "rear inner corner"),
@@ -252,26 +314,7 @@ fn plates(pull: &mut Puller<'_>, sets: f64, lift: f64) -> [[&'static str; 2]; 2]
             let whys = [format!("{side} plate, {what}"), "the same".into()];
             pull.cross(bases, &corner, whys, sets);
         }
-        bases
-    });
+    }
     pull.check("LP1", "RP4", "diagonal over both plates", lift);
     pull.check("RP1", "LP4", "diagonal: reads as the one before", lift);
-    bases
-}
-
-fn holes(pull: &mut Puller<'_>, points: &[FloorPoint], bases: &[[&str; 2]; 2], sets: f64) {
-    for point in points {
-        let PointKind::Hole(side) = point.kind else {
-            continue;
-        };
-        let (word, bases) = match side {
-            Side::Left => ("left", bases[0]),
-            Side::Right => ("right", bases[1]),
-        };
-        let whys = [
-            format!("{word} plate, hole {}", point.letter),
-            "the same".into(),
-        ];
-        pull.cross(bases, &point.letter, whys, sets);
-    }
 }
