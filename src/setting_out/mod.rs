@@ -24,10 +24,11 @@ mod way;
 #[cfg(test)]
 mod way_tests;
 
-pub use drill::{Drill, is_of_the_load, not_known_yet};
+pub use drill::{Drill, is_of_the_load, is_young, not_known_yet};
 pub use points::{FloorPoint, PointKind};
 pub use pulls::{Pull, Step};
 pub use reading::{Reading, place};
+pub use stop_lines::STOP_LINES;
 pub use stop_marks::{LeftForDriver, StopMarks};
 
 use crate::bay::Bay;

@@ -13,7 +13,7 @@ use super::points::{FloorPoint, PointKind, feet, is_turned, triangle};
 use super::puller::Puller;
 use super::reading::{Reading, readable_m};
 use super::says::{of_marks, of_stop_marks};
-use super::stop_lines::stop_lines;
+use super::stop_lines::{STOP_LINES, stop_lines};
 use super::stop_marks::StopMarks;
 use super::way::{Standing, standing};
 use crate::bay::{Bay, Tie};
@@ -155,7 +155,7 @@ fn held_to(
              middles on these lines. {}",
             of_stop_marks(bay, off)
         );
-        steps.push(pull.step("Stop lines for parking", says));
+        steps.push(pull.step(STOP_LINES, says));
     }
 
     plates(&mut pull, sets, lift);

@@ -12,6 +12,9 @@ use super::puller::Puller;
 use super::stop_marks::StopMarks;
 use crate::bay::Bay;
 
+/// What the step is called in which these are set.
+pub const STOP_LINES: &str = "Stop lines for parking";
+
 /// How far a line goes on beside the tyres, metres: it is seen while they stand on it.
 const BESIDE_M: f64 = 0.2;
 /// Nearer to the centre line than this, a mark lies on it, metres.
