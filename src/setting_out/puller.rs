@@ -177,13 +177,13 @@ impl<'a> Puller<'a> {
         }))
     }
 
-    /// Of some bases the two from which marks are least off.
+    /// Of some bases the two from which marks are least off, and by how much, metres.
     pub(super) fn best_pair<'b>(
         &self,
         bases: &[&'b str],
         marks: &[String],
         tolerance: f64,
-    ) -> Option<[&'b str; 2]> {
+    ) -> Option<([&'b str; 2], f64)> {
         let mut best: Option<([&str; 2], f64)> = None;
         for (index, &one) in bases.iter().enumerate() {
             for &other in &bases[index + 1..] {
@@ -198,7 +198,61 @@ impl<'a> Puller<'a> {
                 }
             }
         }
-        best.map(|(pair, _)| pair)
+        best
+    }
+
+    /// A mark as far from two edges of a plate that lies to its corner marks, square to each.
+    pub(super) fn from_edges(
+        &mut self,
+        edges: [[&str; 2]; 2],
+        to: &str,
+        whys: [String; 2],
+        tolerance: f64,
+    ) {
+        let corners = edges.map(|edge| edge.map(|corner| self.at(corner)));
+        let (Some(mark), [[Some(a), Some(b)], [Some(c), Some(d)]]) = (self.at(to), corners) else {
+            return;
+        };
+        let first = self.next;
+        let mut feet = Vec::new();
+        for ((edge, ends), why) in edges.into_iter().zip([[a, b], [c, d]]).zip(whys) {
+            let (foot, share) = foot(ends, mark);
+            self.lay(foot, [edge_named(edge), to.into()], mark, (why, tolerance));
+            feet.push((mark - foot, share));
+        }
+        let drifts = edges.map(|edge| edge.map(|corner| self.drift(corner)));
+        let froms: Vec<[(&Drift, f64); 2]> = drifts
+            .iter()
+            .zip(&feet)
+            .map(|([one, other], (_, share))| [(one, 1.0 - share), (other, *share)])
+            .collect();
+        let lines = [0, 1].map(|index| On {
+            normal: feet[index].0.normalize_or_zero(),
+            from: &froms[index],
+            pull: Some((
+                first + index,
+                self.most_off_m(feet[index].0.length(), tolerance),
+            )),
+        });
+        let found = Drift::crossing(lines).unwrap_or_else(Drift::lost);
+        self.drifts.insert(to.into(), found);
+    }
+
+    /// A pull that sets a mark, from a place that has no letter.
+    fn lay(&mut self, from: DVec2, ends: [String; 2], to: DVec2, (why, tolerance): (String, f64)) {
+        let number = self.next;
+        self.tapes.push(Tape {
+            number,
+            ends: [from, to],
+        });
+        self.pulls.push(Pull {
+            number,
+            ends,
+            why,
+            sets: true,
+            reading: self.reading(from.distance(to), tolerance),
+        });
+        self.next += 1;
     }
 
     /// What moves a mark; nothing for one that is where it is.
@@ -231,4 +285,17 @@ impl<'a> Puller<'a> {
         }
         Step { title, says, pulls }
     }
+}
+
+/// What an edge of a plate is called, by its corners.
+pub(super) fn edge_named([from, to]: [&str; 2]) -> String {
+    format!("edge {from}\u{2013}{to}")
+}
+
+/// Where a tape from an edge meets a mark square to it: the place on the edge, and the share of the way
+/// from its one end to the other.
+pub(super) fn foot([from, to]: [DVec2; 2], mark: DVec2) -> (DVec2, f64) {
+    let edge = to - from;
+    let share = (mark - from).dot(edge) / edge.length_squared();
+    (from + edge * share, share)
 }

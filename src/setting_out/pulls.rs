@@ -271,7 +271,8 @@ fn anchor_holes(
         String::new()
     } else {
         format!(
-            " No two tapes reach these past the posts: {}. Check them from the edges of their plate.",
+            " No tape reaches these past the posts: {}. They are not checked: drill none of them before the \
+             maker of the lift has said how.",
             not_reached.join(", ")
         )
     };
@@ -279,7 +280,8 @@ fn anchor_holes(
         "Anchor holes",
         format!(
             "Check each hole of the laid plate before drilling through it. {up}The tapes run clear of \
-             the posts, from marks that no plate covers. The maker's manual governs bit, depth, \
+             the posts, from marks that no plate covers or square to the edges of the plate, which lies \
+             on its corner marks. The maker's manual governs bit, depth, \
              cleaning, order and torque. Before drilling, scan the slab once more.{missing} {off}"
         ),
     ))
@@ -309,7 +311,7 @@ fn plates(pull: &mut Puller<'_>, sets: f64, lift: f64) {
         .map(|(number, what)| (format!("{name}P{number}"), what));
         let letters = corners.each_ref().map(|(letter, _)| letter.clone());
         let bases = pull.best_pair(&BASES, &letters, sets);
-        let bases = bases.unwrap_or(["H", "J"]);
+        let bases = bases.map_or(["H", "J"], |(pair, _)| pair);
         for (corner, what) in corners {
             let whys = [format!("{side} plate, {what}"), "the same".into()];
             pull.cross(bases, &corner, whys, sets);

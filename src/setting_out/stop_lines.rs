@@ -66,7 +66,7 @@ pub(super) fn stop_lines(
         let letters = ["M".to_owned(), "N".to_owned()];
         let bases = pull.best_pair(bases, &letters, sets);
         for (letter, _, why) in whys {
-            let bases = bases.unwrap_or(["H", "J"]);
+            let bases = bases.map_or(["H", "J"], |(pair, _)| pair);
             pull.cross(bases, letter, [why, "the same".into()], sets);
         }
     }
