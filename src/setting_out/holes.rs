@@ -94,7 +94,7 @@ pub(super) fn holes(
             checked.carriages_up |= edges(&of_lift).is_none();
             let edges = found.map(|edge| edge.map(|index| corners[index].as_str()));
             let whys = [format!("{why}, square to the edge"), "the same".into()];
-            pull.from_edges(edges, &point.letter, whys, sets);
+            pull.off_edges(edges, &point.letter, whys, sets);
         } else if let Some(pair) = best(&standing, f64::INFINITY) {
             checked.carriages_up = true;
             pull.cross(pair, &point.letter, [why, "the same".into()], sets);

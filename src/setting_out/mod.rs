@@ -3,8 +3,8 @@
 //! Everything is set out from the inner face of the door wall, as everything in the bay is
 //! measured: a base line along it, a centre line square to it by a 3-4-5 triangle, the post line
 //! with its two equal diagonals (common practice, no source: equal corner-to-corner diagonals mean
-//! square), then the plates, and the holes only where the slab may be drilled. Places come from
-//! the same functions as the solids.
+//! square), then the stop lines, the plates, which cover marks, and the holes only where the slab may be
+//! drilled. Places come from the same functions as the solids.
 
 #[cfg(test)]
 mod accepted_tests;

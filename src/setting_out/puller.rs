@@ -83,7 +83,7 @@ impl<'a> Puller<'a> {
 
     /// A pull from a mark to both ends of a line through another, which have no letters of their own: its
     /// number, and how far off it may set either. Nothing is pulled from such an end.
-    pub(super) fn to_ends(
+    pub(super) fn line_ends(
         &mut self,
         ends: [&str; 2],
         from: DVec2,
@@ -202,7 +202,7 @@ impl<'a> Puller<'a> {
     }
 
     /// A mark as far from two edges of a plate that lies to its corner marks, square to each.
-    pub(super) fn from_edges(
+    pub(super) fn off_edges(
         &mut self,
         edges: [[&str; 2]; 2],
         to: &str,

@@ -54,16 +54,19 @@ const SQUARE: f64 = 0.75;
 /// cross quite square.
 const CHAIN: f64 = 2.2;
 
+/// Steps, and how far off the stop marks may be.
+type Found = (Vec<Step>, Option<StopMarks>);
+
 /// Shares of what pulls may be off that are tried one after another: a tape is read to its nearest
 /// graduation, and where few of them lie near what it should show, closer readings may be of more use
 /// than the ones that are just close enough.
 const SHARES: [f64; 8] = [1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
 
 /// The steps of a bay, and how far off the stop marks may be.
-pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> (Vec<Step>, Option<StopMarks>) {
+pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> Found {
     let counted = 2.0 * bay.policy.measured_lift.m();
     let things = standing(bay);
-    let mut best: Option<(f64, (Vec<Step>, Option<StopMarks>))> = None;
+    let mut best: Option<(f64, Found)> = None;
     for share in SHARES {
         let (off, steps) = held_to(bay, points, &things, share);
         if best.as_ref().is_none_or(|(least, _)| off < least - 1e-9) {
@@ -77,12 +80,7 @@ pub(super) fn steps(bay: &Bay, points: &[FloorPoint]) -> (Vec<Step>, Option<Stop
 }
 
 /// The same with pulls held to this share, and the most that a mark of the lift is off by then.
-fn held_to(
-    bay: &Bay,
-    points: &[FloorPoint],
-    things: &[Standing],
-    share: f64,
-) -> (f64, (Vec<Step>, Option<StopMarks>)) {
+fn held_to(bay: &Bay, points: &[FloorPoint], things: &[Standing], share: f64) -> (f64, Found) {
     let room = bay.policy.measured_garage.m();
     let lift = bay.policy.measured_lift.m();
     let mut pull = Puller::new(points, bay.units, things);

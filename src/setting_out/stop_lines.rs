@@ -92,10 +92,10 @@ fn ends(
     let places = [at[0] + aside, at[0] - aside];
     let why = format!("{word} stop line, half of it");
     let legs = [(own, at[0]), (other, at[1])];
-    let near = pull.to_ends([own, "each end of its line"], at[0], places, why, sets);
+    let near = pull.line_ends([own, "each end of its line"], at[0], places, why, sets);
     let far = format!("each end of {own}'s line");
     let why = "alike to both ends, or the line is not square".to_owned();
-    let far = pull.to_ends([other, &far], at[1], places, why, sets);
+    let far = pull.line_ends([other, &far], at[1], places, why, sets);
     let drifts = legs.map(|(letter, _)| pull.drift(letter));
     let froms = [[(&drifts[0], 1.0)], [(&drifts[1], 1.0)]];
     let ends = [0, 1].map(|end| {
