@@ -164,7 +164,8 @@ pub fn is_of_the_load(reason: &Withheld) -> bool {
 }
 
 /// True where the slab's age stops it, or its strength, which grows with age.
-fn is_young(reason: &Withheld) -> bool {
+#[must_use]
+pub fn is_young(reason: &Withheld) -> bool {
     let Withheld::Ground { topic, figure } = reason else {
         return false;
     };

@@ -3,26 +3,32 @@
 //! Everything is set out from the inner face of the door wall, as everything in the bay is
 //! measured: a base line along it, a centre line square to it by a 3-4-5 triangle, the post line
 //! with its two equal diagonals (common practice, no source: equal corner-to-corner diagonals mean
-//! square), then the plates, and the holes only where the slab may be drilled. Places come from
-//! the same functions as the solids.
+//! square), then the stop lines, the plates, which cover marks, and the holes only where the slab may be
+//! drilled. Places come from the same functions as the solids.
 
 #[cfg(test)]
 mod accepted_tests;
 mod drift;
 mod drill;
+mod holes;
 mod points;
 mod puller;
 mod pulls;
 mod reading;
 mod says;
+mod stop_lines;
 mod stop_marks;
 #[cfg(test)]
 mod tests;
+mod way;
+#[cfg(test)]
+mod way_tests;
 
-pub use drill::{Drill, is_of_the_load, not_known_yet};
+pub use drill::{Drill, is_of_the_load, is_young, not_known_yet};
 pub use points::{FloorPoint, PointKind};
 pub use pulls::{Pull, Step};
 pub use reading::{Reading, place};
+pub use stop_lines::STOP_LINES;
 pub use stop_marks::{LeftForDriver, StopMarks};
 
 use crate::bay::Bay;

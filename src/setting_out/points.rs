@@ -2,11 +2,12 @@
 
 use glam::DVec2;
 
+use super::way::{HOOK_M, meets, standing};
 use crate::bay::{Bay, Side};
 use crate::ground::slab::{SlabMap, anchors_m, plate_rect};
 use crate::solids::ParkingError;
 use crate::solids::attitude::at_rest;
-use crate::solids::posts::inner_face_x_m;
+use crate::solids::posts::{inner_face_x_m, inward};
 use crate::solids::vehicle::wheel_middle_m;
 
 /// A point on the floor.
@@ -58,6 +59,66 @@ pub(super) fn triangle(bay: &Bay) -> Option<(f64, [f64; 3])> {
     let depth = bay.garage.depth.m();
     let times = (room / (3.0 * unit)).min(depth / (4.0 * unit)).floor();
     (times >= 1.0).then(|| (toward, [3.0, 4.0, 5.0].map(|side| side * times * unit)))
+}
+
+/// Where H and J lie.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Feet {
+    /// From the lift's middle, metres.
+    pub(super) half_m: f64,
+    /// Whether they are not level with the posts' nearest edges, since something stands there.
+    pub(super) moved: bool,
+}
+
+/// What H and J are moved by, where the file is imperial and where it is metric, metres.
+const FOOT_STEP_M: [f64; 2] = [0.0254, 0.01];
+/// The nearest to the middle that they are moved, as a share of half the posts' spacing: nearer, their
+/// diagonals would hardly tell what is square.
+const NEAREST: f64 = 0.5;
+
+/// H and J, half the posts' spacing from the lift's middle; where a mark can't be made there, on either
+/// side, at the next distance toward the middle, or else away from it, at which both can.
+pub(super) fn feet(bay: &Bay) -> Feet {
+    let things = standing(bay);
+    let across = bay.lift.across.m();
+    let [left, right] = walls(bay);
+    let is_clear = |half_m: f64| {
+        [-half_m, half_m].iter().all(|off| {
+            let at = DVec2::new(across + off, 0.0);
+            let inside = at.x > left + HOOK_M && at.x < right - HOOK_M;
+            inside && !things.iter().any(|one| meets(&one.solid, [at; 2], HOOK_M))
+        })
+    };
+    let half_m = bay.lift.spacing.m() * 0.5;
+    let as_it_is = Feet {
+        half_m,
+        moved: false,
+    };
+    if is_clear(half_m) {
+        return as_it_is;
+    }
+    let step = match bay.units {
+        crate::bay::UnitSystem::Imperial => FOOT_STEP_M[0],
+        crate::bay::UnitSystem::Metric => FOOT_STEP_M[1],
+    };
+    let first = (half_m / step).floor();
+    let steps = || std::iter::successors(Some(0.0_f64), |count| Some(count + 1.0));
+    let inward = steps()
+        .map(|count| (first - count) * step)
+        .take_while(|half| *half >= NEAREST * half_m);
+    let outward = steps()
+        .map(|count| (first + 1.0 + count) * step)
+        .take_while(|half| across + half < right || across - half > left);
+    let found = inward.chain(outward).find(|half| is_clear(*half));
+    found.map_or(as_it_is, |half_m| Feet {
+        half_m,
+        moved: true,
+    })
+}
+
+/// Whether the columns stand turned, so that no face of theirs lies along the bay.
+pub(super) fn is_turned(bay: &Bay) -> bool {
+    bay.lift.column.turned.rad() != 0.0
 }
 
 /// The inner faces of the side walls, bay x.
@@ -113,22 +174,22 @@ pub(super) fn points(bay: &Bay, holes: bool) -> Vec<FloorPoint> {
     }
     let kind = PointKind::Posts;
     put(one("G"), "middle of the post line", kind, across, line);
+    let feet = feet(bay);
+    let foot_what = if feet.moved {
+        "on the base line, for the diagonals"
+    } else {
+        "on the base line, level with a post's face"
+    };
+    let post_what = if is_turned(bay) {
+        "on the post line, level with a post's nearest edge"
+    } else {
+        "inner face of a post on the post line"
+    };
     for (side, base, post) in [(Side::Left, "H", "K"), (Side::Right, "J", "L")] {
+        let foot = across - inward(side) * feet.half_m;
+        put(one(base), foot_what, kind, foot, 0.0);
         let face = inner_face_x_m(bay, side);
-        put(
-            one(base),
-            "on the base line, level with a post's face",
-            kind,
-            face,
-            0.0,
-        );
-        put(
-            one(post),
-            "inner face of a post on the post line",
-            kind,
-            face,
-            line,
-        );
+        put(one(post), post_what, kind, face, line);
     }
     if let Some(tyres) = tyres(bay) {
         for (at, (letter, word)) in tyres.into_iter().zip([("M", "front"), ("N", "rear")]) {
@@ -169,12 +230,14 @@ pub(super) fn points(bay: &Bay, holes: bool) -> Vec<FloorPoint> {
 /// The middle between the tyres of the front and the rear axle, as parked, bay x and y; none where
 /// it can't be said how the vehicle stands.
 fn tyres(bay: &Bay) -> Option<[DVec2; 2]> {
+    Some(axles(bay)?.map(|[one, other]| (one + other) * 0.5))
+}
+
+/// The middles of the wheels of the front and the rear axle, the same way.
+pub(super) fn axles(bay: &Bay) -> Option<[[DVec2; 2]; 2]> {
     let pose = at_rest(bay, ParkingError::default()).ok()?;
-    let middle = |axle: usize| {
-        let wheel = |index| pose.point(wheel_middle_m(&bay.vehicle, index)).truncate();
-        (wheel(2 * axle) + wheel(2 * axle + 1)) * 0.5
-    };
-    Some([middle(0), middle(1)])
+    let wheel = |index| pose.point(wheel_middle_m(&bay.vehicle, index)).truncate();
+    Some([[wheel(0), wheel(1)], [wheel(2), wheel(3)]])
 }
 
 /// Both sides and the letter that their points begin with.

@@ -7,24 +7,34 @@ use glam::DVec2;
 use super::drift::{Drift, On};
 use super::points::FloorPoint;
 use super::pulls::{Pull, Step};
-use super::reading::Reading;
-
-/// The least that a reading may be off, metres: half of 1/32 in, and a little. Less can't be read.
-pub(super) const READABLE_M: f64 = 0.000_4;
+use super::reading::{Reading, readable_m};
+use super::way::{Standing, Tape, in_the_way};
+use crate::bay::UnitSystem;
 
 pub(super) struct Puller<'a> {
     points: &'a [FloorPoint],
+    units: UnitSystem,
+    things: &'a [Standing],
     next: usize,
     pulls: Vec<Pull>,
+    /// The same, each as often as the tape is laid out for it.
+    tapes: Vec<Tape>,
     drifts: BTreeMap<String, Drift>,
 }
 
 impl<'a> Puller<'a> {
-    pub(super) const fn new(points: &'a [FloorPoint]) -> Self {
+    pub(super) const fn new(
+        points: &'a [FloorPoint],
+        units: UnitSystem,
+        things: &'a [Standing],
+    ) -> Self {
         Self {
             points,
+            units,
+            things,
             next: 1,
             pulls: Vec::new(),
+            tapes: Vec::new(),
             drifts: BTreeMap::new(),
         }
     }
@@ -39,21 +49,63 @@ impl<'a> Puller<'a> {
         self.put([from, to], why.into(), tolerance, false);
     }
 
+    /// What a tape of this length shows, no closer than it can be read.
+    fn reading(&self, expected_m: f64, tolerance_m: f64) -> Reading {
+        Reading {
+            expected_m,
+            tolerance_m: tolerance_m.max(readable_m(self.units)),
+        }
+    }
+
+    /// How far off a mark this far away may be set, metres.
+    pub(super) fn most_off_m(&self, expected_m: f64, tolerance_m: f64) -> f64 {
+        let reading = self.reading(expected_m, tolerance_m);
+        reading.most_off_m(self.units)
+    }
+
     fn put(&mut self, [from, to]: [&str; 2], why: String, tolerance_m: f64, sets: bool) {
         let (Some(a), Some(b)) = (self.at(from), self.at(to)) else {
             return;
         };
+        self.tapes.push(Tape {
+            number: self.next,
+            ends: [a, b],
+        });
         self.pulls.push(Pull {
             number: self.next,
             ends: [from.into(), to.into()],
             why,
             sets,
-            reading: Reading {
-                expected_m: a.distance(b),
-                tolerance_m: tolerance_m.max(READABLE_M),
-            },
+            reading: self.reading(a.distance(b), tolerance_m),
         });
         self.next += 1;
+    }
+
+    /// A pull from a mark to both ends of a line through another, which have no letters of their own: its
+    /// number, and how far off it may set either. Nothing is pulled from such an end.
+    pub(super) fn line_ends(
+        &mut self,
+        ends: [&str; 2],
+        from: DVec2,
+        places: [DVec2; 2],
+        why: String,
+        tolerance: f64,
+    ) -> (usize, f64) {
+        let number = self.next;
+        let reading = self.reading(from.distance(places[0]), tolerance);
+        self.tapes.extend(places.map(|place| Tape {
+            number,
+            ends: [from, place],
+        }));
+        self.pulls.push(Pull {
+            number,
+            ends: ends.map(str::to_owned),
+            why,
+            sets: false,
+            reading,
+        });
+        self.next += 1;
+        (number, reading.most_off_m(self.units))
     }
 
     /// A mark at a distance from another, on a line of this direction that goes through the other
@@ -83,7 +135,7 @@ impl<'a> Puller<'a> {
             On {
                 normal: along,
                 from: &ends,
-                pull: Some((number, tolerance.max(READABLE_M))),
+                pull: Some((number, self.most_off_m(a.distance(b), tolerance))),
             },
             On {
                 normal: along.perp(),
@@ -118,17 +170,20 @@ impl<'a> Puller<'a> {
         Drift::crossing([0, 1].map(|index| On {
             normal: -normals[index].normalize_or_zero(),
             from: &from[index],
-            pull: Some((first + index, tolerance.max(READABLE_M))),
+            pull: Some((
+                first + index,
+                self.most_off_m(normals[index].length(), tolerance),
+            )),
         }))
     }
 
-    /// Of some bases the two from which marks are least off.
+    /// Of some bases the two from which marks are least off, and by how much, metres.
     pub(super) fn best_pair<'b>(
         &self,
         bases: &[&'b str],
         marks: &[String],
         tolerance: f64,
-    ) -> Option<[&'b str; 2]> {
+    ) -> Option<([&'b str; 2], f64)> {
         let mut best: Option<([&str; 2], f64)> = None;
         for (index, &one) in bases.iter().enumerate() {
             for &other in &bases[index + 1..] {
@@ -143,7 +198,61 @@ impl<'a> Puller<'a> {
                 }
             }
         }
-        best.map(|(pair, _)| pair)
+        best
+    }
+
+    /// A mark as far from two edges of a plate that lies to its corner marks, square to each.
+    pub(super) fn off_edges(
+        &mut self,
+        edges: [[&str; 2]; 2],
+        to: &str,
+        whys: [String; 2],
+        tolerance: f64,
+    ) {
+        let corners = edges.map(|edge| edge.map(|corner| self.at(corner)));
+        let (Some(mark), [[Some(a), Some(b)], [Some(c), Some(d)]]) = (self.at(to), corners) else {
+            return;
+        };
+        let first = self.next;
+        let mut feet = Vec::new();
+        for ((edge, ends), why) in edges.into_iter().zip([[a, b], [c, d]]).zip(whys) {
+            let (foot, share) = foot(ends, mark);
+            self.lay(foot, [edge_named(edge), to.into()], mark, (why, tolerance));
+            feet.push((mark - foot, share));
+        }
+        let drifts = edges.map(|edge| edge.map(|corner| self.drift(corner)));
+        let froms: Vec<[(&Drift, f64); 2]> = drifts
+            .iter()
+            .zip(&feet)
+            .map(|([one, other], (_, share))| [(one, 1.0 - share), (other, *share)])
+            .collect();
+        let lines = [0, 1].map(|index| On {
+            normal: feet[index].0.normalize_or_zero(),
+            from: &froms[index],
+            pull: Some((
+                first + index,
+                self.most_off_m(feet[index].0.length(), tolerance),
+            )),
+        });
+        let found = Drift::crossing(lines).unwrap_or_else(Drift::lost);
+        self.drifts.insert(to.into(), found);
+    }
+
+    /// A pull that sets a mark, from a place that has no letter.
+    fn lay(&mut self, from: DVec2, ends: [String; 2], to: DVec2, (why, tolerance): (String, f64)) {
+        let number = self.next;
+        self.tapes.push(Tape {
+            number,
+            ends: [from, to],
+        });
+        self.pulls.push(Pull {
+            number,
+            ends,
+            why,
+            sets: true,
+            reading: self.reading(from.distance(to), tolerance),
+        });
+        self.next += 1;
     }
 
     /// What moves a mark; nothing for one that is where it is.
@@ -161,11 +270,32 @@ impl<'a> Puller<'a> {
         self.pulls.is_empty()
     }
 
+    /// A step of the pulls since the last; what stands in their way is said after this.
     pub(super) fn step(&mut self, title: &'static str, says: impl Into<String>) -> Step {
-        Step {
-            title,
-            says: says.into(),
-            pulls: std::mem::take(&mut self.pulls),
+        let pulls = std::mem::take(&mut self.pulls);
+        let tapes = std::mem::take(&mut self.tapes);
+        let is_used = |letter: &String| pulls.iter().any(|pull| pull.ends.contains(letter));
+        let used = self.points.iter().filter(|point| is_used(&point.letter));
+        let marks: Vec<(&str, DVec2)> = used
+            .map(|point| (point.letter.as_str(), point.at_m))
+            .collect();
+        let mut says: String = says.into();
+        if let Some(way) = in_the_way(self.things, &tapes, &marks) {
+            says = format!("{says} {way}");
         }
+        Step { title, says, pulls }
     }
+}
+
+/// What an edge of a plate is called, by its corners.
+pub(super) fn edge_named([from, to]: [&str; 2]) -> String {
+    format!("edge {from}\u{2013}{to}")
+}
+
+/// Where a tape from an edge meets a mark square to it: the place on the edge, and the share of the way
+/// from its one end to the other.
+pub(super) fn foot([from, to]: [DVec2; 2], mark: DVec2) -> (DVec2, f64) {
+    let edge = to - from;
+    let share = (mark - from).dot(edge) / edge.length_squared();
+    (from + edge * share, share)
 }

@@ -22,7 +22,7 @@ pub(super) fn of_marks(bay: &Bay, what: &str, off: DVec2) -> String {
     // Without what the posts are off for not being plumb: that is another matter.
     let counted = 2.0 * Uncertainty::worst(bay).lift_m;
     let at_worst = format!(
-        "With every reading at an end of what is accepted, {what} are off by {} across the bay and \
+        "With every reading at an end of what is accepted, to the nearest graduation, {what} are off by {} across the bay and \
          {} along it at most",
         up(off.x),
         up(off.y)
@@ -46,8 +46,9 @@ pub(super) fn of_stop_marks(bay: &Bay, off: &StopMarks) -> String {
     let left = off.left_for_driver(bay);
     let hundredths = |radians: f64| radians.to_degrees() * 100.0;
     let at_worst = format!(
-        "With every reading at an end of what is accepted, M and N are off by {} across the bay and \
-         {} along it at most, and the line from one to the other is turned by {:.2} deg at most.",
+        "With every reading at an end of what is accepted, to the nearest graduation, M and N are off by \
+         {} across the bay at most, they and the ends of their lines by {} along it, and no line is \
+         turned by more than {:.2} deg.",
         up(off.across_m),
         up(off.along_m),
         hundredths(off.turned_rad).ceil() / 100.0

@@ -3,16 +3,17 @@
 use glam::DVec2;
 
 use super::puller::Puller;
+use super::stop_lines::StopLine;
 use crate::bay::Bay;
 
-/// How far M and N, the middles between the tyres, may be off at worst.
+/// How far M and N, the middles between the tyres, and the lines through them may be off at worst.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct StopMarks {
-    /// Across the bay, either of them, metres.
+    /// Across the bay, M or N, metres.
     pub across_m: f64,
-    /// Along the bay, either of them, metres.
+    /// Along the bay, M or N or an end of their lines, metres.
     pub along_m: f64,
-    /// How far the line from one to the other may be turned, radians.
+    /// How far the line from one to the other, or a stop line, may be turned, radians.
     pub turned_rad: f64,
 }
 
@@ -28,15 +29,21 @@ pub struct LeftForDriver {
 }
 
 impl StopMarks {
-    pub(super) fn of(pull: &Puller<'_>, m: DVec2, n: DVec2) -> Self {
+    pub(super) fn of(pull: &Puller<'_>, [m, n]: [DVec2; 2], lines: &[StopLine; 2]) -> Self {
         let off = pull.box_m(["M", "N"]);
         let [front, rear] = ["M", "N"].map(|letter| pull.drift(letter));
         let line = m - n;
-        let sideways = line.perp().normalize_or_zero();
+        let along = line.normalize_or_zero();
+        let between = front.most_beside(&rear, along.perp()) / line.length().max(0.1);
+        let askew = lines.each_ref().map(|line| {
+            let [one, other] = &line.ends;
+            one.most_beside(other, along) / (2.0 * line.half_m).max(0.1)
+        });
+        let ends = lines.iter().flat_map(|line| &line.ends);
         Self {
             across_m: off.x,
-            along_m: off.y,
-            turned_rad: front.most_beside(&rear, sideways) / line.length().max(0.1),
+            along_m: ends.map(|end| end.box_m().y).fold(off.y, f64::max),
+            turned_rad: askew.into_iter().fold(between, f64::max),
         }
     }
 

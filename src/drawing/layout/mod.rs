@@ -370,6 +370,7 @@ impl<'a> Made<'a> {
         if !order.study.not_measured().is_empty() {
             warnings.push(pulls::NOT_TO_BE_SET_OUT.into());
         }
+        warnings.extend(pulls::not_as_it_is(order));
         warnings.extend(self.out.drill.why_not());
         let open = not_known_yet(order.study);
         if self.out.drill == Drill::Shown && !open.is_empty() {

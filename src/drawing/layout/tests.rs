@@ -523,3 +523,33 @@ fn a_joint_near_a_plate_is_told_beside_it_and_leads_to_the_page() {
             .contains(&format!("joint: {says} from the plate"))
     );
 }
+
+#[test]
+fn a_lift_or_a_parking_place_that_stops_is_not_set_out_as_it_is() {
+    let mut seen = [0; 2];
+    for (path, bay) in scenes() {
+        let name = path.rsplit('/').next().unwrap().trim_end_matches(".ron");
+        let pages = sheets(&bay, Paper::Letter);
+        let on = |page: &Sheet| -> String {
+            let said: Vec<&str> = page.texts().map(|text| text.says.as_str()).collect();
+            said.join(" ")
+        };
+        let of_its_place = ["tall-columns", "thin-slab", "door-meets-post"].contains(&name);
+        for page in &pages {
+            let warned = on(page).contains("NOT TO BE SET OUT AS IT IS");
+            if ["tall-columns", "thin-slab"].contains(&name) {
+                assert!(warned, "{name}, {}", page.name);
+                seen[0] += 1;
+            }
+            assert!(!warned || of_its_place, "{name}, {}", page.name);
+        }
+        let pulls = pages.iter().filter(|page| page.tag == "PULLS");
+        let said: Vec<String> = pulls.map(on).collect();
+        let parked = said.join(" ");
+        let warned = parked.contains("NOT AS IT IS: the vehicle is to be parked otherwise");
+        let wanted = ["arms-too-short", "engine-out"].contains(&name);
+        assert_eq!(warned, wanted, "{name}");
+        seen[1] += usize::from(warned);
+    }
+    assert!(seen[0] > 10 && seen[1] == 2, "{seen:?}");
+}

@@ -4,7 +4,7 @@
 //! else that the lift maker's manual governs is copied from it by hand, never printed here.
 
 mod rise;
-mod stops;
+pub(in crate::drawing) mod stops;
 #[cfg(test)]
 mod tests;
 mod yearly;
@@ -75,7 +75,7 @@ fn pages(order: &Order<'_>, of: usize) -> Result<Vec<Sheet>, TooSmall> {
         &ahead::on_top(order.day, commissioning(order)),
     )?;
     // A lift that can't be used here has no years to be inspected in.
-    if stops::of_the_lift(order).is_empty() {
+    if stops::of_the_lift(order.bay, order.study).is_empty() {
         put(YEARLY, "YEARLY", &yearly::pieces())?;
     }
     Ok(pages)
@@ -141,7 +141,7 @@ fn commissioning(order: &Order<'_>) -> Vec<Piece> {
         ("Serial number", 1.0),
         ("Manual, edition", 1.0),
     ]));
-    let stopped = stops::of_the_lift(order);
+    let stopped = stops::of_the_lift(order.bay, order.study);
     if stopped.is_empty() {
         pieces.push(Piece::fields(&[("Set up by", 1.0), ("Date", 0.6)]));
         anchors(&mut pieces, order);

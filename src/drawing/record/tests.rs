@@ -48,9 +48,10 @@ fn each_lock_has_the_reading_at_which_the_marked_edge_rests() {
             let edge = bay.lift.carriage.marked_edge.m();
             assert!((at.expected_m - edge - lock.m()).abs() < 1e-12);
             let releases = study.highest_releasable_lock.is_some_and(|h| index < h);
-            let stopped = !stops::of_the_lift(&order).is_empty();
+            let stopped = !stops::of_the_lift(order.bay, order.study).is_empty();
             if releases && own_breach(&order).is_none() && !stopped {
                 rows += 1;
+                assert!(at.most_off_m(bay.units) <= bay.policy.measured_lift.m() + 2e-9);
                 let [least, most] = at.accepted(bay.units);
                 for words in [at.both(bay.units), least, most] {
                     assert!(said.contains(&words), "{name}: {words}");
@@ -180,7 +181,7 @@ fn each_stop_of_the_lift_itself_closes_the_empty_rise() {
     use crate::clearance::Withheld;
     let bay = scene("coupe-full-rise");
     let (mut study, _) = made(&bay, Paper::A4);
-    assert!(stops::of_the_lift(&order(&bay, &study, Paper::A4)).is_empty());
+    assert!(stops::of_the_lift(&bay, &study).is_empty());
     for (reason, is_of_the_lift) in [
         (Withheld::CannotBeStoodUp { shortfall_m: 0.1 }, true),
         (
@@ -201,7 +202,10 @@ fn each_stop_of_the_lift_itself_closes_the_empty_rise() {
     ] {
         study.withheld = vec![reason];
         let order = order(&bay, &study, Paper::A4);
-        assert_eq!(!stops::of_the_lift(&order).is_empty(), is_of_the_lift);
+        assert_eq!(
+            !stops::of_the_lift(order.bay, order.study).is_empty(),
+            is_of_the_lift
+        );
         let said = said(&record(&order).unwrap());
         assert_eq!(!said.contains("marked edge at rest"), is_of_the_lift);
     }
