@@ -4,6 +4,7 @@ use crate::bay::Bay;
 use crate::clearance::{Study, Unknown, Withheld};
 use crate::ground::slab::{Drilling, HOLDS_ON, Hazard, LOAD_DAY, drill_from, drilling_allowed};
 use crate::ground::{Date, Topic};
+use crate::report::called;
 
 /// Whether holes are shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -130,7 +131,6 @@ fn named(study: &Study, is_meant: impl Fn(&Withheld) -> bool) -> Vec<String> {
 
 /// What stops, as far as it bears on where the lift stands.
 fn words(reason: &Withheld) -> String {
-    let plain = |name: &str| name.replace('/', " ");
     match reason {
         Withheld::Ground { figure, .. } if is_of_the_load(reason) => {
             format!("{} (as this vehicle loads it)", figure.what)
@@ -138,7 +138,7 @@ fn words(reason: &Withheld) -> String {
         Withheld::Ground { figure, .. } => figure.what.to_string(),
         Withheld::NotMeasured { .. } => "that not all of it is measured".into(),
         Withheld::DoesNotStand { part, meets, .. } => {
-            format!("that {} meets {}", plain(part), plain(meets))
+            format!("that {} meets {}", called(part), called(meets))
         }
         Withheld::CannotBeStoodUp { .. } => {
             "that a column can't be tipped up under the ceiling".into()

@@ -49,11 +49,14 @@ pub(super) fn heights(
             at_worst(body, true, lock.top_m),
             Rounding::Up,
         );
-        put(
-            "lowest tyre, at worst",
-            at_worst(tyres, false, lock.tyre_m),
-            Rounding::Down,
-        );
+        // Where one may still stand there is no height of it.
+        if lock.tyre_m > 0.0 {
+            put(
+                "lowest tyre, at worst",
+                at_worst(tyres, false, lock.tyre_m),
+                Rounding::Down,
+            );
+        }
         put(
             "lowest of the body, at worst",
             at_worst(body, false, lock.underbody_m),

@@ -25,6 +25,8 @@ mod tiles;
 mod tiles_map;
 #[cfg(test)]
 mod tiles_tests;
+#[cfg(test)]
+mod words_tests;
 
 use std::cell::OnceCell;
 

@@ -82,7 +82,7 @@ pub(in crate::report) fn lead_with(report: &Report<'_>, place: &str) -> String {
         (None, None) => format!(
             "No lock is safe{}: {}.",
             door_words(report),
-            why_none(report)
+            why_none(report, place)
         ),
     }
 }

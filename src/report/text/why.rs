@@ -53,7 +53,7 @@ fn why(of: &Unsafe<'_>, show: Show) -> Option<String> {
         .map(|reason| reason.says)
         .collect();
     if said.is_empty() {
-        return Some(why_nothing(of, show));
+        return Some(why_nothing(of, show, BELOW));
     }
     Some(said.join("; "))
 }
@@ -64,15 +64,15 @@ pub(in crate::report) fn why_not_clear(report: &Report<'_>) -> Option<String> {
         .study
         .highest_clear_lock
         .is_none()
-        .then(|| why_none(report))
+        .then(|| why_none(report, BELOW))
 }
 
-/// Why nothing is clear.
-pub(super) fn why_none(report: &Report<'_>) -> String {
-    why_nothing(&Unsafe::of(report.study), show(report))
+/// Why nothing is clear; further reasons are listed at this place.
+pub(super) fn why_none(report: &Report<'_>, place: &str) -> String {
+    why_nothing(&Unsafe::of(report.study), show(report), place)
 }
 
-fn why_nothing(of: &Unsafe<'_>, show: Show) -> String {
+fn why_nothing(of: &Unsafe<'_>, show: Show, place: &str) -> String {
     if of.never_lifts {
         return "at no lock do all four pads carry the vehicle".into();
     }
@@ -89,7 +89,7 @@ fn why_nothing(of: &Unsafe<'_>, show: Show) -> String {
                 .into()
         }
         Limit::Withheld => {
-            first_of(of.withheld, show, BELOW).unwrap_or_else(|| "see the table of locks".into())
+            first_of(of.withheld, show, place).unwrap_or_else(|| "see the table of locks".into())
         }
     }
 }
