@@ -334,10 +334,10 @@ fn no_post_is_left_whose_plumb_is_open() {
 #[test]
 fn a_lean_that_may_be_keeps_a_vehicle_on_its_tyres_off_the_floor() {
     let lines = [
-        plumb("Left", "Right", "5"),
-        plumb("Left", "Rear", "4"),
-        plumb("Right", "Left", "5"),
-        plumb("Right", "Front", "4"),
+        plumb("Left", "Right", "4"),
+        plumb("Left", "Rear", "3"),
+        plumb("Right", "Left", "4"),
+        plumb("Right", "Front", "3"),
     ]
     .concat()
     .repeat(2);
