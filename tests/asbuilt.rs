@@ -319,8 +319,9 @@ fn no_post_is_left_whose_plumb_is_open() {
         assert_eq!(said.code, 1, "{words}");
         assert!(left.contains(first) && !left.contains("leave it"), "{left}");
     }
-    // Plumbed both ways: nothing of that is left to do, only what the posts' distance asks.
-    let words = flat(&said_of(BAY, &plumbed(&(right + &across + &along)), &[]).out);
+    // Plumbed both ways and once more: nothing of that is left to do, only what the posts' distance asks.
+    let lines = (right + &across + &along).repeat(2);
+    let words = flat(&said_of(BAY, &plumbed(&lines), &[]).out);
     let left = of_the_left_post(&words);
     assert!(
         left.contains("move its plate") && left.contains("to the left"),

@@ -5,7 +5,8 @@
 //! good reading in a thousand goes past (from memory). The worst is left out, and the rest is fitted
 //! again, until none goes past it. One by one that can be led astray by two slips of one kind, as of a
 //! corner that was marked wrong: where it leaves out two or more, the two without which the rest fits best
-//! are told, if there are two such, and any other two without which it fits as well are as suspect.
+//! are told, if there are two such, and any other two without which it fits as well are as suspect. Where it
+//! leaves out one, any other two without which all fits much better are.
 //!
 //! The same tape pulled again is one reading, the mean of both: a slip in what was marked or hooked to
 //! comes back with it, so that it checks nothing. The room's dimensions in the bay file are readings
@@ -228,6 +229,12 @@ pub(super) fn fit(planned: &Planned, measured: &Measured) -> Result<Found, NotFi
         kept = without;
         adjusted = fewer;
     }
+    if let [(out, ..)] = told[..]
+        && kept.len() < all.len()
+    {
+        let most = adjusted.squares - NO_WORSE;
+        suspects.extend(better_pairs(all.len(), out, most, &fit_of));
+    }
     if told.len() > 1
         && let Some(pairs) = fitting_pairs(all.len(), &fit_of)
     {
@@ -341,14 +348,7 @@ fn fitting_pairs(
     if of > TRIED {
         return None;
     }
-    let pairs = (0..of).flat_map(|a| (a + 1..of).map(move |b| [a, b]));
-    let mut fitting: Vec<([usize; 2], f64)> = pairs
-        .filter_map(|pair| {
-            let kept: Vec<usize> = (0..of).filter(|i| !pair.contains(i)).collect();
-            let fit = fit_of(&kept).ok()?;
-            worst(&fit).is_none().then_some((pair, fit.squares))
-        })
-        .collect();
+    let mut fitting: Vec<([usize; 2], f64)> = fitting(of, fit_of).collect();
     fitting.sort_by(|one, other| one.1.total_cmp(&other.1));
     let (&(best, least), others) = fitting.split_first()?;
     let as_good = others
@@ -360,6 +360,36 @@ fn fitting_pairs(
     Some(Pairs {
         best,
         as_good: as_good.collect(),
+    })
+}
+
+/// What stands in two others without which all fits so much better than without one alone that they are as
+/// likely to be wrong: `most` is what may be left of the weighted sum of squares.
+fn better_pairs(
+    of: usize,
+    told: usize,
+    most: f64,
+    fit_of: &impl Fn(&[usize]) -> Result<Adjusted, NotFixed>,
+) -> Vec<usize> {
+    if of > TRIED {
+        return Vec::new();
+    }
+    fitting(of, fit_of)
+        .filter(|(pair, squares)| !pair.contains(&told) && *squares <= most)
+        .flat_map(|(pair, _)| pair)
+        .collect()
+}
+
+/// Every two of so many without which all others fit, and what is left of the weighted sum of squares.
+fn fitting(
+    of: usize,
+    fit_of: &impl Fn(&[usize]) -> Result<Adjusted, NotFixed>,
+) -> impl Iterator<Item = ([usize; 2], f64)> {
+    let pairs = (0..of).flat_map(move |a| (a + 1..of).map(move |b| [a, b]));
+    pairs.filter_map(move |pair| {
+        let kept: Vec<usize> = (0..of).filter(|i| !pair.contains(i)).collect();
+        let fit = fit_of(&kept).ok()?;
+        worst(&fit).is_none().then_some((pair, fit.squares))
     })
 }
 

@@ -145,7 +145,7 @@ pub fn as_they_stand(
 /// Three standard deviations of the plumb; of one that was read once, a slip or a level out of true would
 /// not show before the floor's levels contradict it: what those leave open counts with it. Read again, the
 /// level turned end for end, it checks itself.
-fn may_lean(lean: Lean, shims: &PostShims, axis: usize) -> [f64; 2] {
+pub(super) fn may_lean(lean: Lean, shims: &PostShims, axis: usize) -> [f64; 2] {
     let off = IN_STUDY * lean.sd;
     let mut may = [lean.slope - off, lean.slope + off];
     if let (1, Some(contact)) = (lean.reads, shims.contact) {

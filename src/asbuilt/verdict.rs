@@ -5,6 +5,7 @@ use glam::DVec2;
 
 use super::shims::{PostShims, THINNEST_M, levels};
 use super::snoop::State;
+use super::stand::may_lean;
 use super::{AsBuilt, COVERAGE, IN_STUDY, SIDES, WEAK_M, index};
 use crate::bay::{Bay, Measured, PlateCorner, Side};
 use crate::solids::posts::column_middle_x_m;
@@ -153,10 +154,14 @@ fn of_plumb(bay: &Bay, built: &AsBuilt, found: &mut Vec<Finding>) {
             found.push(Finding::PlumbAgainstLevels(side));
         }
         let slope = |lean: Option<super::Lean>| lean.map_or(0.0, |lean| lean.slope.abs());
-        let most = |lean: Option<super::Lean>, rocking: f64| {
-            lean.map_or(0.0, |lean| lean.slope.abs() + IN_STUDY * lean.sd) + rocking
+        let most = |lean: Option<super::Lean>, axis: usize, rocking: f64| {
+            let may = lean.map_or([0.0; 2], |lean| {
+                may_lean(lean, &built.shims[index(side)], axis)
+            });
+            may[0].abs().max(may[1].abs()) + rocking
         };
-        let leans = |rocking: DVec2| most(across, rocking.x).hypot(most(along, rocking.y)) * high;
+        let leans =
+            |rocking: DVec2| most(across, 0, rocking.x).hypot(most(along, 1, rocking.y)) * high;
         let may_rock = may_rock(bay, &built.shims[index(side)], leans);
         found.extend(may_rock);
         let Some(limit) = bay.lift.plumb_limit else {

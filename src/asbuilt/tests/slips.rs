@@ -212,7 +212,7 @@ fn a_wrong_room_is_told_as_the_room() {
     assert!((built.walls[0].off_m - 0.03).abs() < 0.002);
 }
 
-/// Two slips of one kind: the tapes to the right wall both read 12 mm long. The readings alone can't say
+/// Two slips of one kind: the tapes to the right wall both read as much too long. The readings alone can't say
 /// whether those are wrong or the wall's place in the bay file and the tape from its corner: all are told.
 #[test]
 fn two_slips_of_one_kind_are_told_with_what_else_would_explain_them() {
@@ -220,21 +220,23 @@ fn two_slips_of_one_kind_are_told_with_what_else_would_explain_them() {
     let planned = Planned::of(&bay);
     let mut over = usual();
     over.push(Over::Wall(FromWall::Right, corner(Side::Right, 1)));
-    let mut measured = read_at(&planned, &over, &planned.start());
     let slipped = [15, 16];
-    for at in slipped {
-        measured.tape[at].reading += Length::mm(12.0);
-    }
-    let built = as_built(&bay, &measured).unwrap();
-    assert!(!built.fits());
-    for at in slipped {
-        let state = built.readings[at].state;
-        assert!(state.is_open(), "{at}: {state:?}");
-    }
-    // What has nothing to do with that wall is under no suspicion.
-    for at in [0, 1, 2, 3, 4, 5, 6, 9, 10, 11, 12] {
-        let state = built.readings[at].state;
-        assert!(!state.is_open(), "{at}: {state:?}");
+    for off_mm in [12.0, 15.0, -15.0] {
+        let mut measured = read_at(&planned, &over, &planned.start());
+        for at in slipped {
+            measured.tape[at].reading += Length::mm(off_mm);
+        }
+        let built = as_built(&bay, &measured).unwrap();
+        assert!(!built.fits());
+        for at in slipped {
+            let state = built.readings[at].state;
+            assert!(state.is_open(), "{off_mm}, {at}: {state:?}");
+        }
+        // What has nothing to do with that wall is under no suspicion.
+        for at in [0, 1, 2, 3, 4, 5, 6, 9, 10, 11, 12] {
+            let state = built.readings[at].state;
+            assert!(!state.is_open(), "{off_mm}, {at}: {state:?}");
+        }
     }
 }
 
@@ -448,5 +450,33 @@ fn two_tapes_to_one_wrong_corner_are_told() {
     }
     for post in &built.posts {
         assert!(post.off_m.length() < 1e-6);
+    }
+}
+
+/// What the levels leave open of a plumb that was read once counts against the manual's limit as well.
+#[test]
+fn a_plumb_that_was_read_once_is_not_shown_to_be_within_the_limit() {
+    let mut bay = test_bay();
+    bay.lift.plumb_limit = Some(Length::mm(10.0));
+    let planned = Planned::of(&bay);
+    for (times, known) in [(1, false), (2, true)] {
+        let mut measured = taken(&planned, &usual(), &mut || 0.0);
+        for side in SIDES {
+            for _ in 0..times {
+                floors::plumb(&mut measured, side, DVec2::ZERO);
+            }
+            floors::level(&mut measured, side, [0.0; 4]);
+            measured.feeler.push(crate::bay::Feeler {
+                side,
+                gap: Length::mm(0.05),
+            });
+        }
+        measured.level_tolerance = Length::mm(1.0);
+        let built = as_built(&bay, &measured).unwrap();
+        let found = findings(&bay, &measured, &built);
+        let maybe = found
+            .iter()
+            .any(|one| matches!(one, Finding::MaybeOutOfPlumb(..)));
+        assert_eq!(maybe, !known, "{times}: {found:?}");
     }
 }

@@ -91,9 +91,9 @@ pub(super) fn empty(pieces: &mut Vec<Piece>, order: &Order<'_>) {
         pieces.push(row(&cells, 7.0, INK));
     }
     pieces.push(Piece::says(format!(
-        "Read the tape to its nearest graduation: what is accepted then keeps within {}, the \u{b1} \
-         that the study counted with for the lift. A reading outside it means that the bay file is wrong: correct it, study again, make new \
-         marks.",
+        "Read to the nearest whole millimetre or 1/32 in, with a tape that is divided so: what is accepted then \
+         keeps within {}, the \u{b1} that the study counted with for the lift. A reading outside it means that \
+         the bay file is wrong: correct it, study again, make new marks.",
         plus_minus(bay.policy.measured_lift, bay.units)
     )));
     pieces.push(Piece::fields(&[

@@ -44,6 +44,12 @@ impl AsBuiltReport<'_> {
         shims.rocking(lift).length() * lift.column.height.m()
     }
 
+    /// True where the plumb of a post was read but once, across or along.
+    fn is_plumbed_once(&self, side: Side) -> bool {
+        let leans = self.built.leans[index(side)].iter().flatten();
+        leans.into_iter().any(|lean| lean.reads < 2)
+    }
+
     /// What it is, and what to do about it; both start in lower case and have no full stop.
     pub(super) fn says(&self, finding: Finding) -> (String, String) {
         let read = |at: usize| self.built.readings.get(at);
@@ -281,15 +287,21 @@ impl AsBuiltReport<'_> {
                     },
                     self.limit(limit)
                 ),
-                if self.rocks_by_m(side) > FINEST_M {
-                    "plumb it over more of its height or with a finer level, shim it plumb on all four \
-                     corners, or fill what is open under them until only a thinner leaf goes in, and write \
-                     that as `feeler`"
-                        .into()
-                } else {
-                    "plumb it over more of its height or with a finer level, or shim it plumb on all four \
-                     corners"
-                        .into()
+                {
+                    let again = if self.is_plumbed_once(side) {
+                        "plumb it once more with the level turned end for end and add that to `plumb`, or else "
+                    } else {
+                        ""
+                    };
+                    let cure = if self.rocks_by_m(side) > FINEST_M {
+                        "plumb it over more of its height or with a finer level, shim it plumb on all four \
+                         corners, or fill what is open under them until only a thinner leaf goes in, and \
+                         write that as `feeler`"
+                    } else {
+                        "plumb it over more of its height or with a finer level, or shim it plumb on all \
+                         four corners"
+                    };
+                    format!("{again}{cure}")
                 },
             ),
             Finding::NoShimLimit => (
