@@ -28,7 +28,7 @@ pub use drill::{Drill, is_of_the_load, is_young, not_known_yet};
 pub use points::{FloorPoint, PointKind};
 pub use pulls::{Pull, Step};
 pub use reading::{Reading, place};
-pub use stop_lines::STOP_LINES;
+pub use stop_lines::{BESIDE_M, STOP_LINES};
 pub use stop_marks::{LeftForDriver, StopMarks};
 
 use crate::bay::Bay;

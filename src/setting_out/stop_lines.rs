@@ -16,7 +16,7 @@ use crate::bay::Bay;
 pub const STOP_LINES: &str = "Stop lines for parking";
 
 /// How far a line goes on beside the tyres, metres: it is seen while they stand on it.
-const BESIDE_M: f64 = 0.2;
+pub const BESIDE_M: f64 = 0.2;
 /// Nearer to the centre line than this, a mark lies on it, metres.
 const ON_LINE_M: f64 = 0.000_2;
 /// The other end of a line is pulled by the same rows of the list, and off by itself: what is added to

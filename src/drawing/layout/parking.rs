@@ -9,11 +9,9 @@ use crate::drawing::outline::Look;
 use crate::drawing::palette::paper::INK;
 use crate::drawing::sheet::{Callout, Dash, Item, Layer, Pen, Shape, View};
 use crate::ground::loads;
-use crate::setting_out::place;
+use crate::setting_out::{BESIDE_M, place};
 use crate::solids::{Role, Solid};
 
-/// How far a tyre line goes on beside the tyres, metres.
-const BESIDE_M: f64 = 0.2;
 /// A heading of less is in line with the bay, radians: it turns no stop line by a graduation.
 const TURNED: f64 = 1e-4;
 /// What is no farther off a stop line is drawn on it, metres: a tenth of a millimetre of paper at most.

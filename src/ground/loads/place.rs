@@ -7,7 +7,7 @@ use crate::bay::{Aim, Bay, CgHeight, Corner};
 use crate::clearance::part_levers::{support_levers, support_m};
 use crate::clearance::uncertainty::Uncertainty;
 use crate::solids::attitude::{Balance, StanceError, attitudes};
-use crate::solids::vehicle::{lift_point_at, lift_point_m, wheel_middle_m};
+use crate::solids::vehicle::{lift_point_at, lift_point_m};
 use crate::solids::{ParkingError, Pose, arms};
 
 /// Standard gravity, m/s² (3rd General Conference on Weights and Measures, 1901).
@@ -85,7 +85,7 @@ impl Place {
     /// The same with a weight on it.
     ///
     /// How far the weight may be off: by one ± of the vehicle (along it by those of the front overhang, and
-    /// of the wheelbase with the rear axle's share), and by how far it moves over the pads as the body tilts
+    /// of the wheelbase with the share that the rear axle was weighed with), and by how far it moves over the pads as the body tilts
     /// (carriages out of level, pads and points off their heights), for every height that it may have.
     #[must_use]
     pub(super) fn with(
@@ -141,12 +141,11 @@ fn beside_tooth_m(bay: &Bay, corner: Corner, pad_m: DVec2) -> DVec2 {
     arm.perp().normalize_or_zero().abs() * beside
 }
 
-/// How much of the weight the rear axle has, by where it acts between the axles: as much of a wheelbase that
-/// is off moves it. Never less than none of it nor more than all.
+/// What of a wheelbase that is off moves the weight: what the rear axle was weighed with, over the weight now.
+/// All of it where no axle was weighed.
 fn rear_share(bay: &Bay, balance: Balance) -> f64 {
-    let axle = |index| wheel_middle_m(&bay.vehicle, index).y;
-    let (front, rear) = (axle(0), axle(2));
-    ((balance.plan_m.y - front) / (rear - front)).clamp(0.0, 1.0)
+    let loads = bay.vehicle.axle_loads;
+    loads.map_or(1.0, |[_, rear]| rear.kg() / balance.mass_kg)
 }
 
 /// Between which heights the weight acts: as measured, as estimated with its doubt, or anywhere

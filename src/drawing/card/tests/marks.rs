@@ -111,7 +111,7 @@ fn the_climb_off_the_lock_is_told_and_stays_below_never_above() {
 }
 
 #[test]
-fn metric_marks_read_in_sixteenths_that_are_never_kinder() {
+fn metric_marks_read_in_parts_of_an_inch_that_are_never_kinder() {
     let mut seen = 0;
     for (name, bay) in scenes() {
         let study = study_on(&bay, Some(DAY)).unwrap();
